@@ -1,0 +1,66 @@
+//! Elementary functions, the same bits natively and in the browser.
+//!
+//! The standard library calls the platform's own, which differ in the last place; these come from the crate `libm` everywhere.
+
+/// The exponential function.
+#[must_use]
+#[inline]
+pub fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
+/// `exp(x) - 1`, right for small `x` too.
+#[must_use]
+#[inline]
+pub fn exp_m1(x: f64) -> f64 {
+    libm::expm1(x)
+}
+
+/// The natural logarithm; NaN below zero.
+#[must_use]
+#[inline]
+pub fn ln(x: f64) -> f64 {
+    libm::log(x)
+}
+
+/// `ln(1 + x)`, right for small `x` too.
+#[must_use]
+#[inline]
+pub fn ln_1p(x: f64) -> f64 {
+    libm::log1p(x)
+}
+
+/// The decimal logarithm.
+#[must_use]
+#[inline]
+pub fn log10(x: f64) -> f64 {
+    libm::log10(x)
+}
+
+/// `x` to the power `y`.
+#[must_use]
+#[inline]
+pub fn pow(x: f64, y: f64) -> f64 {
+    libm::pow(x, y)
+}
+
+/// The cube root, of either sign.
+#[must_use]
+#[inline]
+pub fn cbrt(x: f64) -> f64 {
+    libm::cbrt(x)
+}
+
+/// The sine, of an angle in radians.
+#[must_use]
+#[inline]
+pub fn sin(x: f64) -> f64 {
+    libm::sin(x)
+}
+
+/// The cosine, of an angle in radians.
+#[must_use]
+#[inline]
+pub fn cos(x: f64) -> f64 {
+    libm::cos(x)
+}

@@ -1,0 +1,11 @@
+//! Numbers only: elementary functions that give the same bits everywhere, and root finding. No word of the domain.
+//!
+//! ```
+//! use dewrun_numeric::elementary::exp;
+//! assert!((exp(1.0) - core::f64::consts::E).abs() < 1e-15);
+//! ```
+
+mod bracket;
+pub mod elementary;
+
+pub use bracket::{RootError, itp};

@@ -1,0 +1,31 @@
+//! Quantities with units.
+//!
+//! A quantity keeps one private number in one raw unit and is entered and left by doors named for units,
+//! so that a length is never taken for a diameter in other units and relative humidity never for a humidity ratio.
+//!
+//! ```
+//! use dewrun_quantity::{Length, Temperature};
+//! let bore = Length::millimetres(19.0);
+//! assert_eq!(bore.to_metres(), 0.019);
+//! let rise = Temperature::celsius(21.5) - Temperature::celsius(20.0);
+//! assert_eq!(rise.to_kelvins(), 1.5);
+//! ```
+
+mod flow;
+mod heat;
+mod humidity;
+mod length;
+mod macros;
+mod mass;
+mod noted;
+mod pressure;
+mod temperature;
+
+pub use flow::{MassFlow, MassFlowPerLength, VolumeFlow};
+pub use heat::{Conductivity, Power, PowerPerLength, SpecificEnthalpy};
+pub use humidity::{HumidityRatio, RelativeHumidity};
+pub use length::{Length, Speed};
+pub use mass::{Density, Mass, SpecificVolume};
+pub use noted::Noted;
+pub use pressure::Pressure;
+pub use temperature::{Temperature, TemperatureDifference};

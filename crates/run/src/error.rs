@@ -1,0 +1,116 @@
+//! Why a run has no answer, and what stands beside an answer.
+
+use dewrun_moist_air::{AirError, AirNote};
+use thiserror::Error;
+
+/// Which of the two tubes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tube {
+    /// From the duct to the detector.
+    Intake,
+    /// From the detector back to the duct.
+    Exhaust,
+}
+
+/// The part of a run that an error or a note is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// The run as a whole.
+    Run,
+    /// The duct air.
+    DuctAir,
+    /// A space, by its position.
+    Space(usize),
+    /// A leg, by its tube and its position there.
+    Leg(Tube, usize),
+    /// The detector.
+    Detector,
+    /// The flow.
+    Flow,
+}
+
+/// Why a run has no answer.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum RunError {
+    /// The state of an air cannot be made of its inputs: mend that air.
+    #[error("{source}")]
+    Air {
+        /// Whose air.
+        place: Place,
+        /// What is wrong with it.
+        source: AirError,
+    },
+    /// An input lies outside what the relations hold for: bring it within the limits.
+    #[error("{quantity} is {value} {unit}, must be from {min} to {max} {unit}")]
+    OutOfRange {
+        /// Where.
+        place: Place,
+        /// The field, in the words of the project file without its unit.
+        field: &'static str,
+        /// What is out of range, in words.
+        quantity: &'static str,
+        /// The value given.
+        value: f64,
+        /// Unit of value and limits.
+        unit: &'static str,
+        /// Least value allowed.
+        min: f64,
+        /// Largest value allowed.
+        max: f64,
+    },
+    /// A leg names a space that is not in the list: name one that is.
+    #[error("the leg lies in space number {space}, but there are only {spaces}")]
+    NoSuchSpace {
+        /// The leg.
+        place: Place,
+        /// The space it names, counted from 0.
+        space: usize,
+        /// How many there are.
+        spaces: usize,
+    },
+    /// The intake tube has no legs: draw at least one.
+    #[error("the intake tube has no legs, must have at least one")]
+    NoLegs,
+    /// An iteration ended without a root; the run should be reported with its inputs.
+    #[error("{quantity} was not found between {low} and {high} {unit}")]
+    NotSolved {
+        /// Where.
+        place: Place,
+        /// What was looked for.
+        quantity: &'static str,
+        /// Lower end of the last bracket.
+        low: f64,
+        /// Upper end of the last bracket.
+        high: f64,
+        /// Unit of the bracket.
+        unit: &'static str,
+    },
+}
+
+/// What stands beside an answer.
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub enum RunNote {
+    /// A note on the state of an air.
+    Air {
+        /// Whose air.
+        place: Place,
+        /// What was noted.
+        note: AirNote,
+    },
+    /// The leg is so thin that more insulation up to this outside radius lets more heat through, not less.
+    InsulationBelowCriticalRadius {
+        /// The leg.
+        place: Place,
+        /// Outside radius up to which insulation makes things worse, m.
+        critical_radius_m: f64,
+        /// Outside radius as drawn, m.
+        outside_radius_m: f64,
+    },
+    /// Air speed is below what the film relations were measured for; natural convection inside may take over.
+    VerySmallFlow {
+        /// Reynolds number at the intake.
+        reynolds: f64,
+    },
+}

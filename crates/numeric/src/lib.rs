@@ -7,5 +7,7 @@
 
 mod bracket;
 pub mod elementary;
+pub mod fast;
+pub mod polynomial;
 
 pub use bracket::{RootError, itp};

@@ -1,0 +1,17 @@
+//! Fits of the relations for the inner loop, whose derivative is right too.
+//!
+//! Small driving forces amplify the error of a fit, so each is held against its relation in value and in slope.
+//!
+//! ```
+//! use dewrun_moist_air::fast::SaturationCurve;
+//! let curve = SaturationCurve::at(101_325.0);
+//! let (x, slope) = curve.mole_fraction(25.0);
+//! assert!((x - 0.031413).abs() < 1e-5 && (slope - 0.00187).abs() < 1e-5);
+//! ```
+
+mod coefficients;
+mod saturation_curve;
+mod transport;
+
+pub use saturation_curve::SaturationCurve;
+pub use transport::{Transport, conductivity_w_mk, diffusivity_m2_s, transport, viscosity_pa_s};

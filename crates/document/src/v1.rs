@@ -1,0 +1,13 @@
+//! Version 1 of the documents: what a project file and an answer hold, field by field.
+
+mod air;
+mod input;
+mod origin;
+mod route;
+
+pub use air::{AirPair, Humidity, Over, Pressure, Relative};
+pub use input::{Detector, Duct, Flow, FlowAt, Project, Run, Space};
+pub use origin::{Input, Origin};
+pub use route::{
+    Access, DuctEntry, FallForm, Fitting, FittingKind, Insulation, Leg, Route, Side, TubeWall,
+};

@@ -1,0 +1,110 @@
+//! The project file: what the three people who use it enter.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+use super::{Access, AirPair, Humidity, Input, Pressure, Route};
+
+/// A project: the spaces of a building and the runs that pass them.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Project {
+    /// What people call it.
+    pub name: String,
+    /// Anything worth saying about it; may be empty.
+    pub note: String,
+    /// Pressure of the air on site.
+    pub pressure: Pressure,
+    /// The spaces that legs pass.
+    pub spaces: Vec<Space>,
+    /// The runs: one for each detector.
+    pub runs: Vec<Run>,
+}
+
+/// What surrounds a leg.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Space {
+    /// Stable name that legs refer to.
+    pub id: String,
+    /// What people call it.
+    pub name: String,
+    /// Temperature of its air, °C.
+    pub temperature_c: Input<f64>,
+    /// Humidity of its air at that temperature.
+    pub humidity: Humidity,
+    /// Temperature of the surfaces that the tube radiates to, °C; left out: that of the air.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub radiant_c: Option<Input<f64>>,
+    /// Air speed across the tube, m/s; 0 in still air.
+    pub wind_m_s: Input<f64>,
+}
+
+/// Intake tube, detector and exhaust tube of one detector.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Run {
+    /// Stable name within the project.
+    pub id: String,
+    /// What people call it.
+    pub name: String,
+    /// The duct that is sampled.
+    pub duct: Duct,
+    /// How much air the fan draws.
+    pub flow: Flow,
+    /// From the duct to the detector.
+    pub intake: Route,
+    /// The detector between both tubes.
+    pub detector: Detector,
+    /// From the detector back to the duct; left out: no exhaust tube is drawn.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub exhaust: Option<Route>,
+}
+
+/// The duct that is sampled, and its air where the intake draws it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Duct {
+    /// What people call it.
+    pub name: String,
+    /// State of its air.
+    pub air: AirPair,
+    /// Static pressure in the duct against the detector's room, Pa.
+    pub static_pa: Input<f64>,
+    /// Velocity pressure in the duct, Pa.
+    pub velocity_pa: Input<f64>,
+}
+
+/// A volume flow of moist air and the place where it is counted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Flow {
+    /// Actual volume flow at the state of the air at `at`, L/min.
+    pub volume_l_min: Input<f64>,
+    /// Where it is counted.
+    #[serde(default)]
+    pub at: FlowAt,
+}
+
+/// Where a volume flow is counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum FlowAt {
+    /// At the state of the duct air, as it enters the intake tube.
+    Intake,
+    /// At the state of the air in the detector's chamber, where the device itself measures.
+    #[default]
+    Sensor,
+}
+
+/// The detector between intake and exhaust tube.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Detector {
+    /// Heat that its fan and electronics give to the air passing through, W.
+    pub heat_w: Input<f64>,
+    /// Highest relative humidity over water that the device is rated for, %, where known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub humidity_rating_percent: Option<Input<f64>>,
+    /// How a person gets to it.
+    pub access: Access,
+}

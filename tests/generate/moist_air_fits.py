@@ -98,12 +98,12 @@ def fit(function, low, high, degree):
 
 
 FITS = [
-    ("LN_WATER_PA", "Of ln(e / Pa) over water, 0.01 to 100 °C.", lambda t: log(water_pa(t)), 0, 100, 8),
+    ("LN_WATER_PA", "Of ln(e / Pa) over water, 0.01 to 100 °C.", lambda t: log(water_pa(t)), 0, 100, 7),
     ("LN_SUPERCOOLED_PA", "Of ln(e / Pa) over supercooled water, -60 to 0.01 °C.", lambda t: log(supercooled_pa(t)), -60, 0.01, 10),
-    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 7),
-    ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 5),
-    ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 5),
-    ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 5),
+    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 6),
+    ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 4),
+    ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 4),
+    ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 4),
     ("AIR_VISCOSITY", "Of the viscosity of dry air, Pa s.", lambda t: 1e-6 * air_viscosity(t), -60, 100, 4),
     ("STEAM_VISCOSITY", "Of the viscosity of vapour, Pa s.", lambda t: 1e-6 * steam_viscosity(t), -60, 100, 6),
     ("AIR_CONDUCTIVITY", "Of the conductivity of dry air, W/(m K).", lambda t: 1e-3 * air_conductivity(t), -60, 100, 4),

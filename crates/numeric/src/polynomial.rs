@@ -29,10 +29,18 @@ pub fn polynomial<const N: usize>(coefficients: &[f64; N], x: f64) -> f64 {
 #[must_use]
 #[inline]
 pub fn polynomial_with_slope<const N: usize>(coefficients: &[f64; N], x: f64) -> (f64, f64) {
-    let (mut value, mut slope) = (0.0, 0.0);
+    let square = x * x;
+    let (mut same, mut other) = ((0.0, 0.0), (0.0, 0.0));
     for coefficient in coefficients.iter().rev() {
-        slope = slope * x + value;
-        value = value * x + coefficient;
+        let (value, slope) = same;
+        (same, other) = (
+            other,
+            (value * square + coefficient, slope * square + value),
+        );
     }
+    // As above, with the slopes of both in `x^2`.
+    let (even, odd) = (other, same);
+    let value = even.0 + x * odd.0;
+    let slope = odd.0 + 2.0 * (x * even.1 + square * odd.1);
     (value, slope)
 }

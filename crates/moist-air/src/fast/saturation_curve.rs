@@ -8,7 +8,7 @@ use dewrun_numeric::fast::fast_exp;
 use dewrun_numeric::polynomial::polynomial_with_slope;
 
 /// `alpha / p + beta / e` of Greenspan's factor, in powers of the temperature: `ln f = (p - e)` times it.
-type Excess = [f64; 6];
+type Excess = [f64; 5];
 
 /// Saturated moist air at one pressure: the mole fraction of vapour over temperature, with its slope.
 ///
@@ -138,7 +138,7 @@ impl SaturationCurve {
         let z = room_pa * excess;
         let z_slope = room_pa * excess_slope - e_slope * excess;
         // The exponent stays below 0.015, so its cubic is right to 2e-9.
-        let f = 1.0 + z * (1.0 + z * (0.5 + z * (1.0 / 6.0)));
+        let f = 1.0 + (z + 0.5 * z * z);
         (x * f, x * f * (ln_e_slope + z_slope))
     }
 }

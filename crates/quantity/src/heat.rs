@@ -3,7 +3,7 @@
 use crate::macros::quantity;
 
 /// The international-table British thermal unit, J.
-const BTU_J: f64 = 1055.055_852_62;
+const BTU_J: f64 = 1_055.055_852_62;
 /// The avoirdupois pound, kg.
 const POUND_KG: f64 = 0.453_592_37;
 

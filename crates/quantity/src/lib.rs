@@ -11,21 +11,30 @@
 //! assert_eq!(rise.to_kelvins(), 1.5);
 //! ```
 
+mod fall;
 mod flow;
+pub mod format;
 mod heat;
 mod humidity;
 mod length;
 mod macros;
 mod mass;
+pub mod measure;
 mod noted;
+pub mod parse;
 mod pressure;
+mod range;
 mod temperature;
 
+pub use fall::{Fall, FallForm};
 pub use flow::{MassFlow, MassFlowPerLength, VolumeFlow};
+pub use format::DecimalMark;
 pub use heat::{Conductivity, Power, PowerPerLength, SpecificEnthalpy};
 pub use humidity::{HumidityRatio, RelativeHumidity};
 pub use length::{Length, Speed};
 pub use mass::{Density, Mass, SpecificVolume};
+pub use measure::{Style, Units};
 pub use noted::Noted;
 pub use pressure::Pressure;
+pub use range::{Limits, OutOfRange};
 pub use temperature::{Temperature, TemperatureDifference};

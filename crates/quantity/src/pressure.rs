@@ -15,7 +15,7 @@ quantity! {
         pascals / to_pascals: 1.0,
         hectopascals / to_hectopascals: 100.0,
         kilopascals / to_kilopascals: 1000.0,
-        pounds_per_square_inch / to_pounds_per_square_inch: 6894.757_293_168_361,
+        pounds_per_square_inch / to_pounds_per_square_inch: 6_894.757_293_168_361,
         inches_of_water / to_inches_of_water: 249.088_91,
         inches_of_mercury / to_inches_of_mercury: 3386.389,
     }

@@ -1,0 +1,63 @@
+//! `cargo xtask build`: the release page as a plain folder.
+
+mod assemble;
+mod build_id;
+mod compile;
+mod styles;
+
+use std::fs;
+use std::path::PathBuf;
+
+use anyhow::{Context, Result};
+
+use crate::workspace::Workspace;
+
+pub(crate) use build_id::files_below;
+pub(crate) use compile::{Crate, compile};
+
+/// The folder that trunk has built.
+#[derive(clap::Args)]
+pub(crate) struct StampArgs {
+    /// Folder to finish; by default the one trunk names in TRUNK_STAGING_DIR
+    folder: Option<PathBuf>,
+}
+
+/// Builds the page and says where it lies.
+pub(crate) fn run(workspace: &Workspace) -> Result<()> {
+    build(workspace)?;
+    println!("Page built: {}", workspace.dist().display());
+    Ok(())
+}
+
+/// Builds the page into `dist`, which is replaced only once the new page is whole.
+pub(crate) fn build(workspace: &Workspace) -> Result<()> {
+    let staging = workspace
+        .root()
+        .join(format!("dist.{}.new", std::process::id()));
+    empty(&staging)?;
+    let built = compile(workspace, &Crate::PAGE, &staging)
+        .and_then(|()| assemble::assemble(workspace, &staging));
+    if let Err(error) = built {
+        fs::remove_dir_all(&staging)?;
+        return Err(error);
+    }
+    let dist = workspace.dist();
+    if dist.exists() {
+        fs::remove_dir_all(&dist).context("the old page could not be removed")?;
+    }
+    fs::rename(&staging, &dist).context("the new page could not be put in place")
+}
+
+/// Finishes a page that trunk has built.
+pub(crate) fn stamp(workspace: &Workspace, args: &StampArgs) -> Result<()> {
+    let from_trunk = || std::env::var_os("TRUNK_STAGING_DIR").map(PathBuf::from);
+    let folder = args.folder.clone().or_else(from_trunk);
+    assemble::assemble(workspace, &folder.context("no folder is named")?)
+}
+
+fn empty(folder: &PathBuf) -> Result<()> {
+    if folder.exists() {
+        fs::remove_dir_all(folder)?;
+    }
+    Ok(fs::create_dir_all(folder)?)
+}

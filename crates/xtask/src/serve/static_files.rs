@@ -1,0 +1,112 @@
+//! Answers with the files of one folder, each with its type.
+
+use std::fs;
+use std::io::Cursor;
+use std::path::{Component, Path, PathBuf};
+
+use tiny_http::{Header, Method, Response};
+
+/// A whole answer.
+pub(super) type Answer = Response<Cursor<Vec<u8>>>;
+
+/// The file that `url` names below `folder`, or words and a status that say why not.
+pub(super) fn answer(folder: &Path, method: &Method, url: &str) -> Answer {
+    if !matches!(method, Method::Get | Method::Head) {
+        return words(405, "only GET and HEAD are answered here");
+    }
+    let Some(path) = path_of(url) else {
+        return words(400, "this address leaves the folder");
+    };
+    match fs::read(folder.join(&path)) {
+        Ok(content) => with_type(Response::from_data(content), type_of(&path)),
+        Err(_) => words(404, "there is no such file"),
+    }
+}
+
+/// The file a URL names, relative to the folder; `None` when it would leave it.
+fn path_of(url: &str) -> Option<PathBuf> {
+    let path = url.split(['?', '#']).next()?.trim_start_matches('/');
+    let named = if path.is_empty() { "index.html" } else { path };
+    let path = PathBuf::from(named);
+    path.components()
+        .all(|part| matches!(part, Component::Normal(_)))
+        .then_some(path)
+}
+
+/// The type a browser needs to be told; WebAssembly is compiled while it loads only under its own.
+fn type_of(path: &Path) -> &'static str {
+    match path.extension().and_then(|extension| extension.to_str()) {
+        Some("html") => "text/html; charset=utf-8",
+        Some("js" | "mjs") => "text/javascript; charset=utf-8",
+        Some("css") => "text/css; charset=utf-8",
+        Some("wasm") => "application/wasm",
+        Some("json") => "application/json",
+        Some("webmanifest") => "application/manifest+json",
+        Some("svg") => "image/svg+xml",
+        Some("png") => "image/png",
+        Some("woff2") => "font/woff2",
+        Some("csv") => "text/csv; charset=utf-8",
+        Some("txt") => "text/plain; charset=utf-8",
+        _ => "application/octet-stream",
+    }
+}
+
+fn words(status: u16, text: &str) -> Answer {
+    with_type(
+        Response::from_string(text).with_status_code(status),
+        "text/plain; charset=utf-8",
+    )
+}
+
+fn with_type(mut answer: Answer, content_type: &str) -> Answer {
+    let fields = [
+        ("Content-Type", content_type),
+        ("Cache-Control", "no-cache"),
+        ("X-Content-Type-Options", "nosniff"),
+    ];
+    for (name, value) in fields {
+        if let Ok(header) = Header::from_bytes(name, value) {
+            answer.add_header(header);
+        }
+    }
+    answer
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn addresses_name_files() {
+        let cases = [
+            ("/", Some("index.html")),
+            ("/?x=1", Some("index.html")),
+            ("/ab/start.js", Some("ab/start.js")),
+            ("/../Cargo.toml", None),
+            ("/ab/../../Cargo.toml", None),
+            ("//etc/passwd", Some("etc/passwd")),
+        ];
+        for (url, expected) in cases {
+            assert_eq!(
+                path_of(url),
+                expected.map(PathBuf::from),
+                "file named by {url}"
+            );
+        }
+    }
+
+    #[test]
+    fn module_has_the_type_streaming_needs() {
+        assert_eq!(
+            type_of(Path::new("a/b_bg.wasm")),
+            "application/wasm",
+            "type of a module"
+        );
+    }
+
+    #[test]
+    fn only_reading_is_answered() {
+        let answer = answer(Path::new("."), &Method::Post, "/");
+        assert_eq!(answer.status_code(), 405, "status of a POST");
+    }
+}

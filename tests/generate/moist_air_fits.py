@@ -91,6 +91,32 @@ def air_beside_vapour(t):
     return weight(steam_viscosity(t) / air_viscosity(t), 1 / MASS_RATIO)
 
 
+def inverse(pressure, low, high):
+    """Temperature from ln(e / Pa) less its middle, the half range, and the middle."""
+    t = np.linspace(low - 1, high + 1, 400_001)
+    logs = log(pressure(t))
+    ends = log(pressure(np.array([low, high])))
+    middle = round(float(ends.mean()), 1)
+
+    def temperature(u):
+        guess = np.interp(u + middle, logs, t)
+        for _ in range(3):
+            slope = log(pressure(guess + 1e-3) / pressure(guess - 1e-3)) / 2e-3
+            guess = guess - (log(pressure(guess)) - u - middle) / slope
+        return guess
+
+    return temperature, ends[0] - middle, ends[1] - middle, middle
+
+
+INVERSES = [
+    ("WATER_C", "over water, 0 to 100 °C", water_pa, 0, 100, 8),
+    ("SUPERCOOLED_C", "over supercooled water, -50 to 0.01 °C", supercooled_pa, -50, 0.01, 9),
+    ("SUPERCOOLED_COLD_C", "over supercooled water, -100 to -50 °C", supercooled_pa, -100, -50, 10),
+    ("ICE_C", "over ice, -50 to 0.01 °C", ice_pa, -50, 0.01, 8),
+    ("ICE_COLD_C", "over ice, -100 to -50 °C", ice_pa, -100, -50, 8),
+]
+
+
 def fit(function, low, high, degree):
     """Nearly least-maximum polynomial, in powers of the argument itself."""
     series = Chebyshev.interpolate(function, degree, domain=[low, high])
@@ -99,11 +125,13 @@ def fit(function, low, high, degree):
 
 FITS = [
     ("LN_WATER_PA", "Of ln(e / Pa) over water, 0.01 to 100 °C.", lambda t: log(water_pa(t)), 0, 100, 7),
-    ("LN_SUPERCOOLED_PA", "Of ln(e / Pa) over supercooled water, -60 to 0.01 °C.", lambda t: log(supercooled_pa(t)), -60, 0.01, 10),
+    ("LN_SUPERCOOLED_PA", "Of ln(e / Pa) over supercooled water, -60 to 0.01 °C.", lambda t: log(supercooled_pa(t)), -60, 0.01, 11),
     ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 6),
-    ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 4),
-    ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 4),
-    ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 4),
+    ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 5),
+    ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 6),
+    ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 5),
+    ("BETA_SUPERCOOLED_COLD", "Of Greenspan's beta / e over supercooled water, -100 to -50 °C, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 7),
+    ("BETA_ICE_COLD", "Of Greenspan's beta / e over ice, -100 to -50 °C, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -100, -50, 6),
     ("AIR_VISCOSITY", "Of the viscosity of dry air, Pa s.", lambda t: 1e-6 * air_viscosity(t), -60, 100, 4),
     ("STEAM_VISCOSITY", "Of the viscosity of vapour, Pa s.", lambda t: 1e-6 * steam_viscosity(t), -60, 100, 6),
     ("AIR_CONDUCTIVITY", "Of the conductivity of dry air, W/(m K).", lambda t: 1e-3 * air_conductivity(t), -60, 100, 4),
@@ -112,6 +140,12 @@ FITS = [
     ("AIR_BESIDE_VAPOUR", "Of Wilke's weight of air beside vapour.", air_beside_vapour, -60, 100, 6),
     ("DIFFUSIVITY", "Of the diffusivity of vapour times the pressure, Pa m2/s.", lambda t: 2.178e-5 * 101325 * ((t + 273.15) / 273.15) ** 1.81, -60, 100, 5),
 ]
+
+
+def constant(name, doc, coefficients):
+    """Lines of one array in Rust."""
+    lines = [f"/// {doc}", "#[rustfmt::skip]", f"pub(crate) const {name}: [f64; {len(coefficients)}] = ["]
+    return lines + [f"    {c!r}," for c in map(float, coefficients)] + ["];", ""]
 
 
 def main():
@@ -127,9 +161,16 @@ def main():
         if kind == "relative":
             error = error / function(t)
         print(f"{name}: degree {degree}, largest {kind} error {error.max():.1e}")
-        lines += [f"/// {doc}", "#[rustfmt::skip]", f"pub(crate) const {name}: [f64; {degree + 1}] = ["]
-        lines += [f"    {c!r}," for c in map(float, coefficients)]
-        lines += ["];", ""]
+        lines += constant(name, doc, coefficients)
+    for name, place, pressure, low, high, degree in INVERSES:
+        temperature, bottom, top, middle = inverse(pressure, low, high)
+        coefficients = fit(temperature, bottom, top, degree)
+        u = np.linspace(bottom, top, 100_001)
+        error = np.abs(np.polynomial.polynomial.polyval(u, coefficients) - temperature(u))
+        print(f"{name}: degree {degree}, largest error {error.max():.1e} K")
+        doc = f"Temperature in °C {place}, in powers of ln(e / Pa) less [`{name}_MIDDLE`]."
+        lines += constant(name, doc, coefficients)
+        lines += [f"/// Middle of [`{name}`].", f"pub(crate) const {name}_MIDDLE: f64 = {middle!r};", ""]
     OUT.write_text("\n".join(lines[:-1]) + "\n")
 
 

@@ -10,8 +10,10 @@
 //! assert!((x - 0.0314).abs() < 1e-4);
 //! ```
 
+pub mod dew_point;
 pub mod enhancement;
 pub mod fast;
+pub mod humidity;
 pub mod latent;
 pub mod liquid;
 pub mod mixture;

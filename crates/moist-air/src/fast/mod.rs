@@ -10,8 +10,13 @@
 //! ```
 
 mod coefficients;
+mod dew_point;
 mod saturation_curve;
 mod transport;
 
+pub use dew_point::{
+    COLDEST_C, dew_or_frost_point_c, dew_or_frost_point_of_c, dew_point_c, dew_point_of_c,
+    frost_point_of_c,
+};
 pub use saturation_curve::SaturationCurve;
 pub use transport::{Transport, conductivity_w_mk, diffusivity_m2_s, transport, viscosity_pa_s};

@@ -8,7 +8,9 @@ use dewrun_numeric::fast::fast_exp;
 use dewrun_numeric::polynomial::polynomial_with_slope;
 
 /// `alpha / p + beta / e` of Greenspan's factor, in powers of the temperature: `ln f = (p - e)` times it.
-type Excess = [f64; 5];
+type Excess = [f64; 6];
+/// The same over supercooled water, which bends more.
+type ExcessSupercooled = [f64; 7];
 
 /// Saturated moist air at one pressure: the mole fraction of vapour over temperature, with its slope.
 ///
@@ -32,7 +34,7 @@ pub struct SaturationCurve {
     p_pa: f64,
     per_pa: f64,
     water: Excess,
-    supercooled: Excess,
+    supercooled: ExcessSupercooled,
     ice: Excess,
 }
 
@@ -125,7 +127,12 @@ impl SaturationCurve {
 
     /// `f e / p` and its slope from the fits of one curve.
     #[inline]
-    fn saturated<const N: usize>(&self, ln_e: &[f64; N], excess: &Excess, t_c: f64) -> (f64, f64) {
+    fn saturated<const N: usize, const M: usize>(
+        &self,
+        ln_e: &[f64; N],
+        excess: &[f64; M],
+        t_c: f64,
+    ) -> (f64, f64) {
         let (ln_e, ln_e_slope) = polynomial_with_slope(ln_e, t_c);
         let (excess, excess_slope) = polynomial_with_slope(excess, t_c);
         let e_pa = fast_exp(ln_e);
@@ -137,14 +144,24 @@ impl SaturationCurve {
         }
         let z = room_pa * excess;
         let z_slope = room_pa * excess_slope - e_slope * excess;
-        // The exponent stays below 0.015, so its cubic is right to 2e-9.
-        let f = 1.0 + (z + 0.5 * z * z);
+        let f = factor(z);
         (x * f, x * f * (ln_e_slope + z_slope))
     }
 }
 
+/// The enhancement factor from its logarithm, which stays below 0.01: the square is right to 2e-7.
+#[inline]
+pub(super) fn factor(z: f64) -> f64 {
+    1.0 + (z + 0.5 * z * z)
+}
+
 /// The polynomial of `alpha / p + beta / e`.
-fn excess(greenspan: &Greenspan, beta: &Excess, p_pa: f64) -> Excess {
+#[inline]
+pub(super) fn excess<const M: usize>(
+    greenspan: &Greenspan,
+    beta: &[f64; M],
+    p_pa: f64,
+) -> [f64; M] {
     let mut sum = *beta;
     for (term, alpha) in sum.iter_mut().zip(greenspan.alpha) {
         *term += alpha / p_pa;

@@ -1,0 +1,347 @@
+//! Dew point and frost point in tens of nanoseconds, real gas.
+//!
+//! The logarithm of the vapour's pressure goes straight into a polynomial of the temperature; one Newton step then takes the enhancement factor in.
+
+use super::coefficients::{
+    BETA_ICE, BETA_ICE_COLD, BETA_SUPERCOOLED, BETA_SUPERCOOLED_COLD, BETA_WATER, ICE_C,
+    ICE_C_MIDDLE, ICE_COLD_C, ICE_COLD_C_MIDDLE, LN_ICE_PA, LN_SUPERCOOLED_PA, LN_WATER_PA,
+    SUPERCOOLED_C, SUPERCOOLED_C_MIDDLE, SUPERCOOLED_COLD_C, SUPERCOOLED_COLD_C_MIDDLE, WATER_C,
+    WATER_C_MIDDLE,
+};
+use super::saturation_curve::{excess, factor};
+use crate::enhancement::{Greenspan, OVER_ICE, OVER_SUPERCOOLED, OVER_WATER};
+use crate::saturation::TRIPLE_POINT_C;
+use dewrun_numeric::fast::{fast_exp, fast_ln};
+use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
+
+/// Coldest dew point and frost point that are answered, °C: the enhancement factor's coefficients end here.
+pub const COLDEST_C: f64 = -100.0;
+
+/// ln(e / Pa) where the pieces over supercooled water and those over ice join, at -50 °C; near enough, as each piece runs on past its end.
+const LN_PA_SUPERCOOLED_COLD: f64 = 1.85;
+const LN_PA_ICE_COLD: f64 = 1.37;
+
+/// Saturation pressure over water at 0 °C, Pa.
+const ZERO_CELSIUS_PA: f64 = 611.213;
+
+/// Half the curvature of `ln e` over its slope, per K, falling with temperature in °C: the second order of the enhancement factor's shift of 0.1 K.
+const CURVATURE: [f64; 2] = [0.004_14, -1.1e-5];
+
+/// Vapour in air: its pressure, mole fraction times pressure [Pa], the logarithm of that, and the pressure of the air [Pa].
+#[derive(Clone, Copy)]
+struct Vapour {
+    y_pa: f64,
+    ln_y: f64,
+    p_pa: f64,
+}
+
+impl Vapour {
+    /// From the mole fraction.
+    fn of(x: f64, p_pa: f64) -> Self {
+        let y_pa = x * p_pa;
+        Self {
+            y_pa,
+            ln_y: fast_ln(y_pa),
+            p_pa,
+        }
+    }
+
+    /// From relative humidity over a curve of saturation.
+    #[inline]
+    fn at<const N: usize, const M: usize>(
+        ln_e: &[f64; N],
+        (greenspan, beta): (&Greenspan, &[f64; M]),
+        (t_c, rh, p_pa): (f64, f64, f64),
+    ) -> Self {
+        let ln_e = polynomial(ln_e, t_c);
+        let e_pa = fast_exp(ln_e);
+        let z = (p_pa - e_pa).max(0.0) * polynomial(&excess(greenspan, beta, p_pa), t_c);
+        Self {
+            y_pa: rh * e_pa * factor(z),
+            ln_y: fast_ln(rh) + ln_e + z,
+            p_pa,
+        }
+    }
+
+    #[inline]
+    fn over_water(t_c: f64, rh: f64, p_pa: f64) -> Self {
+        if t_c < 0.0 {
+            Self::at(
+                &LN_SUPERCOOLED_PA,
+                (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED),
+                (t_c, rh, p_pa),
+            )
+        } else {
+            Self::at(&LN_WATER_PA, (&OVER_WATER, &BETA_WATER), (t_c, rh, p_pa))
+        }
+    }
+
+    #[inline]
+    fn over_ice(t_c: f64, rh: f64, p_pa: f64) -> Self {
+        Self::at(&LN_ICE_PA, (&OVER_ICE, &BETA_ICE), (t_c, rh, p_pa))
+    }
+
+    /// Temperature of saturation over one piece of a curve, °C.
+    #[inline]
+    fn saturated<const N: usize, const M: usize>(
+        self,
+        (inverse, middle): (&[f64; N], f64),
+        (greenspan, beta): (&Greenspan, &[f64; M]),
+    ) -> f64 {
+        let (pure_c, slope) = polynomial_with_slope(inverse, self.ln_y - middle);
+        let (excess, excess_slope) =
+            polynomial_with_slope(&excess(greenspan, beta, self.p_pa), pure_c);
+        let room_pa = (self.p_pa - self.y_pa).max(0.0);
+        // Newton on ln e + ln f; `q` is the slope of ln f over that of ln e, a few thousandths.
+        let q = room_pa * excess_slope * slope - self.y_pa * excess;
+        let shift = room_pa * excess * slope * (1.0 - q * (1.0 - q));
+        pure_c - shift + polynomial(&CURVATURE, pure_c) * shift * shift
+    }
+
+    /// `ln_y` of air saturated over water at 0 °C, where two pieces join.
+    #[inline]
+    fn ln_y_at_zero(self) -> f64 {
+        let [ln_e, ..] = LN_WATER_PA;
+        let [alpha, ..] = OVER_WATER.alpha;
+        let [beta, ..] = BETA_WATER;
+        ln_e + (self.p_pa - ZERO_CELSIUS_PA) * (alpha / self.p_pa + beta)
+    }
+
+    /// Dew point over liquid water, °C.
+    #[inline]
+    fn dew_point_c(self) -> f64 {
+        if self.ln_y_at_zero() <= self.ln_y {
+            self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER, &BETA_WATER))
+        } else if LN_PA_SUPERCOOLED_COLD <= self.ln_y {
+            let piece = (&SUPERCOOLED_C, SUPERCOOLED_C_MIDDLE);
+            self.saturated(piece, (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED))
+        } else {
+            let piece = (&SUPERCOOLED_COLD_C, SUPERCOOLED_COLD_C_MIDDLE);
+            self.saturated(piece, (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED_COLD))
+        }
+    }
+
+    /// Frost point over ice, °C.
+    #[inline]
+    fn frost_point_c(self) -> f64 {
+        if LN_PA_ICE_COLD <= self.ln_y {
+            self.saturated((&ICE_C, ICE_C_MIDDLE), (&OVER_ICE, &BETA_ICE))
+        } else {
+            self.saturated(
+                (&ICE_COLD_C, ICE_COLD_C_MIDDLE),
+                (&OVER_ICE, &BETA_ICE_COLD),
+            )
+        }
+    }
+
+    /// Dew point, or frost point where that lies below the triple point, °C.
+    #[inline]
+    fn dew_or_frost_point_c(self) -> f64 {
+        if self.ln_y_at_zero() <= self.ln_y {
+            let dew_point_c =
+                self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER, &BETA_WATER));
+            if TRIPLE_POINT_C <= dew_point_c {
+                return dew_point_c;
+            }
+        }
+        let frost_point_c = self.frost_point_c();
+        if TRIPLE_POINT_C < frost_point_c {
+            return TRIPLE_POINT_C;
+        }
+        frost_point_c
+    }
+}
+
+/// Within what the fits cover; NaN is not.
+#[inline]
+fn answered(point_c: f64) -> Option<f64> {
+    (COLDEST_C..=105.0).contains(&point_c).then_some(point_c)
+}
+
+/// Dew point over liquid water, from dry bulb `t_c` in °C, relative humidity `rh` over liquid water as a fraction, `p_pa` in Pa [°C].
+///
+/// `None` where there is none: bone-dry air, a dew point below -100 °C, or NaN.
+///
+/// # Range
+/// -60 to 95 °C, 0 to 1, 50 to 120 kPa.
+/// # Accuracy
+/// 1e-5 K of the relations in [`crate::dew_point`]; 1e-4 K within 1e-4 K of 0 °C, where the enhancement factor's coefficients step.
+/// # Source
+/// Fits by `tests/generate/moist_air_fits.py` of [`crate::saturation`] and its inverse; enhancement factor as [`crate::enhancement`].
+///
+/// ```
+/// use dewrun_moist_air::fast::dew_point_c;
+/// let t = dew_point_c(35.0, 0.70, 101_325.0).unwrap();
+/// assert!((t - 28.7045).abs() < 0.01); // CoolProp 8.0.0, HAPropsSI
+/// assert_eq!(dew_point_c(20.0, 0.0, 101_325.0), None);
+/// ```
+#[must_use]
+#[inline]
+pub fn dew_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
+    answered(Vapour::over_water(t_c, rh, p_pa).dew_point_c())
+}
+
+/// Dew point, or frost point below the triple point, with `rh` over ice below it too: the custom of handbooks [°C].
+///
+/// # Range
+/// As [`dew_point_c`].
+/// # Accuracy
+/// As [`dew_point_c`]; within 0.01 K of CoolProp's `HAPropsSI`, which has the same custom, wherever water does not boil.
+/// # Source
+/// As [`dew_point_c`].
+///
+/// ```
+/// use dewrun_moist_air::fast::dew_or_frost_point_c;
+/// let t = dew_or_frost_point_c(-15.0, 0.85, 101_325.0).unwrap();
+/// assert!((t - -16.7497).abs() < 0.01); // CoolProp 8.0.0, HAPropsSI
+/// ```
+#[must_use]
+#[inline]
+pub fn dew_or_frost_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
+    let vapour = if t_c < TRIPLE_POINT_C {
+        Vapour::over_ice(t_c, rh, p_pa)
+    } else {
+        Vapour::over_water(t_c, rh, p_pa)
+    };
+    answered(vapour.dew_or_frost_point_c())
+}
+
+/// Dew point over liquid water of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
+///
+/// # Range
+/// Dew points of -100 to 105 °C, else `None`; 50 to 120 kPa.
+/// # Accuracy
+/// As [`dew_point_c`].
+/// # Source
+/// As [`dew_point_c`].
+///
+/// ```
+/// use dewrun_moist_air::{fast::dew_point_of_c, mixture::mole_fraction};
+/// let t = dew_point_of_c(mole_fraction(0.010), 84_000.0).unwrap();
+/// assert!((t - 11.13).abs() < 0.02); // CoolProp 8.0.0, HAPropsSI
+/// ```
+#[must_use]
+#[inline]
+pub fn dew_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
+    answered(Vapour::of(x, p_pa).dew_point_c())
+}
+
+/// Frost point over ice of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
+///
+/// # Range
+/// Frost points of -100 to 0.01 °C, else `None`; 50 to 120 kPa.
+/// # Accuracy
+/// As [`dew_point_c`].
+/// # Source
+/// As [`dew_point_c`].
+///
+/// ```
+/// use dewrun_moist_air::{fast::frost_point_of_c, mixture::mole_fraction};
+/// let t = frost_point_of_c(mole_fraction(0.001033), 101_325.0).unwrap();
+/// assert!((t - -14.9).abs() < 0.1);
+/// assert_eq!(frost_point_of_c(mole_fraction(0.010), 101_325.0), None);
+/// ```
+#[must_use]
+#[inline]
+pub fn frost_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
+    answered(Vapour::of(x, p_pa).frost_point_c()).filter(|point_c| *point_c <= TRIPLE_POINT_C)
+}
+
+/// Dew point, or frost point where that lies below the triple point, of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
+///
+/// # Range
+/// As [`dew_point_of_c`].
+/// # Accuracy
+/// As [`dew_or_frost_point_c`].
+/// # Source
+/// As [`dew_point_c`].
+///
+/// ```
+/// use dewrun_moist_air::{fast::dew_or_frost_point_of_c, mixture::mole_fraction};
+/// let t = dew_or_frost_point_of_c(mole_fraction(0.0008674), 101_325.0).unwrap();
+/// assert!((t - -16.7497).abs() < 0.01); // CoolProp 8.0.0, HAPropsSI
+/// ```
+#[must_use]
+#[inline]
+pub fn dew_or_frost_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
+    answered(Vapour::of(x, p_pa).dew_or_frost_point_c())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{dew_point, humidity};
+
+    /// Fits against the relations over states from -60 °C to where water boils.
+    #[test]
+    fn dew_points_follow_the_relations() {
+        let mut compared = 0;
+        for p_pa in [50e3, 70e3, 101_325.0, 120e3] {
+            for step in 0..=310 {
+                let t_c = -60.0 + 0.5 * f64::from(step);
+                for rh in [0.001, 0.01, 0.1, 0.5, 1.0] {
+                    compared += compare(t_c, rh, p_pa);
+                }
+            }
+        }
+        assert!(5000 < compared, "only {compared} states have a dew point");
+    }
+
+    #[track_caller]
+    fn compare(t_c: f64, rh: f64, p_pa: f64) -> u32 {
+        let x = rh * humidity::saturated_over_water(t_c, p_pa);
+        if 1.0 <= x {
+            return 0;
+        }
+        let Ok(exact) = dew_point::over_water_c(x, p_pa) else {
+            return 0;
+        };
+        for fast in [dew_point_c(t_c, rh, p_pa), dew_point_of_c(x, p_pa)] {
+            let error = fast.map_or(f64::NAN, |fast| fast - exact);
+            // Greenspan's coefficients step by 6e-6 of the value at 0 °C, which is worth 8e-5 K there.
+            let bound = if exact.abs() < 1e-4 { 1e-4 } else { 1e-5 };
+            assert!(
+                error.abs() < bound,
+                "dew point off by {error} at {t_c} °C, {rh}, {p_pa} Pa"
+            );
+        }
+        1
+    }
+
+    #[test]
+    fn frost_points_follow_the_relations() {
+        for p_pa in [50e3, 70e3, 101_325.0, 120e3] {
+            for step in 0..=1000 {
+                let t_c = -100.0 + 0.1 * f64::from(step);
+                let x = humidity::saturated_over_ice(t_c, p_pa);
+                let error = Vapour::of(x, p_pa).frost_point_c() - t_c;
+                assert!(
+                    error.abs() < 1e-5,
+                    "frost point off by {error} at {t_c} °C, {p_pa} Pa"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn dew_or_frost_point_rises_across_the_triple_point() {
+        for p_pa in [50e3, 101_325.0, 120e3] {
+            let mut last = f64::NEG_INFINITY;
+            for step in 0..40_000 {
+                let x = (605.0 + 0.0005 * f64::from(step)) / p_pa;
+                let point = dew_or_frost_point_of_c(x, p_pa).unwrap_or(f64::NAN);
+                assert!(last <= point, "{point} after {last} at {x}, {p_pa} Pa");
+                last = point;
+            }
+        }
+    }
+
+    #[test]
+    fn nothing_comes_out_of_nothing() {
+        assert_eq!(dew_point_c(f64::NAN, 0.5, 1e5), None, "missing temperature");
+        assert_eq!(dew_point_c(20.0, f64::NAN, 1e5), None, "missing humidity");
+        assert_eq!(dew_or_frost_point_c(20.0, 0.0, 1e5), None, "bone-dry air");
+        assert_eq!(dew_point_of_c(-0.1, 1e5), None, "less than no vapour");
+        assert_eq!(frost_point_of_c(0.0, 1e5), None, "bone-dry air");
+    }
+}

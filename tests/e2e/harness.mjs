@@ -14,6 +14,9 @@ const ARGUMENTS =
   "--headless --no-sandbox --disable-gpu --disable-quic --no-first-run " +
   "--disable-background-networking --disable-component-update --disable-sync";
 
+/** The page as `cargo xtask build` left it. */
+export const DIST = ROOT + "dist";
+
 /** The script of axe, for `page.evaluate`: the page's content policy refuses added script elements. */
 export const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
@@ -30,7 +33,7 @@ export function dewrun() {
   });
   after(async () => {
     await state.browser?.close();
-    state.server?.stop();
+    await state.server?.stop();
     assert.deepEqual(state.offences, [], "console errors, exceptions and requests to other origins");
   });
   return {
@@ -56,6 +59,12 @@ export function dewrun() {
   };
 }
 
+/** Waits until the page shows something; throws when it stays empty. */
+export async function shows(page) {
+  const text = () => document.querySelector("main")?.innerText.trim();
+  await page.waitForFunction(text, undefined, { timeout: 10_000 });
+}
+
 /** Starts Chromium; a test that needs one of its own closes it itself. */
 export function launch() {
   const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));
@@ -71,7 +80,12 @@ export async function serve(folder) {
   if (folder) args.push("--folder", folder);
   const child = spawn(program, args, { cwd: ROOT, stdio: ["ignore", "pipe", "inherit"] });
   const address = await firstAddress(child);
-  return { address, stop: () => child.kill() };
+  const ended = new Promise((resolve) => child.once("exit", resolve));
+  const stop = () => {
+    child.kill();
+    return ended;
+  };
+  return { address, stop };
 }
 
 function firstAddress(child) {
@@ -88,7 +102,8 @@ function firstAddress(child) {
   });
 }
 
-function watch(page, address, offences) {
+/** Notes down everything a page must not do. */
+export function watch(page, address, offences) {
   const own = new URL(address).origin;
   page.on("console", (message) => {
     if (["error", "warning"].includes(message.type())) offences.push(`console: ${message.text()}`);

@@ -1,14 +1,14 @@
 // The page opens, under its own name, and nothing goes wrong while it does.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { dewrun } from "./harness.mjs";
+import { dewrun, shows } from "./harness.mjs";
 
 const site = dewrun();
 
 test("the page opens under its name", async () => {
   const page = await site.openAt(1440, 900);
   assert.equal(await page.title(), "Dewrun");
-  await page.getByRole("main").waitFor({ state: "attached" });
+  await shows(page);
 });
 
 test("files come with the types a browser needs", async () => {

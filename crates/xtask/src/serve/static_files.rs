@@ -26,7 +26,10 @@ pub(super) fn answer(folder: &Path, method: &Method, url: &str) -> Answer {
 /// The file a URL names, relative to the folder; `None` when it would leave it.
 fn path_of(url: &str) -> Option<PathBuf> {
     let path = url.split(['?', '#']).next()?.trim_start_matches('/');
-    let named = if path.is_empty() { "index.html" } else { path };
+    let mut named = path.to_owned();
+    if path.is_empty() || path.ends_with('/') {
+        named.push_str("index.html");
+    }
     let path = PathBuf::from(named);
     path.components()
         .all(|part| matches!(part, Component::Normal(_)))
@@ -81,6 +84,7 @@ mod tests {
         let cases = [
             ("/", Some("index.html")),
             ("/?x=1", Some("index.html")),
+            ("/some/where/", Some("some/where/index.html")),
             ("/ab/start.js", Some("ab/start.js")),
             ("/../Cargo.toml", None),
             ("/ab/../../Cargo.toml", None),

@@ -44,6 +44,21 @@ def greenspan_beta(coefficients):
     return lambda t: exp(sum(b * t**i for i, b in enumerate(coefficients)))
 
 
+def virial_excess(t):
+    """Second virial coefficients over ice: Harvey & Huang 2007, Hyland & Wexler 1983, 1/Pa."""
+    k = t + 273.15
+    h = k / 100
+    air_water = 66.5687 * h**-0.237 - 238.834 * h**-1.048 - 176.755 * h**-3.183
+    air_air = 34.9568 - 6687.72 / k - 2.10141e6 / k**2 + 92.4746e6 / k**3
+    return (19.65e-6 + 1e-6 * (air_air - 2 * air_water)) / (8.314462618 * k)
+
+
+def cold_share(t):
+    """Weight of the virial coefficients over ice from -60 to -100 degC."""
+    return (-60 - t) / 40
+
+
+ALPHA_ICE = Polynomial([3.64449e-4, 2.9367585e-5, 4.8874766e-7, 4.3669918e-9])
 BETA_WATER = greenspan_beta([-10.7588, 6.3268134e-2, -2.5368934e-4, 6.3405286e-7])
 BETA_SUPERCOOLED = greenspan_beta([-10.7604, 6.3987441e-2, -2.6351566e-4, 1.6725084e-6])
 BETA_ICE = greenspan_beta([-10.7271, 7.6215115e-2, -1.7490155e-4, 2.4668279e-6])
@@ -112,8 +127,8 @@ INVERSES = [
     ("WATER_C", "over water, 0 to 100 °C", water_pa, 0, 100, 8),
     ("SUPERCOOLED_C", "over supercooled water, -50 to 0.01 °C", supercooled_pa, -50, 0.01, 9),
     ("SUPERCOOLED_COLD_C", "over supercooled water, -100 to -50 °C", supercooled_pa, -100, -50, 10),
-    ("ICE_C", "over ice, -50 to 0.01 °C", ice_pa, -50, 0.01, 8),
-    ("ICE_COLD_C", "over ice, -100 to -50 °C", ice_pa, -100, -50, 8),
+    ("ICE_C", "over ice, -60 to 0.01 °C", ice_pa, -60, 0.01, 8),
+    ("ICE_COLD_C", "over ice, -100 to -60 °C", ice_pa, -100, -60, 8),
 ]
 
 
@@ -131,7 +146,8 @@ FITS = [
     ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 6),
     ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 5),
     ("BETA_SUPERCOOLED_COLD", "Of Greenspan's beta / e over supercooled water, -100 to -50 °C, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 7),
-    ("BETA_ICE_COLD", "Of Greenspan's beta / e over ice, -100 to -50 °C, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -100, -50, 6),
+    ("ALPHA_ICE_COLD", "Of Greenspan's alpha over ice times its share, -100 to -60 °C.", lambda t: (1 - cold_share(t)) * ALPHA_ICE(t), -100, -60, 4),
+    ("BETA_ICE_COLD", "Of Greenspan's beta / e over ice times its share, and of the virial part, -100 to -60 °C, 1/Pa.", lambda t: (1 - cold_share(t)) * BETA_ICE(t) / ice_pa(t) + cold_share(t) * virial_excess(t), -100, -60, 6),
     ("AIR_VISCOSITY", "Of the viscosity of dry air, Pa s.", lambda t: 1e-6 * air_viscosity(t), -60, 100, 4),
     ("STEAM_VISCOSITY", "Of the viscosity of vapour, Pa s.", lambda t: 1e-6 * steam_viscosity(t), -60, 100, 6),
     ("AIR_CONDUCTIVITY", "Of the conductivity of dry air, W/(m K).", lambda t: 1e-3 * air_conductivity(t), -60, 100, 4),
@@ -159,7 +175,7 @@ def main():
         error = np.abs(np.polynomial.polynomial.polyval(t, coefficients) - function(t))
         kind = "absolute" if name.startswith("LN") else "relative"
         if kind == "relative":
-            error = error / function(t)
+            error = error / np.abs(function(t)).clip(1e-9)
         print(f"{name}: degree {degree}, largest {kind} error {error.max():.1e}")
         lines += constant(name, doc, coefficients)
     for name, place, pressure, low, high, degree in INVERSES:

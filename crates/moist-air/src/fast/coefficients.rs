@@ -89,16 +89,26 @@ pub(crate) const BETA_SUPERCOOLED_COLD: [f64; 8] = [
     -2.9635538807137876e-20,
 ];
 
-/// Of Greenspan's beta / e over ice, -100 to -50 °C, 1/Pa.
+/// Of Greenspan's alpha over ice times its share, -100 to -60 °C.
+#[rustfmt::skip]
+pub(crate) const ALPHA_ICE_COLD: [f64; 5] = [
+    0.0009111225000003572,
+    8.253018750001773e-05,
+    1.9560587750003264e-06,
+    2.3136171000002635e-08,
+    1.0917479500000793e-10,
+];
+
+/// Of Greenspan's beta / e over ice times its share, and of the virial part, -100 to -60 °C, 1/Pa.
 #[rustfmt::skip]
 pub(crate) const BETA_ICE_COLD: [f64; 7] = [
-    7.979344802619002e-08,
-    3.825523165955688e-09,
-    1.6024338511310378e-10,
-    3.179011121664317e-12,
-    3.6540882500600383e-14,
-    2.281771436832891e-16,
-    6.199329782703514e-19,
+    -9.470448748719358e-08,
+    -1.0944370741855904e-08,
+    -3.6886286459391853e-10,
+    -7.036952564153011e-12,
+    -7.573514864787053e-14,
+    -4.39821006350587e-16,
+    -1.0497390332773476e-18,
 ];
 
 /// Of the viscosity of dry air, Pa s.
@@ -233,36 +243,36 @@ pub(crate) const SUPERCOOLED_COLD_C: [f64; 11] = [
 /// Middle of [`SUPERCOOLED_COLD_C`].
 pub(crate) const SUPERCOOLED_COLD_C_MIDDLE: f64 = -2.0;
 
-/// Temperature in °C over ice, -50 to 0.01 °C, in powers of ln(e / Pa) less [`ICE_C_MIDDLE`].
+/// Temperature in °C over ice, -60 to 0.01 °C, in powers of ln(e / Pa) less [`ICE_C_MIDDLE`].
 #[rustfmt::skip]
 pub(crate) const ICE_C: [f64; 9] = [
-    -27.452815910402766,
-    9.81355663131415,
-    0.3923288130226037,
-    0.016056473948567605,
-    0.0006783070949321478,
-    2.9612509959971282e-05,
-    1.334097332105212e-06,
-    6.385996315139899e-08,
-    3.0213748148399144e-09,
+    -34.13541376760703,
+    9.287002882273658,
+    0.3605074593129849,
+    0.01429373712940543,
+    0.000583747786686349,
+    2.458312217321882e-05,
+    1.066494831587777e-06,
+    4.998913674863082e-08,
+    2.330194046372487e-09,
 ];
 
 /// Middle of [`ICE_C`].
-pub(crate) const ICE_C_MIDDLE: f64 = 3.9;
+pub(crate) const ICE_C_MIDDLE: f64 = 3.2;
 
-/// Temperature in °C over ice, -100 to -50 °C, in powers of ln(e / Pa) less [`ICE_COLD_C_MIDDLE`].
+/// Temperature in °C over ice, -100 to -60 °C, in powers of ln(e / Pa) less [`ICE_COLD_C_MIDDLE`].
 #[rustfmt::skip]
 pub(crate) const ICE_COLD_C: [f64; 9] = [
-    -78.12996968731956,
-    6.198936007203574,
-    0.1949050287686776,
-    0.00617802249935125,
-    0.00019909043971021186,
-    6.5420352518636325e-06,
-    2.1963583101017895e-07,
-    7.869785995451822e-09,
-    2.7508813158761434e-10,
+    -81.78047463982764,
+    5.971554362021747,
+    0.1842009314094403,
+    0.005722843537637381,
+    0.00018058349637596448,
+    5.8071875076140055e-06,
+    1.9065587869258977e-07,
+    6.570385207215753e-09,
+    2.2098836158570856e-10,
 ];
 
 /// Middle of [`ICE_COLD_C`].
-pub(crate) const ICE_COLD_C_MIDDLE: f64 = -2.6;
+pub(crate) const ICE_COLD_C_MIDDLE: f64 = -3.2;

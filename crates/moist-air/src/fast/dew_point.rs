@@ -3,13 +3,13 @@
 //! The logarithm of the vapour's pressure goes straight into a polynomial of the temperature; one Newton step then takes the enhancement factor in.
 
 use super::coefficients::{
-    BETA_ICE, BETA_ICE_COLD, BETA_SUPERCOOLED, BETA_SUPERCOOLED_COLD, BETA_WATER, ICE_C,
-    ICE_C_MIDDLE, ICE_COLD_C, ICE_COLD_C_MIDDLE, LN_ICE_PA, LN_SUPERCOOLED_PA, LN_WATER_PA,
+    ALPHA_ICE_COLD, BETA_ICE, BETA_ICE_COLD, BETA_SUPERCOOLED, BETA_SUPERCOOLED_COLD, BETA_WATER,
+    ICE_C, ICE_C_MIDDLE, ICE_COLD_C, ICE_COLD_C_MIDDLE, LN_ICE_PA, LN_SUPERCOOLED_PA, LN_WATER_PA,
     SUPERCOOLED_C, SUPERCOOLED_C_MIDDLE, SUPERCOOLED_COLD_C, SUPERCOOLED_COLD_C_MIDDLE, WATER_C,
     WATER_C_MIDDLE,
 };
 use super::saturation_curve::{excess, factor};
-use crate::enhancement::{Greenspan, OVER_ICE, OVER_SUPERCOOLED, OVER_WATER};
+use crate::enhancement::{OVER_ICE, OVER_SUPERCOOLED, OVER_WATER};
 use crate::saturation::TRIPLE_POINT_C;
 use dewrun_numeric::fast::{fast_exp, fast_ln};
 use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
@@ -17,9 +17,9 @@ use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
 /// Coldest dew point and frost point that are answered, °C: the enhancement factor's coefficients end here.
 pub const COLDEST_C: f64 = -100.0;
 
-/// ln(e / Pa) where the pieces over supercooled water and those over ice join, at -50 °C; near enough, as each piece runs on past its end.
+/// ln(e / Pa) where the pieces over supercooled water join, at -50 °C, and those over ice, at -60 °C; near enough, as each piece runs on past its end.
 const LN_PA_SUPERCOOLED_COLD: f64 = 1.85;
-const LN_PA_ICE_COLD: f64 = 1.37;
+const LN_PA_ICE_COLD: f64 = 0.08;
 
 /// Saturation pressure over water at 0 °C, Pa.
 const ZERO_CELSIUS_PA: f64 = 611.213;
@@ -48,14 +48,14 @@ impl Vapour {
 
     /// From relative humidity over a curve of saturation.
     #[inline]
-    fn at<const N: usize, const M: usize>(
+    fn at<const N: usize, const A: usize, const M: usize>(
         ln_e: &[f64; N],
-        (greenspan, beta): (&Greenspan, &[f64; M]),
+        (alpha, beta): (&[f64; A], &[f64; M]),
         (t_c, rh, p_pa): (f64, f64, f64),
     ) -> Self {
         let ln_e = polynomial(ln_e, t_c);
         let e_pa = fast_exp(ln_e);
-        let z = (p_pa - e_pa).max(0.0) * polynomial(&excess(greenspan, beta, p_pa), t_c);
+        let z = (p_pa - e_pa).max(0.0) * polynomial(&excess(alpha, beta, p_pa), t_c);
         Self {
             y_pa: rh * e_pa * factor(z),
             ln_y: fast_ln(rh) + ln_e + z,
@@ -68,29 +68,32 @@ impl Vapour {
         if t_c < 0.0 {
             Self::at(
                 &LN_SUPERCOOLED_PA,
-                (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED),
+                (&OVER_SUPERCOOLED.alpha, &BETA_SUPERCOOLED),
                 (t_c, rh, p_pa),
             )
         } else {
-            Self::at(&LN_WATER_PA, (&OVER_WATER, &BETA_WATER), (t_c, rh, p_pa))
+            Self::at(
+                &LN_WATER_PA,
+                (&OVER_WATER.alpha, &BETA_WATER),
+                (t_c, rh, p_pa),
+            )
         }
     }
 
     #[inline]
     fn over_ice(t_c: f64, rh: f64, p_pa: f64) -> Self {
-        Self::at(&LN_ICE_PA, (&OVER_ICE, &BETA_ICE), (t_c, rh, p_pa))
+        Self::at(&LN_ICE_PA, (&OVER_ICE.alpha, &BETA_ICE), (t_c, rh, p_pa))
     }
 
     /// Temperature of saturation over one piece of a curve, °C.
     #[inline]
-    fn saturated<const N: usize, const M: usize>(
+    fn saturated<const N: usize, const A: usize, const M: usize>(
         self,
         (inverse, middle): (&[f64; N], f64),
-        (greenspan, beta): (&Greenspan, &[f64; M]),
+        (alpha, beta): (&[f64; A], &[f64; M]),
     ) -> f64 {
         let (pure_c, slope) = polynomial_with_slope(inverse, self.ln_y - middle);
-        let (excess, excess_slope) =
-            polynomial_with_slope(&excess(greenspan, beta, self.p_pa), pure_c);
+        let (excess, excess_slope) = polynomial_with_slope(&excess(alpha, beta, self.p_pa), pure_c);
         let room_pa = (self.p_pa - self.y_pa).max(0.0);
         // Newton on ln e + ln f; `q` is the slope of ln f over that of ln e, a few thousandths.
         let q = room_pa * excess_slope * slope - self.y_pa * excess;
@@ -111,13 +114,13 @@ impl Vapour {
     #[inline]
     fn dew_point_c(self) -> f64 {
         if self.ln_y_at_zero() <= self.ln_y {
-            self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER, &BETA_WATER))
+            self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER.alpha, &BETA_WATER))
         } else if LN_PA_SUPERCOOLED_COLD <= self.ln_y {
             let piece = (&SUPERCOOLED_C, SUPERCOOLED_C_MIDDLE);
-            self.saturated(piece, (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED))
+            self.saturated(piece, (&OVER_SUPERCOOLED.alpha, &BETA_SUPERCOOLED))
         } else {
             let piece = (&SUPERCOOLED_COLD_C, SUPERCOOLED_COLD_C_MIDDLE);
-            self.saturated(piece, (&OVER_SUPERCOOLED, &BETA_SUPERCOOLED_COLD))
+            self.saturated(piece, (&OVER_SUPERCOOLED.alpha, &BETA_SUPERCOOLED_COLD))
         }
     }
 
@@ -125,11 +128,11 @@ impl Vapour {
     #[inline]
     fn frost_point_c(self) -> f64 {
         if LN_PA_ICE_COLD <= self.ln_y {
-            self.saturated((&ICE_C, ICE_C_MIDDLE), (&OVER_ICE, &BETA_ICE))
+            self.saturated((&ICE_C, ICE_C_MIDDLE), (&OVER_ICE.alpha, &BETA_ICE))
         } else {
             self.saturated(
                 (&ICE_COLD_C, ICE_COLD_C_MIDDLE),
-                (&OVER_ICE, &BETA_ICE_COLD),
+                (&ALPHA_ICE_COLD, &BETA_ICE_COLD),
             )
         }
     }
@@ -139,7 +142,7 @@ impl Vapour {
     fn dew_or_frost_point_c(self) -> f64 {
         if self.ln_y_at_zero() <= self.ln_y {
             let dew_point_c =
-                self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER, &BETA_WATER));
+                self.saturated((&WATER_C, WATER_C_MIDDLE), (&OVER_WATER.alpha, &BETA_WATER));
             if TRIPLE_POINT_C <= dew_point_c {
                 return dew_point_c;
             }

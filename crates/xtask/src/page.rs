@@ -6,14 +6,17 @@ mod compile;
 mod styles;
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result};
 
 use crate::workspace::Workspace;
 
 pub(crate) use build_id::files_below;
-pub(crate) use compile::{Crate, compile};
+pub(crate) use compile::compile;
+
+/// The crate the page is made of; its files take the same name.
+const PACKAGE: &str = "dewrun-web";
 
 /// The folder that trunk has built.
 #[derive(clap::Args)]
@@ -35,7 +38,7 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
         .root()
         .join(format!("dist.{}.new", std::process::id()));
     empty(&staging)?;
-    let built = compile(workspace, &Crate::PAGE, &staging)
+    let built = compile(workspace, PACKAGE, &staging)
         .and_then(|()| assemble::assemble(workspace, &staging));
     if let Err(error) = built {
         fs::remove_dir_all(&staging)?;
@@ -55,7 +58,8 @@ pub(crate) fn stamp(workspace: &Workspace, args: &StampArgs) -> Result<()> {
     assemble::assemble(workspace, &folder.context("no folder is named")?)
 }
 
-fn empty(folder: &PathBuf) -> Result<()> {
+/// Makes `folder`, and makes it empty.
+pub(crate) fn empty(folder: &Path) -> Result<()> {
     if folder.exists() {
         fs::remove_dir_all(folder)?;
     }

@@ -8,26 +8,12 @@ use xshell::cmd;
 use crate::setup::{WASM, wasm_opt, wasm_target};
 use crate::workspace::Workspace;
 
-/// A crate compiled for the browser.
-pub(crate) struct Crate {
-    /// The package; its files take the same name.
-    pub(crate) package: &'static str,
-}
-
-impl Crate {
-    /// The page itself.
-    pub(crate) const PAGE: Self = Self {
-        package: "dewrun-web",
-    };
-}
-
-/// Compiles `of` with the profile `wasm-release` and writes its module and script into `folder`.
+/// Compiles `package` with the profile `wasm-release` and writes its module and script into `folder`.
 ///
 /// # Errors
 /// Whatever the compiler, wasm-bindgen or wasm-opt says.
-pub(crate) fn compile(workspace: &Workspace, of: &Crate, folder: &Path) -> Result<()> {
+pub(crate) fn compile(workspace: &Workspace, package: &str, folder: &Path) -> Result<()> {
     let shell = workspace.shell()?;
-    let package = of.package;
     wasm_target(&shell)?;
     cmd!(shell, "cargo build --package dewrun-wasm-tools").run()?;
     cmd!(

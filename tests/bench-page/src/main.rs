@@ -1,0 +1,28 @@
+//! The benches that run in a browser; `tests/e2e/bench.mjs` calls and times them there.
+
+use std::cell::OnceCell;
+
+use dewrun_bench_page::{AirState, air_states};
+use dewrun_moist_air::fast;
+use wasm_bindgen::prelude::wasm_bindgen;
+
+/// States before the list begins anew.
+const STATES: u32 = 1_000_000;
+
+thread_local! {
+    static AIR: OnceCell<Vec<AirState>> = const { OnceCell::new() };
+}
+
+/// Computes `count` dew points and returns their sum, so that none is optimised away.
+#[wasm_bindgen]
+pub fn dew_point_wasm(count: u32) -> f64 {
+    AIR.with(|air| {
+        let states = air.get_or_init(|| air_states(STATES));
+        let computed = states.iter().cycle().zip(0..count);
+        computed
+            .filter_map(|(state, _)| fast::dew_point_c(state.t_c, state.rh, state.p_pa))
+            .sum()
+    })
+}
+
+fn main() {}

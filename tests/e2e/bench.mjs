@@ -1,0 +1,44 @@
+// Times the exports of the page of benches in Chromium and prints a figure for each.
+// Each export takes a count, does its work that often and returns a number that depends on all of it.
+import assert from "node:assert/strict";
+import { launch, serve } from "./harness.mjs";
+
+const FIGURES = [
+  { name: "dew_point_wasm", unit: "ns", inNs: 1 },
+];
+/** A batch lasts so long that the browser's coarse clock adds less than half a percent. */
+const BATCH_MS = 40;
+const BATCHES = 21;
+
+const server = await serve(process.argv[2]);
+const browser = await launch();
+try {
+  const page = await browser.newPage();
+  await page.goto(server.address);
+  for (const { name, unit, inNs } of FIGURES) {
+    const measured = await page.evaluate(measure, { name, batchMs: BATCH_MS, batches: BATCHES });
+    assert.ok(Number.isFinite(measured.sum), `${name} computed ${measured.sum}`);
+    console.log(`figure ${name} ${(measured.ns / inNs).toFixed(3)} ${unit}`);
+  }
+} finally {
+  await browser.close();
+  await server.stop();
+}
+
+/** The median time of one piece of work, ns; runs in the page. */
+async function measure({ name, batchMs, batches }) {
+  const module = await import(new URL("./dewrun-bench-page.js", location.href).href);
+  await module.default();
+  const work = module[name];
+  let sum = 0;
+  const time = (count) => {
+    const begun = performance.now();
+    sum += work(count);
+    return performance.now() - begun;
+  };
+  // Doubling until a batch is long enough warms up the compiler on the way.
+  let count = 1;
+  while (time(count) < batchMs) count *= 2;
+  const times = Array.from({ length: batches }, () => time(count)).sort((a, b) => a - b);
+  return { ns: (times[Math.floor(batches / 2)] / count) * 1e6, sum };
+}

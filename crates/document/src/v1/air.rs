@@ -7,7 +7,11 @@ use super::Input;
 
 /// The pair of quantities that fixes the state of an air.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[serde(
+    rename_all = "snake_case",
+    deny_unknown_fields,
+    expecting = "a pair of quantities: `temperature`, `dew_point_and_relative` or `ratio_and_relative`"
+)]
 pub enum AirPair {
     /// Temperature and any measure of humidity.
     Temperature {
@@ -34,7 +38,11 @@ pub enum AirPair {
 
 /// How humid an air of known temperature is.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[serde(
+    rename_all = "snake_case",
+    deny_unknown_fields,
+    expecting = "one measure of humidity, such as {\"dew_point_c\": ..}"
+)]
 pub enum Humidity {
     /// Relative humidity.
     Relative(Relative),
@@ -57,7 +65,7 @@ pub enum Humidity {
 
 /// A relative humidity and the surface it is relative to.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a relative humidity with its fields")]
 pub struct Relative {
     /// Relative humidity, %.
     pub percent: Input<f64>,
@@ -79,7 +87,7 @@ pub enum Over {
 
 /// The absolute pressure of the air, or the altitude that fixes it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", expecting = "`absolute_pa` or `altitude_m`")]
 pub enum Pressure {
     /// Absolute pressure, Pa.
     AbsolutePa(Input<f64>),

@@ -22,7 +22,7 @@ pub struct Project {
 
 /// What surrounds a leg.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a space with its fields")]
 pub struct Space {
     /// Stable name that legs refer to.
     pub id: String,
@@ -41,7 +41,7 @@ pub struct Space {
 
 /// Intake tube, detector and exhaust tube of one detector.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a run with its fields")]
 pub struct Run {
     /// Stable name within the project.
     pub id: String,
@@ -62,7 +62,7 @@ pub struct Run {
 
 /// The duct that is sampled, and its air where the intake draws it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a duct with its fields")]
 pub struct Duct {
     /// What people call it.
     pub name: String,
@@ -76,7 +76,7 @@ pub struct Duct {
 
 /// A volume flow of moist air and the place where it is counted.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a flow with its fields")]
 pub struct Flow {
     /// Actual volume flow at the state of the air at `at`, L/min.
     pub volume_l_min: Input<f64>,
@@ -98,7 +98,7 @@ pub enum FlowAt {
 
 /// The detector between intake and exhaust tube.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a detector with its fields")]
 pub struct Detector {
     /// Heat that its fan and electronics give to the air passing through, W.
     pub heat_w: Input<f64>,

@@ -5,7 +5,10 @@ use serde::{Deserialize, Serialize};
 
 /// A value and where it came from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    expecting = "a value with its origin, such as {\"value\": 4.2, \"origin\": \"typed\"}"
+)]
 #[schemars(rename = "Input")]
 pub struct Input<T> {
     /// The value, in the unit that the field's name ends in.
@@ -26,7 +29,11 @@ impl<T> Input<T> {
 
 /// Where a value came from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[serde(
+    rename_all = "snake_case",
+    deny_unknown_fields,
+    expecting = "\"typed\", {\"assumed\": ..} or {\"measured\": ..}"
+)]
 pub enum Origin {
     /// Somebody typed it.
     Typed,

@@ -7,7 +7,7 @@ use super::Input;
 
 /// One tube: where it enters the duct, and its legs in flow order.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a tube with its entry and legs")]
 pub struct Route {
     /// Where it enters the duct.
     pub entry: DuctEntry,
@@ -17,7 +17,7 @@ pub struct Route {
 
 /// Where a tube enters the duct.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a place and side of the duct")]
 pub struct DuctEntry {
     /// The place along the duct, in words; may be empty.
     pub place: String,
@@ -39,7 +39,7 @@ pub enum Side {
 
 /// One straight stretch with one fall in one space.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a leg with its fields")]
 pub struct Leg {
     /// Stable name within the run.
     pub id: String,
@@ -85,7 +85,10 @@ pub enum FallForm {
 
 /// The wall of a tube.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(
+    deny_unknown_fields,
+    expecting = "bore, outside diameter and conductivity"
+)]
 pub struct TubeWall {
     /// Inside diameter, mm.
     pub bore_mm: Input<f64>,
@@ -97,7 +100,7 @@ pub struct TubeWall {
 
 /// A layer of insulation around a tube.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "thickness and conductivity")]
 pub struct Insulation {
     /// Thickness of the layer, mm.
     pub thickness_mm: Input<f64>,
@@ -107,7 +110,7 @@ pub struct Insulation {
 
 /// A bend, tee or valve in a leg.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields)]
+#[serde(deny_unknown_fields, expecting = "a fitting with its fields")]
 pub struct Fitting {
     /// What it is.
     pub kind: FittingKind,

@@ -1,0 +1,105 @@
+//! The limits of every number, text and list of a project file.
+//!
+//! They keep out slips of the pen and hostile files; what the physics can answer within them is for the engine to say.
+
+use dewrun_quantity::Limits;
+
+/// The longest text that is read, bytes.
+pub const TEXT_BYTES: usize = 8 * 1024 * 1024;
+/// The most spaces of a project.
+pub const SPACES: usize = 500;
+/// The most runs of a project.
+pub const RUNS: usize = 500;
+/// The most legs of a tube.
+pub const LEGS: usize = 200;
+/// The most fittings of a leg.
+pub const FITTINGS: usize = 50;
+/// The longest id, characters.
+pub const ID: usize = 64;
+/// The longest name, characters.
+pub const NAME: usize = 200;
+/// The longest note, characters.
+pub const NOTE: usize = 10_000;
+
+/// Temperature of an air.
+pub const TEMPERATURE_C: Limits = Limits::new("temperature", "°C", -60.0, 95.0);
+/// Temperature of surfaces around a tube, a clear sky and a hot roof included.
+pub const RADIANT_C: Limits = Limits::new("radiant temperature", "°C", -100.0, 200.0);
+/// Dew point, over water.
+pub const DEW_POINT_C: Limits = Limits::new("dew point", "°C", -100.0, 95.0);
+/// Frost point, over ice.
+pub const FROST_POINT_C: Limits = Limits::new("frost point", "°C", -100.0, 0.01);
+/// Wet bulb.
+pub const WET_BULB_C: Limits = Limits::new("wet bulb", "°C", -60.0, 95.0);
+/// Relative humidity; a sensor near saturation may read up to 105 %.
+pub const RELATIVE_PERCENT: Limits = Limits::new("relative humidity", "%", 0.0, 105.0);
+/// Humidity ratio.
+pub const RATIO_KG_KG: Limits = Limits::new("humidity ratio", "kg/kg", 0.0, 10.0);
+/// Enthalpy per dry air.
+pub const ENTHALPY_KJ_KG: Limits = Limits::new("enthalpy", "kJ/kg", -100.0, 30_000.0);
+/// Absolute pressure.
+pub const ABSOLUTE_PA: Limits = Limits::new("pressure", "Pa", 50_000.0, 120_000.0);
+/// Altitude that gives such a pressure.
+pub const ALTITUDE_M: Limits = Limits::new("altitude", "m", -1_400.0, 5_500.0);
+/// Air speed across a tube.
+pub const WIND_M_S: Limits = Limits::new("wind", "m/s", 0.0, 60.0);
+/// Static pressure in a duct against the room.
+pub const STATIC_PA: Limits = Limits::new("static pressure", "Pa", -10_000.0, 10_000.0);
+/// Velocity pressure in a duct.
+pub const VELOCITY_PA: Limits = Limits::new("velocity pressure", "Pa", 0.0, 5_000.0);
+/// Flow through a tube.
+pub const VOLUME_L_MIN: Limits = Limits::new("flow", "L/min", 0.0, 1_000.0);
+/// Length of a leg.
+pub const LENGTH_M: Limits = Limits::new("length", "m", 0.001, 1_000.0);
+/// Rise of a leg.
+pub const RISE_M: Limits = Limits::new("rise", "m", -1_000.0, 1_000.0);
+/// Inside diameter of a tube.
+pub const BORE_MM: Limits = Limits::new("bore", "mm", 0.5, 500.0);
+/// Outside diameter of a tube.
+pub const OUTSIDE_DIAMETER_MM: Limits = Limits::new("outside diameter", "mm", 0.5, 600.0);
+/// Conductivity of a wall or insulation.
+pub const CONDUCTIVITY_W_MK: Limits = Limits::new("conductivity", "W/(m K)", 0.001, 500.0);
+/// Thickness of insulation.
+pub const THICKNESS_MM: Limits = Limits::new("insulation thickness", "mm", 0.0, 500.0);
+/// Emissivity of a surface.
+pub const EMISSIVITY: Limits = Limits::new("emissivity", "", 0.0, 1.0);
+/// Heat tracing.
+pub const HEAT_TRACING_W_M: Limits = Limits::new("heat tracing", "W/m", 0.0, 500.0);
+/// Place of a fitting along its leg.
+pub const FITTING_AT_M: Limits = Limits::new("distance from the leg's start", "m", 0.0, 1_000.0);
+/// Loss coefficient of a fitting.
+pub const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);
+/// Heat of a detector.
+pub const HEAT_W: Limits = Limits::new("heat", "W", 0.0, 500.0);
+/// Humidity rating of a detector.
+pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
+
+/// The limits of each number by the name of its field; a field of one name has the same limits everywhere.
+pub const FIELDS: [(&str, Limits); 26] = [
+    ("temperature_c", TEMPERATURE_C),
+    ("radiant_c", RADIANT_C),
+    ("dew_point_c", DEW_POINT_C),
+    ("frost_point_c", FROST_POINT_C),
+    ("wet_bulb_c", WET_BULB_C),
+    ("percent", RELATIVE_PERCENT),
+    ("ratio_kg_kg", RATIO_KG_KG),
+    ("enthalpy_kj_kg", ENTHALPY_KJ_KG),
+    ("absolute_pa", ABSOLUTE_PA),
+    ("altitude_m", ALTITUDE_M),
+    ("wind_m_s", WIND_M_S),
+    ("static_pa", STATIC_PA),
+    ("velocity_pa", VELOCITY_PA),
+    ("volume_l_min", VOLUME_L_MIN),
+    ("length_m", LENGTH_M),
+    ("rise_m", RISE_M),
+    ("bore_mm", BORE_MM),
+    ("outside_diameter_mm", OUTSIDE_DIAMETER_MM),
+    ("conductivity_w_mk", CONDUCTIVITY_W_MK),
+    ("thickness_mm", THICKNESS_MM),
+    ("emissivity", EMISSIVITY),
+    ("heat_tracing_w_m", HEAT_TRACING_W_M),
+    ("at_m", FITTING_AT_M),
+    ("loss_coefficient", LOSS_COEFFICIENT),
+    ("heat_w", HEAT_W),
+    ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),
+];

@@ -1,0 +1,271 @@
+//! Random projects within the limits, with awkward numbers among them.
+
+use dewrun_document::{
+    Access, AirPair, Detector, Duct, DuctEntry, FallForm, Fitting, FittingKind, Flow, FlowAt,
+    Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, Relative, Route, Run, Side,
+    Space, TubeWall, limits,
+};
+use dewrun_quantity::Limits;
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::{BoxedStrategy, Just, Strategy, any, prop_oneof};
+use proptest::sample::select;
+
+/// Any project that a file may hold.
+pub(crate) fn project() -> impl Strategy<Value = Project> {
+    let pressure = prop_oneof![
+        input(limits::ABSOLUTE_PA).prop_map(Pressure::AbsolutePa),
+        input(limits::ALTITUDE_M).prop_map(Pressure::AltitudeM),
+    ];
+    let spaces = vec(space(), 1..4);
+    let runs = vec(run(), 0..3);
+    (text(), text(), pressure, spaces, runs).prop_map(|(name, note, pressure, spaces, runs)| {
+        let mut project = Project {
+            name,
+            note,
+            pressure,
+            spaces,
+            runs,
+        };
+        number_ids(&mut project);
+        project
+    })
+}
+
+/// Gives every id its own number and lets every leg lie in a space that exists.
+fn number_ids(project: &mut Project) {
+    let count = project.spaces.len();
+    for (at, space) in project.spaces.iter_mut().enumerate() {
+        space.id = format!("space {at}");
+    }
+    for (at, run) in project.runs.iter_mut().enumerate() {
+        run.id = format!("run {at}");
+        let exhaust = run.exhaust.iter_mut().flat_map(|route| &mut route.legs);
+        for (at, leg) in run.intake.legs.iter_mut().chain(exhaust).enumerate() {
+            leg.id = format!("leg \"{at}\"");
+            leg.space = format!("space {}", at % count);
+        }
+    }
+}
+
+/// Short texts, quotes, controls and signs of many scripts included.
+fn text() -> BoxedStrategy<String> {
+    vec(any::<char>(), 0..12)
+        .prop_map(|signs| signs.into_iter().collect())
+        .boxed()
+}
+
+/// A number within its limits: either end, a plain one, or any pattern of bits that falls between.
+fn number(limits: Limits) -> BoxedStrategy<f64> {
+    let Limits { min, max, .. } = limits;
+    let bits = any::<f64>().prop_map(move |value| {
+        let inside = if value.is_finite() { value % max } else { max };
+        inside.clamp(min, max)
+    });
+    prop_oneof![Just(min), Just(max), min..max, bits].boxed()
+}
+
+fn input(limits: Limits) -> BoxedStrategy<Input<f64>> {
+    let three = (number(limits), number(limits), number(limits));
+    let assumed = three.prop_map(|(a, b, c)| {
+        let (low, high) = (a.min(b).min(c), a.max(b).max(c));
+        let value = a.min(b).max(a.max(b).min(c));
+        let row = "row".to_owned();
+        Input {
+            value,
+            origin: Origin::Assumed { row, low, high },
+        }
+    });
+    let measured = (number(limits), text()).prop_map(|(value, by)| Input {
+        value,
+        origin: Origin::Measured {
+            on: "2024-02-29".to_owned(),
+            by,
+        },
+    });
+    prop_oneof![number(limits).prop_map(Input::typed), assumed, measured].boxed()
+}
+
+fn relative() -> impl Strategy<Value = Relative> {
+    let over = select(vec![Over::Water, Over::Ice]);
+    (input(limits::RELATIVE_PERCENT), over).prop_map(|(percent, over)| Relative { percent, over })
+}
+
+fn humidity() -> impl Strategy<Value = Humidity> {
+    prop_oneof![
+        relative().prop_map(Humidity::Relative),
+        input(limits::DEW_POINT_C).prop_map(Humidity::DewPoint),
+        input(limits::FROST_POINT_C).prop_map(Humidity::FrostPoint),
+        input(limits::RATIO_KG_KG).prop_map(Humidity::Ratio),
+        input(limits::WET_BULB_C).prop_map(Humidity::WetBulb),
+        input(limits::ENTHALPY_KJ_KG).prop_map(Humidity::Enthalpy),
+    ]
+}
+
+fn air() -> impl Strategy<Value = AirPair> {
+    prop_oneof![
+        (input(limits::TEMPERATURE_C), humidity()).prop_map(|(temperature_c, humidity)| {
+            AirPair::Temperature {
+                temperature_c,
+                humidity,
+            }
+        }),
+        (input(limits::DEW_POINT_C), relative()).prop_map(|(dew_point_c, relative)| {
+            AirPair::DewPointAndRelative {
+                dew_point_c,
+                relative,
+            }
+        }),
+        (input(limits::RATIO_KG_KG), relative()).prop_map(|(ratio_kg_kg, relative)| {
+            AirPair::RatioAndRelative {
+                ratio_kg_kg,
+                relative,
+            }
+        }),
+    ]
+}
+
+fn space() -> impl Strategy<Value = Space> {
+    (
+        text(),
+        input(limits::TEMPERATURE_C),
+        humidity(),
+        option::of(input(limits::RADIANT_C)),
+        input(limits::WIND_M_S),
+    )
+        .prop_map(
+            |(name, temperature_c, humidity, radiant_c, wind_m_s)| Space {
+                id: String::new(),
+                name,
+                temperature_c,
+                humidity,
+                radiant_c,
+                wind_m_s,
+            },
+        )
+}
+
+fn run() -> impl Strategy<Value = Run> {
+    let duct = (
+        text(),
+        air(),
+        input(limits::STATIC_PA),
+        input(limits::VELOCITY_PA),
+    )
+        .prop_map(|(name, air, static_pa, velocity_pa)| Duct {
+            name,
+            air,
+            static_pa,
+            velocity_pa,
+        });
+    let flow = (
+        input(limits::VOLUME_L_MIN),
+        select(vec![FlowAt::Intake, FlowAt::Sensor]),
+    )
+        .prop_map(|(volume_l_min, at)| Flow { volume_l_min, at });
+    let detector = (
+        input(limits::HEAT_W),
+        option::of(input(limits::HUMIDITY_RATING_PERCENT)),
+        access(),
+    )
+        .prop_map(|(heat_w, humidity_rating_percent, access)| Detector {
+            heat_w,
+            humidity_rating_percent,
+            access,
+        });
+    (text(), duct, flow, route(), detector, option::of(route())).prop_map(
+        |(name, duct, flow, intake, detector, exhaust)| Run {
+            id: String::new(),
+            name,
+            duct,
+            flow,
+            intake,
+            detector,
+            exhaust,
+        },
+    )
+}
+
+fn route() -> impl Strategy<Value = Route> {
+    let entry = (text(), select(vec![Side::Side, Side::Top, Side::Bottom]))
+        .prop_map(|(place, side)| DuctEntry { place, side });
+    (entry, vec(leg(), 0..3)).prop_map(|(entry, legs)| Route { entry, legs })
+}
+
+fn leg() -> impl Strategy<Value = Leg> {
+    let form = select(vec![
+        FallForm::Ratio,
+        FallForm::Percent,
+        FallForm::MmPerM,
+        FallForm::InPerFt,
+    ]);
+    let geometry = (input(limits::LENGTH_M), input(limits::RISE_M), form);
+    let tube = (
+        input(limits::BORE_MM),
+        input(limits::OUTSIDE_DIAMETER_MM),
+        input(limits::CONDUCTIVITY_W_MK),
+    )
+        .prop_map(
+            |(bore_mm, outside_diameter_mm, conductivity_w_mk)| TubeWall {
+                bore_mm,
+                outside_diameter_mm,
+                conductivity_w_mk,
+            },
+        );
+    let insulation = (
+        input(limits::THICKNESS_MM),
+        input(limits::CONDUCTIVITY_W_MK),
+    )
+        .prop_map(|(thickness_mm, conductivity_w_mk)| Insulation {
+            thickness_mm,
+            conductivity_w_mk,
+        });
+    let outside = (
+        input(limits::EMISSIVITY),
+        option::of(insulation),
+        option::of(input(limits::HEAT_TRACING_W_M)),
+    );
+    let rest = (vec(fitting(), 0..3), access());
+    (geometry, tube, outside, rest).prop_map(|(geometry, tube, outside, rest)| Leg {
+        id: String::new(),
+        space: String::new(),
+        length_m: geometry.0,
+        rise_m: geometry.1,
+        fall_as: geometry.2,
+        tube,
+        emissivity: outside.0,
+        insulation: outside.1,
+        heat_tracing_w_m: outside.2,
+        fittings: rest.0,
+        access: rest.1,
+    })
+}
+
+fn fitting() -> impl Strategy<Value = Fitting> {
+    let kind = select(vec![
+        FittingKind::Bend,
+        FittingKind::Elbow,
+        FittingKind::Tee,
+        FittingKind::Valve,
+        FittingKind::Other,
+    ]);
+    (
+        kind,
+        input(limits::FITTING_AT_M),
+        input(limits::LOSS_COEFFICIENT),
+    )
+        .prop_map(|(kind, at_m, loss_coefficient)| Fitting {
+            kind,
+            at_m,
+            loss_coefficient,
+        })
+}
+
+fn access() -> impl Strategy<Value = Access> {
+    select(vec![
+        Access::Floor,
+        Access::Ladder,
+        Access::Lift,
+        Access::None,
+    ])
+}

@@ -1,0 +1,100 @@
+//! A project survives its file, bit for bit.
+
+mod generator;
+
+use dewrun_document::{DocumentError, Input, Project, read, write};
+use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
+
+const DEMOS: [(&str, &str); 3] = [
+    (
+        "make-up air",
+        include_str!("../../../../demo/make-up-air.json"),
+    ),
+    (
+        "pool hall",
+        include_str!("../../../../demo/pool-hall-exhaust.json"),
+    ),
+    (
+        "chilled supply",
+        include_str!("../../../../demo/chilled-supply.json"),
+    ),
+];
+
+#[test]
+fn the_worked_examples_are_written_as_they_were_read() {
+    for (name, text) in DEMOS {
+        let written = read(text).and_then(|project| write(&project));
+        assert_eq!(
+            written.as_deref(),
+            Ok(text),
+            "{name}: the file is in its own form"
+        );
+    }
+}
+
+#[test]
+fn the_worked_examples_say_that_they_are_invented() {
+    for (name, text) in DEMOS {
+        let note = read(text).map(|project| project.note);
+        let is_said = note.is_ok_and(|note| note.starts_with("Example, not your site"));
+        assert!(is_said, "{name}: the note says so first");
+    }
+}
+
+/// Case F08: what is no number must never reach a file.
+#[test]
+fn what_is_no_number_is_never_written() {
+    for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let written = read(DEMOS[0].1).and_then(|mut project| {
+            project.spaces[0].temperature_c = Input::typed(value);
+            write(&project)
+        });
+        assert!(
+            matches!(written, Err(DocumentError::OutOfRange { .. })),
+            "{value} is refused before anything is written"
+        );
+    }
+}
+
+#[test]
+fn a_mark_of_byte_order_is_no_fault() {
+    let text = format!("\u{feff}{}", DEMOS[0].1);
+    assert_eq!(read(&text), read(DEMOS[0].1), "some editors put it there");
+}
+
+/// All bits of all numbers: -0.0 is another number than 0.0, though equal.
+fn bits(project: &Project) -> String {
+    format!("{project:?}")
+}
+
+proptest! {
+    #[test]
+    fn any_project_survives_its_file(project in generator::project()) {
+        let back = write(&project).and_then(|text| read(&text));
+        prop_assert_eq!(back.as_ref().map(bits), Ok(bits(&project)));
+    }
+
+    #[test]
+    fn no_text_brings_the_reader_down(text in any::<String>()) {
+        prop_assert!(read(&text).is_err(), "random text is no project");
+    }
+
+    #[test]
+    fn a_file_cut_short_or_overwritten_is_refused_or_read_whole(
+        demo in 0_usize..3,
+        at in any::<proptest::sample::Index>(),
+        sign in proptest::option::of(proptest::char::range('!', '~')),
+    ) {
+        let mut text: Vec<char> = DEMOS[demo].1.trim_end().chars().collect();
+        let at = at.index(text.len());
+        match sign {
+            Some(sign) => text[at] = sign,
+            None => text.truncate(at),
+        }
+        let text: String = text.into_iter().collect();
+        if let Ok(project) = read(&text) {
+            let again = write(&project).and_then(|text| read(&text));
+            prop_assert_eq!(again.as_ref().map(bits), Ok(bits(&project)));
+        }
+    }
+}

@@ -1,0 +1,30 @@
+//! The committed schema files are those of the code.
+
+use dewrun_document::{limits, project_schema};
+use serde_json::Value;
+
+#[test]
+fn the_schema_of_the_project_is_published() {
+    let committed = include_str!("../schema/dewrun-project-1.json");
+    assert_eq!(
+        project_schema(),
+        committed,
+        "write it anew with `dewrun schema`"
+    );
+}
+
+#[test]
+fn every_limit_stands_in_the_schema() {
+    let schema: Value = serde_json::from_str(&project_schema()).unwrap_or_default();
+    let text = schema.to_string();
+    for (name, limits) in limits::FIELDS {
+        let limited = format!(
+            "\"value\":{{\"maximum\":{:?},\"minimum\":{:?}}}",
+            limits.max, limits.min
+        );
+        assert!(
+            text.contains(&format!("\"{name}\":")) && text.contains(&limited),
+            "{name} and {limited}"
+        );
+    }
+}

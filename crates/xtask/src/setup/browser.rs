@@ -58,9 +58,9 @@ impl Browser {
         if let Some(program) = named_by("CHROMIUM").or_else(installed) {
             return Ok(Self { program });
         }
-        install(shell, "Chromium", &CHROMIUM)?;
-        let program =
-            installed().context("Chromium is missing: install it, or name it in CHROMIUM")?;
+        let by_hand = "Chromium is missing: please install it, or name it in CHROMIUM";
+        install(shell, "Chromium", &CHROMIUM).context(by_hand)?;
+        let program = installed().context(by_hand)?;
         Ok(Self { program })
     }
 
@@ -73,10 +73,9 @@ impl Browser {
         if let Some(driver) = named_by("CHROMEDRIVER").or_else(find) {
             return Ok(driver);
         }
-        install(shell, "ChromeDriver", &DRIVER)?;
-        find().context(
-            "ChromeDriver is missing: install the one of your Chromium, or name it in CHROMEDRIVER",
-        )
+        let by_hand = "ChromeDriver is missing: please install the one of your Chromium, or name it in CHROMEDRIVER";
+        install(shell, "ChromeDriver", &DRIVER).context(by_hand)?;
+        find().context(by_hand)
     }
 
     /// The arguments as the browser tests read them from their environment.

@@ -16,6 +16,9 @@ const PACKAGES: Packages = Packages {
     brew: &["node"],
 };
 
+/// The oldest Node that the browser tests run on.
+const OLDEST: u32 = 20;
+
 /// A Node whose packages are in place.
 pub(crate) struct Node {
     pub(crate) program: PathBuf,
@@ -28,11 +31,16 @@ impl Node {
     /// Node or a package can't be had.
     pub(crate) fn set_up(workspace: &Workspace) -> Result<Self> {
         let shell = workspace.shell()?;
+        let by_hand = format!("please install Node {OLDEST} or newer with npm");
         if on_path(&["node"]).is_none() || npm().is_none() {
-            install(&shell, "Node", &PACKAGES)?;
+            install(&shell, "Node", &PACKAGES).context(by_hand.clone())?;
         }
-        let program = on_path(&["node"])
-            .context("Node is missing: please install Node 20 or newer with npm")?;
+        let program = on_path(&["node"]).with_context(|| format!("Node is missing: {by_hand}"))?;
+        let version = cmd!(shell, "{program} --version").quiet().read()?;
+        ensure!(
+            is_recent(&version),
+            "Node {version} is too old for the browser tests: {by_hand}"
+        );
         packages(workspace, &shell)?;
         Ok(Self { program })
     }
@@ -59,6 +67,14 @@ pub(crate) fn wasm_opt(workspace: &Workspace) -> Option<(PathBuf, PathBuf)> {
         .join("bin")
         .join("wasm-opt");
     script.is_file().then_some((node, script))
+}
+
+/// Whether `node --version` names a version that is new enough.
+fn is_recent(version: &str) -> bool {
+    let major = version.trim_start_matches('v').split('.').next();
+    major
+        .and_then(|major| major.parse().ok())
+        .is_some_and(|major: u32| OLDEST <= major)
 }
 
 /// Fetches the pinned packages unless they are there already.
@@ -96,4 +112,21 @@ fn npm() -> Option<PathBuf> {
         return Some(node.with_file_name("npm.cmd")).filter(|npm| npm.is_file());
     }
     on_path(&["npm"])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn old_versions_are_refused() {
+        for (version, recent) in [
+            ("v20.1.0", true),
+            ("v100.0.0", true),
+            ("v18.20.4", false),
+            ("", false),
+        ] {
+            assert_eq!(is_recent(version), recent, "Node {version}");
+        }
+    }
 }

@@ -34,12 +34,13 @@ pub(crate) fn install(shell: &Shell, what: &str, packages: &Packages) -> Result<
     eprintln!("{what} not found: asking the system's package manager for it.");
     if on_path(&["apt-get"]).is_some() {
         // The lists may be stale but complete, so a failed update is no reason to stop.
-        let updated = as_administrator(shell, &["apt-get", "update"], &[]);
+        let apt = ["env", "DEBIAN_FRONTEND=noninteractive", "apt-get"];
+        let updated = as_administrator(shell, &[&apt[..], &["update"]].concat(), &[]);
         if updated.is_err() {
             eprintln!("The package lists could not be refreshed; trying with those at hand.");
         }
-        let install = ["apt-get", "install", "-y", "--no-install-recommends"];
-        return as_administrator(shell, &install, packages.apt);
+        let install = ["install", "-y", "--no-install-recommends"];
+        return as_administrator(shell, &[&apt[..], &install].concat(), packages.apt);
     }
     if on_path(&["dnf"]).is_some() {
         return as_administrator(shell, &["dnf", "install", "-y"], packages.dnf);

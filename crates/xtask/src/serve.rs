@@ -95,3 +95,15 @@ fn may_show_a_window() -> bool {
     }
     cfg!(any(windows, target_os = "macos")) || set("DISPLAY") || set("WAYLAND_DISPLAY")
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn example_is_one_of_the_demo() {
+        let demo = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../demo");
+        let file = demo.join(format!("{EXAMPLE}.json"));
+        assert!(file.is_file(), "{} is missing", file.display());
+    }
+}

@@ -2,7 +2,11 @@
 
 mod error;
 mod input;
+mod insulation_note;
 mod outcome;
+pub mod range;
+mod report;
+mod steady;
 
 pub use dewrun_moist_air as air;
 pub use error::{Place, RunError, RunNote, Tube};
@@ -11,13 +15,4 @@ pub use outcome::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Stretch,
     TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H, WallPoint,
 };
-
-use dewrun_quantity::Noted;
-
-/// Evaluates a run in steady state, all walls dry at the start.
-///
-/// # Errors
-/// [`RunError`] says what keeps the run from being evaluated, and where.
-pub fn evaluate(_run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
-    Err(RunError::NoLegs)
-}
+pub use steady::{evaluate, evaluate_fine};

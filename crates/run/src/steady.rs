@@ -1,0 +1,406 @@
+//! The steady answer: duct air through the intake tube, the detector and the exhaust tube.
+
+use dewrun_moist_air::{Humidity, MoistAir, Pair};
+use dewrun_quantity::{MassFlow, Noted, Pressure};
+use dewrun_tube::{Accuracy, Segment, Stream, Trace, march};
+
+use crate::error::{Place, RunError, RunNote, Tube};
+use crate::input::{FlowAt, Leg, Run, Space};
+use crate::insulation_note::insulation_note;
+use crate::outcome::{
+    Balance, Grade, Outcome, TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H,
+};
+use crate::range;
+use crate::report::{air_point, tube_outcome};
+
+/// Below this Reynolds number at the intake natural convection inside takes over, and the answer says so.
+const SMALL_REYNOLDS: f64 = 50.0;
+/// Relative change of the flow at which the sensor's state has settled.
+const FLOW_SETTLED: f64 = 1e-10;
+/// Steps to settle it; each leaves a hundredth of the error.
+const FLOW_STEPS: u32 = 30;
+
+/// Evaluates a run in steady state, all walls dry at the start.
+///
+/// # Range
+/// The limits of [`crate::range`].
+///
+/// # Accuracy
+/// Condensate within 0.3 % and sweat within 1 % of the limit of fine cells; the relations as the crate `dewrun_tube` says.
+///
+/// # Errors
+/// [`RunError`] says what keeps the run from being evaluated, and where.
+///
+/// ```
+/// use dewrun_quantity::{Conductivity, HumidityRatio, Length, Power, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature, VolumeFlow};
+/// use dewrun_run::air::{Humidity, Over, Pair};
+/// use dewrun_run::{Detector, Flow, FlowAt, Leg, Run, Space, TubeWall, Verdict, evaluate};
+/// let leg = Leg {
+///     space: 0, length: Length::metres(8.0), rise: Length::metres(-0.16),
+///     tube: TubeWall { bore: Length::millimetres(19.0), outside_diameter: Length::millimetres(22.0), conductivity: Conductivity::watts_per_metre_kelvin(0.19) },
+///     insulation: None, emissivity: 0.9, tracing: PowerPerLength::ZERO,
+/// };
+/// let run = Run {
+///     pressure: Pressure::pascals(101_325.0),
+///     duct_air: Pair::Temperature(Temperature::celsius(32.0), Humidity::DewPoint(Temperature::celsius(26.0))),
+///     flow: Flow { volume: VolumeFlow::litres_per_minute(30.0), at: FlowAt::Intake },
+///     spaces: vec![Space {
+///         temperature: Temperature::celsius(20.0),
+///         humidity: Humidity::Relative { value: RelativeHumidity::percent(50.0), over: Over::Water },
+///         radiant: None, wind: Speed::ZERO,
+///     }],
+///     intake: vec![leg], detector: Detector::default(), exhaust: vec![],
+/// };
+/// let outcome = evaluate(&run).unwrap().value;
+/// assert_eq!(outcome.verdict, Verdict::Wet);
+/// ```
+pub fn evaluate(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
+    evaluate_at(run, Accuracy::PRODUCT)
+}
+
+/// The same with cells a hundred times finer: what [`evaluate`] is held against, too slow for anything else.
+///
+/// # Range
+/// As [`evaluate`].
+///
+/// # Errors
+/// As [`evaluate`].
+pub fn evaluate_fine(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
+    evaluate_at(run, Accuracy::FINE)
+}
+
+fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>, RunError> {
+    let mut notes = Vec::new();
+    let prepared = Prepared::new(run, &mut notes)?;
+    let passage = prepared.pass(accuracy);
+    let outcome = prepared.outcome(&passage);
+    prepared.note_flow(&passage, &mut notes);
+    Ok(Noted {
+        value: outcome,
+        notes,
+    })
+}
+
+/// A run whose inputs are checked and turned into what the tube takes.
+struct Prepared {
+    p_pa: f64,
+    t_c: f64,
+    w: f64,
+    flow_m3_s: f64,
+    flow_at: FlowAt,
+    heat_w: f64,
+    intake: Vec<Segment>,
+    exhaust: Vec<Segment>,
+    viscosity_pa_s: f64,
+    dew_point_c: Option<f64>,
+}
+
+/// The air's way through both tubes.
+struct Passage {
+    inlet: Stream,
+    intake: Trace,
+    chamber: Stream,
+    exhaust: Trace,
+}
+
+impl Prepared {
+    fn new(run: &Run, notes: &mut Vec<RunNote>) -> Result<Self, RunError> {
+        let p_pa = range::PRESSURE.check(Place::Run, run.pressure.to_pascals())?;
+        let flow = range::FLOW.check(Place::Flow, run.flow.volume.to_litres_per_minute())?;
+        let heat_w = range::DETECTOR_HEAT.check(Place::Detector, run.detector.heat.to_watts())?;
+        if run.intake.is_empty() {
+            return Err(RunError::NoLegs);
+        }
+        let air = state(run.duct_air, run.pressure, Place::DuctAir, notes)?;
+        let spaces = spaces(run, notes)?;
+        Ok(Self {
+            p_pa,
+            t_c: air.temperature().to_celsius(),
+            w: air.humidity_ratio().to_kilograms_per_kilogram(),
+            flow_m3_s: flow / 60_000.0,
+            flow_at: run.flow.at,
+            heat_w,
+            intake: segments(run, Tube::Intake, &spaces, notes)?,
+            exhaust: segments(run, Tube::Exhaust, &spaces, notes)?,
+            viscosity_pa_s: air.viscosity_pa_s(),
+            dew_point_c: air
+                .dew_point()
+                .map(dewrun_quantity::Temperature::to_celsius),
+        })
+    }
+
+    fn pass(&self, accuracy: Accuracy) -> Passage {
+        let at_intake = self.dry_air_kg_s(self.t_c, self.w);
+        let mut passage = self.pass_with(at_intake, accuracy);
+        if self.flow_at == FlowAt::Intake {
+            return passage;
+        }
+        for _ in 0..FLOW_STEPS {
+            let chamber = passage.chamber.state();
+            let wanted = self.dry_air_kg_s(chamber.t_c, chamber.w);
+            let known = passage.inlet.dry_air_kg_s;
+            if (wanted - known).abs() <= FLOW_SETTLED * known {
+                break;
+            }
+            passage = self.pass_with(wanted, accuracy);
+        }
+        passage
+    }
+
+    /// Dry air that the volume flow carries at a state.
+    fn dry_air_kg_s(&self, t_c: f64, w: f64) -> f64 {
+        self.flow_m3_s * dewrun_moist_air::mixture::density_kg_m3(t_c, w, self.p_pa) / (1.0 + w)
+    }
+
+    fn pass_with(&self, dry_air_kg_s: f64, accuracy: Accuracy) -> Passage {
+        let inlet = Stream::new(self.t_c, self.w, dry_air_kg_s, self.p_pa);
+        let intake = march(&inlet, &self.intake, accuracy);
+        let chamber = intake.end.warmed(self.heat_w);
+        let exhaust = march(&chamber, &self.exhaust, accuracy);
+        Passage {
+            inlet,
+            intake,
+            chamber,
+            exhaust,
+        }
+    }
+
+    fn outcome(&self, passage: &Passage) -> Outcome {
+        let intake = tube_outcome(&passage.intake, &self.intake, self.p_pa);
+        let exhaust = (!self.exhaust.is_empty())
+            .then(|| tube_outcome(&passage.exhaust, &self.exhaust, self.p_pa));
+        let chamber = air_point(&passage.chamber.state(), self.p_pa);
+        Outcome {
+            verdict: verdict(
+                &intake,
+                exhaust.as_ref(),
+                chamber.mist.to_kilograms_per_kilogram(),
+            ),
+            grade: self.grade(),
+            dry_air: MassFlow::kilograms_per_second(passage.inlet.dry_air_kg_s),
+            duct_air: air_point(&passage.inlet.state(), self.p_pa),
+            intake,
+            chamber,
+            exhaust,
+            balance: balance(passage, self.heat_w),
+        }
+    }
+
+    /// By bound where no surface can be as cold as the duct's dew point: nothing cools the tube below the coldest of air and surroundings.
+    fn grade(&self) -> Grade {
+        let coldest = self
+            .intake
+            .iter()
+            .chain(&self.exhaust)
+            .map(|s| s.air_c.min(s.radiant_c))
+            .fold(self.t_c, f64::min);
+        if self
+            .dew_point_c
+            .is_none_or(|dew_point_c| dew_point_c < coldest)
+        {
+            Grade::ByBound
+        } else {
+            Grade::ByModel
+        }
+    }
+
+    fn note_flow(&self, passage: &Passage, notes: &mut Vec<RunNote>) {
+        let Some(first) = self.intake.first() else {
+            return;
+        };
+        let wetted = core::f64::consts::PI * first.bore_m * self.viscosity_pa_s;
+        let reynolds = 4.0 * passage.inlet.dry_air_kg_s * (1.0 + self.w) / wetted;
+        if reynolds < SMALL_REYNOLDS {
+            notes.push(RunNote::VerySmallFlow { reynolds });
+        }
+    }
+}
+
+fn verdict(intake: &TubeOutcome, exhaust: Option<&TubeOutcome>, sensor_mist: f64) -> Verdict {
+    let wettest = exhaust.map_or(0.0, |tube| tube.condensate.to_grams_per_hour());
+    let wettest = wettest.max(intake.condensate.to_grams_per_hour());
+    if WET_TUBE_G_H < wettest || WET_SENSOR_MIST < sensor_mist {
+        Verdict::Wet
+    } else {
+        Verdict::Dry
+    }
+}
+
+/// Water and energy, each term summed on its own.
+fn balance(passage: &Passage, heat_w: f64) -> Balance {
+    let dry_air = passage.inlet.dry_air_kg_s;
+    let start = passage.inlet.state();
+    let end = passage.exhaust.end.state();
+    let water_in = dry_air * (start.w + start.mist);
+    let water_out = dry_air * (end.w + end.mist);
+    let (mut water, mut energy, mut turned) = (0.0, 0.0, 0.0);
+    for sum in passage
+        .intake
+        .segments
+        .iter()
+        .chain(&passage.exhaust.segments)
+    {
+        water += sum.condensate_kg_s;
+        energy += sum.tracing_w + sum.sweat_heat_w - sum.loss_w - sum.condensate_heat_w;
+        turned += sum.tracing_w + sum.sweat_heat_w + sum.loss_w.abs() + sum.condensate_heat_w.abs();
+    }
+    // Where no air flows the detector's heat goes into none.
+    let flows = passage.chamber.state().enthalpy_j_kg - passage.intake.end.state().enthalpy_j_kg;
+    let detector_w = if flows == 0.0 { 0.0 } else { heat_w };
+    energy += detector_w + dry_air * (start.enthalpy_j_kg - end.enthalpy_j_kg);
+    turned += detector_w + dry_air * (start.enthalpy_j_kg.abs() + end.enthalpy_j_kg.abs());
+    Balance {
+        water_left_over: MassFlow::kilograms_per_second(water_in - water_out - water),
+        water_in: MassFlow::kilograms_per_second(water_in),
+        energy_left_over: dewrun_quantity::Power::watts(energy),
+        energy_turned_over: dewrun_quantity::Power::watts(turned),
+    }
+}
+
+/// The state of an air, its notes and errors with the place they belong to.
+fn state(
+    pair: Pair,
+    pressure: Pressure,
+    place: Place,
+    notes: &mut Vec<RunNote>,
+) -> Result<MoistAir, RunError> {
+    let made = MoistAir::new(pair, pressure).map_err(|source| RunError::Air { place, source })?;
+    notes.extend(
+        made.notes
+            .into_iter()
+            .map(|note| RunNote::Air { place, note }),
+    );
+    Ok(made.value)
+}
+
+/// A space as the tube takes it.
+struct SpaceAir {
+    air_c: f64,
+    w: f64,
+    radiant_c: f64,
+    wind_m_s: f64,
+}
+
+fn spaces(run: &Run, notes: &mut Vec<RunNote>) -> Result<Vec<SpaceAir>, RunError> {
+    run.spaces
+        .iter()
+        .enumerate()
+        .map(|(position, space)| space_air(space, run.pressure, Place::Space(position), notes))
+        .collect()
+}
+
+fn space_air(
+    space: &Space,
+    pressure: Pressure,
+    place: Place,
+    notes: &mut Vec<RunNote>,
+) -> Result<SpaceAir, RunError> {
+    let air_c = range::AIR_TEMPERATURE.check(place, space.temperature.to_celsius())?;
+    let radiant = space.radiant.unwrap_or(space.temperature);
+    let w = match space.humidity {
+        // The state would only hand it back, and refuse air that is a rounding error above saturation.
+        Humidity::Relative { value, .. } if value.to_fraction() == 0.0 => 0.0,
+        humidity => state(
+            Pair::Temperature(space.temperature, humidity),
+            pressure,
+            place,
+            notes,
+        )?
+        .humidity_ratio()
+        .to_kilograms_per_kilogram(),
+    };
+    Ok(SpaceAir {
+        air_c,
+        w,
+        radiant_c: range::RADIANT_TEMPERATURE.check(place, radiant.to_celsius())?,
+        wind_m_s: range::WIND.check(place, space.wind.to_metres_per_second())?,
+    })
+}
+
+fn segments(
+    run: &Run,
+    tube: Tube,
+    spaces: &[SpaceAir],
+    notes: &mut Vec<RunNote>,
+) -> Result<Vec<Segment>, RunError> {
+    let legs = match tube {
+        Tube::Intake => &run.intake,
+        Tube::Exhaust => &run.exhaust,
+    };
+    let mut segments = Vec::with_capacity(legs.len());
+    for (position, leg) in legs.iter().enumerate() {
+        let place = Place::Leg(tube, position);
+        let space = spaces.get(leg.space).ok_or(RunError::NoSuchSpace {
+            place,
+            space: leg.space,
+            spaces: spaces.len(),
+        })?;
+        let segment = segment(leg, space, place)?;
+        notes.extend(insulation_note(&segment, run.pressure.to_pascals(), place));
+        segments.push(segment);
+    }
+    join_risers(&mut segments);
+    Ok(segments)
+}
+
+fn segment(leg: &Leg, space: &SpaceAir, place: Place) -> Result<Segment, RunError> {
+    let length_m = range::LENGTH.check(place, leg.length.to_metres())?;
+    let rise_m = leg.rise.to_metres();
+    if !(rise_m.abs() <= length_m) {
+        return Err(RunError::OutOfRange {
+            place,
+            field: "rise",
+            quantity: "the rise",
+            value: rise_m,
+            unit: "m",
+            min: -length_m,
+            max: length_m,
+        });
+    }
+    let bore = range::BORE.check(place, leg.tube.bore.to_millimetres())?;
+    let wall = leg.tube.outside_diameter.to_millimetres() - bore;
+    range::WALL.check(place, 0.5 * wall)?;
+    let insulation = match leg.insulation {
+        Some(layer) => (
+            range::INSULATION.check(place, layer.thickness.to_millimetres())?,
+            range::INSULATION_CONDUCTIVITY
+                .check(place, layer.conductivity.to_watts_per_metre_kelvin())?,
+        ),
+        None => (0.0, 1.0),
+    };
+    let tube_w_mk = leg.tube.conductivity.to_watts_per_metre_kelvin();
+    Ok(Segment {
+        length_m,
+        bore_m: leg.tube.bore.to_metres(),
+        tube_outside_m: leg.tube.outside_diameter.to_metres(),
+        tube_w_mk: range::TUBE_CONDUCTIVITY.check(place, tube_w_mk)?,
+        insulation_m: insulation.0 * 1e-3,
+        insulation_w_mk: insulation.1,
+        emissivity: range::EMISSIVITY.check(place, leg.emissivity)?,
+        tracing_w_m: range::TRACING.check(place, leg.tracing.to_watts_per_metre())?,
+        riser_m: leg.is_steep().then_some(length_m),
+        air_c: space.air_c,
+        air_w: space.w,
+        radiant_c: space.radiant_c,
+        wind_m_s: space.wind_m_s,
+    })
+}
+
+/// Gives consecutive steep segments that are alike in all but length the length of the riser they make up.
+fn join_risers(segments: &mut [Segment]) {
+    for riser in segments.chunk_by_mut(alike_and_steep) {
+        let height: f64 = riser.iter().map(|s| s.length_m).sum();
+        for segment in riser {
+            segment.riser_m = segment.riser_m.map(|_| height);
+        }
+    }
+}
+
+fn alike_and_steep(a: &Segment, b: &Segment) -> bool {
+    let of_length = |s: &Segment| Segment {
+        length_m: 0.0,
+        riser_m: None,
+        ..*s
+    };
+    a.riser_m.is_some() && b.riser_m.is_some() && of_length(a) == of_length(b)
+}

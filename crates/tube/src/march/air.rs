@@ -1,0 +1,153 @@
+//! The air in the tube: enthalpy and water are what the march conserves, temperature and vapour follow from them.
+
+use dewrun_moist_air::fast::SaturationCurve;
+use dewrun_moist_air::latent::{
+    DRY_AIR_CP, VAPOUR_CP, VAPOUR_ENTHALPY_AT_ZERO, vapour_enthalpy_j_kg,
+};
+use dewrun_moist_air::mixture::{MOLAR_MASS_RATIO, humidity_ratio};
+
+use crate::phase::heat_of_deposition;
+
+/// What is conserved, per kg of dry air.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Content {
+    /// Enthalpy of air, vapour and mist, J.
+    pub(crate) enthalpy: f64,
+    /// Vapour and mist, kg.
+    pub(crate) water: f64,
+}
+
+/// The state of the air.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Air {
+    /// Temperature, °C.
+    pub(crate) t_c: f64,
+    /// Vapour, kg per kg of dry air.
+    pub(crate) w: f64,
+    /// Vapour at saturation at this temperature, kg per kg of dry air.
+    pub(crate) saturation: f64,
+    /// Water less saturation, kg per kg of dry air: the mist where it is above zero. In clear air below zero.
+    pub(crate) excess: f64,
+    /// How temperature follows enthalpy and water.
+    pub(crate) t_by: [f64; 2],
+    /// How vapour follows enthalpy and water.
+    pub(crate) w_by: [f64; 2],
+}
+
+impl Air {
+    /// Suspended water, kg per kg of dry air.
+    pub(crate) fn mist(&self) -> f64 {
+        self.excess.max(0.0)
+    }
+}
+
+/// More steps than the temperature of misty air ever took.
+const MAX_STEPS: u32 = 60;
+/// Change of temperature, K, at which the search ends; the next step would be its square.
+const CONVERGED_K: f64 = 1e-10;
+
+impl Content {
+    /// The content of air whose water is all vapour, at `t_c`.
+    pub(crate) fn of_vapour(t_c: f64, w: f64) -> Self {
+        Self {
+            enthalpy: DRY_AIR_CP * t_c + w * vapour_enthalpy_j_kg(t_c),
+            water: w,
+        }
+    }
+
+    /// Clear air of this content: all water is vapour, saturated or not.
+    pub(crate) fn clear(self, curve: &SaturationCurve) -> Air {
+        let heat_capacity = DRY_AIR_CP + VAPOUR_CP * self.water;
+        let t_c = (self.enthalpy - VAPOUR_ENTHALPY_AT_ZERO * self.water) / heat_capacity;
+        let (saturation, _) = saturation(curve, t_c);
+        Air {
+            t_c,
+            w: self.water,
+            saturation,
+            excess: self.water - saturation,
+            t_by: [
+                1.0 / heat_capacity,
+                -vapour_enthalpy_j_kg(t_c) / heat_capacity,
+            ],
+            w_by: [0.0, 1.0],
+        }
+    }
+
+    /// Air of this content with its vapour at saturation, the rest suspended as water, or below 0 °C as ice.
+    ///
+    /// The temperature is the root of a rising function; a step that leaves what is known of it is halved.
+    pub(crate) fn misty(self, curve: &SaturationCurve, near_c: f64) -> Air {
+        let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+        let mut t_c = near_c;
+        for _ in 0..MAX_STEPS {
+            let point = self.saturated_at(curve, t_c);
+            if point.missing < 0.0 {
+                high = t_c;
+            } else {
+                low = t_c;
+            }
+            let step = (point.missing / point.heat_capacity).clamp(-20.0, 20.0);
+            let next = t_c + step;
+            if step.abs() < CONVERGED_K || high - low < CONVERGED_K {
+                t_c = next;
+                break;
+            }
+            t_c = if low < next && next < high {
+                next
+            } else {
+                0.5 * (low + high)
+            };
+        }
+        let point = self.saturated_at(curve, t_c);
+        let t_by = [
+            1.0 / point.heat_capacity,
+            -(vapour_enthalpy_j_kg(t_c) - point.deposition) / point.heat_capacity,
+        ];
+        Air {
+            t_c,
+            w: point.saturation,
+            saturation: point.saturation,
+            excess: self.water - point.saturation,
+            t_by,
+            w_by: [point.slope * t_by[0], point.slope * t_by[1]],
+        }
+    }
+
+    fn saturated_at(self, curve: &SaturationCurve, t_c: f64) -> Saturated {
+        let (saturation, slope) = saturation(curve, t_c);
+        let (deposition, deposition_slope, _) = heat_of_deposition(t_c);
+        let mist = self.water - saturation;
+        let enthalpy =
+            DRY_AIR_CP * t_c + self.water * vapour_enthalpy_j_kg(t_c) - mist * deposition;
+        Saturated {
+            saturation,
+            slope,
+            deposition,
+            missing: self.enthalpy - enthalpy,
+            heat_capacity: DRY_AIR_CP + VAPOUR_CP * self.water + slope * deposition
+                - mist.max(0.0) * deposition_slope,
+        }
+    }
+}
+
+/// Saturated air at a temperature that is tried.
+struct Saturated {
+    saturation: f64,
+    slope: f64,
+    deposition: f64,
+    missing: f64,
+    heat_capacity: f64,
+}
+
+/// Humidity ratio at saturation and its slope; without bound where water boils.
+pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
+    let (x, slope) = curve.mole_fraction(t_c);
+    if !(x < BOILING) {
+        return (f64::INFINITY, f64::INFINITY);
+    }
+    let air = 1.0 - x;
+    (humidity_ratio(x), MOLAR_MASS_RATIO * slope / (air * air))
+}
+
+/// A mole fraction of vapour from which on water counts as boiling.
+pub(crate) const BOILING: f64 = 1.0 - 1e-9;

@@ -1,0 +1,257 @@
+//! One cell: the air at its end, and what the tube exchanged in between.
+//!
+//! The exchange is linear in the air about the middle of the cell; the linear decay is solved exactly,
+//! and what the exchange departs from the line at both ends corrects its mean.
+//! The weights are Simpson's in the cube root of the distance, in which the film is smooth up to the inlet, where it is singular.
+//! The end state follows from the mean exchange, so that water and energy close in every cell.
+
+use dewrun_numeric::elementary::cbrt;
+
+use super::air::{Air, Content};
+use super::fluxes::Fluxes;
+use super::phi::{Matrix, Phi2};
+use crate::wall_balance::{Balance, Wall, Wetness};
+
+/// Which relations hold in a cell: it is cut where either changes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Regime {
+    pub(crate) wetness: Wetness,
+    /// The vapour is at saturation, the rest suspended.
+    pub(crate) misty: bool,
+}
+
+/// The air at one place, with everything that is exchanged there.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Node {
+    pub(crate) x_m: f64,
+    pub(crate) content: Content,
+    pub(crate) air: Air,
+    pub(crate) balance: Balance,
+}
+
+/// A cell that was tried.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Cell {
+    /// Mean of what was exchanged, per metre.
+    pub(crate) mean: Fluxes,
+    /// The air at its end.
+    pub(crate) end: Node,
+    /// Size of the correction: change of temperature, K, and of vapour, kg/kg, that it made at the end.
+    pub(crate) correction: (f64, f64),
+}
+
+/// Linear course of the exchange about a state of the air.
+struct Line {
+    content: Content,
+    fluxes: Fluxes,
+    by_enthalpy: Fluxes,
+    by_water: Fluxes,
+}
+
+impl Line {
+    fn through(node: &Node) -> Self {
+        let (by_t, by_w) = (node.balance.by_t, node.balance.by_w);
+        let (t, w) = (node.air.t_by, node.air.w_by);
+        Self {
+            content: node.content,
+            fluxes: node.balance.fluxes,
+            by_enthalpy: by_t * t[0] + by_w * w[0],
+            by_water: by_t * t[1] + by_w * w[1],
+        }
+    }
+
+    fn at(&self, content: Content) -> Fluxes {
+        self.fluxes
+            + self.by_enthalpy * (content.enthalpy - self.content.enthalpy)
+            + self.by_water * (content.water - self.content.water)
+    }
+
+    /// How enthalpy and water change over `dx_m / m`, by enthalpy and water.
+    fn matrix(&self, dx_per_kg_s: f64) -> Matrix {
+        [
+            [
+                -self.by_enthalpy.energy * dx_per_kg_s,
+                -self.by_water.energy * dx_per_kg_s,
+            ],
+            [
+                -self.by_enthalpy.vapour * dx_per_kg_s,
+                -self.by_water.vapour * dx_per_kg_s,
+            ],
+        ]
+    }
+}
+
+/// Simpson's rule in the cube root of the distance from the inlet.
+struct Weights {
+    start: f64,
+    end: f64,
+    middle_m: f64,
+}
+
+impl Weights {
+    fn of(start_m: f64, end_m: f64) -> Self {
+        let (start, end) = (cbrt(start_m), cbrt(end_m));
+        let middle = 0.5 * (start + end);
+        // dx = 3 s^2 ds, and Simpson's 1/6.
+        let scale = 0.5 * (end - start) / (end_m - start_m);
+        Self {
+            start: start * start * scale,
+            end: end * end * scale,
+            middle_m: middle * middle * middle,
+        }
+    }
+}
+
+impl Wall<'_> {
+    /// The air and the exchange at a place, under the relations of a regime.
+    pub(crate) fn node(
+        &self,
+        content: Content,
+        x_m: f64,
+        regime: Regime,
+        near: (f64, f64),
+    ) -> Node {
+        let air = if regime.misty {
+            content.misty(self.curve, near.0)
+        } else {
+            content.clear(self.curve)
+        };
+        let balance = self.balance(&air, x_m, regime.wetness, near.1);
+        Node {
+            x_m,
+            content,
+            air,
+            balance,
+        }
+    }
+
+    /// A cell of length `dx_m` from a node that was made under the same regime.
+    pub(crate) fn cell(&self, start: &Node, dx_m: f64, regime: Regime) -> Cell {
+        let dx_per_kg_s = dx_m / self.dry_air_kg_s;
+        let end_m = start.x_m + dx_m;
+        let weights = Weights::of(start.x_m, end_m);
+        let from_start = Line::through(start);
+        let early = Phi2::of(&from_start.matrix(dx_per_kg_s));
+        let guess = mean_content(
+            start.content,
+            &early,
+            &from_start,
+            dx_per_kg_s,
+            Fluxes::default(),
+        );
+        let near = (start.air.t_c, start.balance.fluxes.surface_c);
+        let middle = self.node(guess, weights.middle_m, regime, near);
+        let line = Line::through(&middle);
+        let decay = Phi2::of(&line.matrix(dx_per_kg_s));
+
+        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, Fluxes::default());
+        let tried = advance(start.content, line.at(content), dx_per_kg_s);
+        let near = (middle.air.t_c, middle.balance.fluxes.surface_c);
+        let end = self.node(tried, end_m, regime, near);
+        let off_start = start.balance.fluxes - line.at(start.content);
+        let off_end = end.balance.fluxes - line.at(end.content);
+        let correction = off_start * weights.start + off_end * weights.end;
+        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, correction);
+        let mean = line.at(content) + correction;
+        let final_content = advance(start.content, mean, dx_per_kg_s);
+        Cell {
+            mean,
+            end: self.moved(end, final_content, regime),
+            correction: (
+                correction.energy * dx_per_kg_s * end.air.t_by[0].abs(),
+                correction.vapour * dx_per_kg_s,
+            ),
+        }
+    }
+
+    /// The implicit cell that is taken where even the shortest cell is stiff: the exchange is that at its end.
+    pub(crate) fn stiff_cell(&self, start: &Node, dx_m: f64, regime: Regime) -> Cell {
+        let dx_per_kg_s = dx_m / self.dry_air_kg_s;
+        let end_m = start.x_m + dx_m;
+        let mut end = *start;
+        let mut mean = start.balance.fluxes;
+        for _ in 0..STIFF_STEPS {
+            let near = (end.air.t_c, end.balance.fluxes.surface_c);
+            end = self.node(end.content, end_m, regime, near);
+            let line = Line::through(&end);
+            let content = implicit(start.content, &line, dx_per_kg_s);
+            mean = line.at(content);
+            let last = end.content;
+            end.content = advance(start.content, mean, dx_per_kg_s);
+            if (end.content.enthalpy - last.enthalpy).abs() < STIFF_CONVERGED_J {
+                break;
+            }
+        }
+        let near = (end.air.t_c, end.balance.fluxes.surface_c);
+        let end = self.node(end.content, end_m, regime, near);
+        Cell {
+            mean,
+            end,
+            correction: (0.0, 0.0),
+        }
+    }
+
+    /// A node moved by the little that a correction changes: by its own line, without a new balance.
+    fn moved(&self, node: Node, content: Content, regime: Regime) -> Node {
+        let line = Line::through(&node);
+        let mut moved = node;
+        moved.content = content;
+        moved.air = if regime.misty {
+            content.misty(self.curve, node.air.t_c)
+        } else {
+            content.clear(self.curve)
+        };
+        moved.balance.fluxes = line.at(content);
+        let wall_k = moved.balance.fluxes.wall_c - node.balance.fluxes.wall_c;
+        let bulk = (moved.air.w - node.air.w) / (1.0 + node.air.w);
+        moved.balance.force += bulk - node.balance.force_slope * wall_k;
+        moved
+    }
+}
+
+/// Steps of the implicit cell; each is a Newton step.
+const STIFF_STEPS: u32 = 12;
+/// Change of enthalpy, J/kg, at which it has converged.
+const STIFF_CONVERGED_J: f64 = 1e-7;
+
+/// Mean content of a cell under a line and a constant correction.
+fn mean_content(
+    start: Content,
+    decay: &Phi2,
+    line: &Line,
+    dx_per_kg_s: f64,
+    correction: Fluxes,
+) -> Content {
+    let at_start = line.at(start) + correction;
+    let by = decay.times([
+        -at_start.energy * dx_per_kg_s,
+        -at_start.vapour * dx_per_kg_s,
+    ]);
+    Content {
+        enthalpy: start.enthalpy + by[0],
+        water: start.water + by[1],
+    }
+}
+
+fn advance(start: Content, mean: Fluxes, dx_per_kg_s: f64) -> Content {
+    Content {
+        enthalpy: start.enthalpy - mean.energy * dx_per_kg_s,
+        water: start.water - mean.vapour * dx_per_kg_s,
+    }
+}
+
+/// The content that satisfies `c = start - dx line(c) / m`.
+fn implicit(start: Content, line: &Line, dx_per_kg_s: f64) -> Content {
+    let [[a, b], [c, d]] = line.matrix(dx_per_kg_s);
+    let forward = advance(start, line.fluxes, dx_per_kg_s);
+    let (h, w) = (
+        forward.enthalpy - line.content.enthalpy,
+        forward.water - line.content.water,
+    );
+    let (p, q, r, s) = (1.0 - a, -b, -c, 1.0 - d);
+    let determinant = p * s - q * r;
+    Content {
+        enthalpy: line.content.enthalpy + (s * h - q * w) / determinant,
+        water: line.content.water + (p * w - r * h) / determinant,
+    }
+}

@@ -69,6 +69,14 @@ fn pair(pair: &AirPair) -> air::Pair {
             value: relative(wet),
             over: over(wet.over),
         },
+        AirPair::FrostPointAndRelative {
+            frost_point_c,
+            relative: wet,
+        } => air::Pair::FrostPointAndRelative {
+            frost_point: Temperature::celsius(frost_point_c.value),
+            value: relative(wet),
+            over: over(wet.over),
+        },
         AirPair::RatioAndRelative {
             ratio_kg_kg,
             relative: wet,
@@ -141,11 +149,16 @@ fn legs(
         let space = position_of(&one.space).ok_or_else(|| DocumentError::NoSuchSpace {
             path: here.clone().field("legs").index(at).field("space"),
             id: one.space.clone(),
-            known: Names::spaces_of(project).join(", "),
+            known: ids_of(&project.spaces),
         })?;
         Ok(leg(one, space))
     };
     route.legs.iter().enumerate().map(convert).collect()
+}
+
+fn ids_of(spaces: &[Space]) -> String {
+    let ids: Vec<&str> = spaces.iter().map(|space| space.id.as_str()).collect();
+    ids.join(", ")
 }
 
 fn leg(leg: &Leg, space: usize) -> engine::Leg {

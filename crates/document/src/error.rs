@@ -20,6 +20,12 @@ pub enum DocumentError {
         /// The most that is read.
         max: usize,
     },
+    /// The bytes are no text: save the file as UTF-8.
+    #[error("not text in UTF-8, at byte {byte}; a project is saved as UTF-8")]
+    NotText {
+        /// How many bytes before it are text.
+        byte: usize,
+    },
     /// The text is not JSON: mend it at that line and column.
     #[error("not JSON: {message}")]
     Syntax {
@@ -173,6 +179,7 @@ impl DocumentError {
             | Self::Pressure { path, .. }
             | Self::Run { path, .. } => Some(path),
             Self::TooLong { .. }
+            | Self::NotText { .. }
             | Self::Syntax { .. }
             | Self::NotAProject { .. }
             | Self::Newer { .. }

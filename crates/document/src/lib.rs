@@ -3,23 +3,30 @@
 //! The only crate that knows serde: documents are types of their own, converted by hand to and from the engine's,
 //! so that the engine may change without breaking a file and a file without breaking the engine.
 
+mod air_answer;
+mod answer;
 mod convert;
 mod error;
 mod field_path;
 pub mod limits;
 mod names;
+mod note;
 mod place;
 mod schema;
 mod v1;
 
+pub use air_answer::air_answer;
+pub use answer::{Telling, answer};
 pub use convert::to_run;
 pub use error::DocumentError;
 pub use field_path::FieldPath;
 pub use names::Names;
+pub use note::note;
 pub use place::{located, path_of};
-pub use schema::project_schema;
+pub use schema::{air_schema, answer_schema, project_schema};
+pub use v1::output;
 pub use v1::{
     Access, AirPair, Detector, Duct, DuctEntry, FORMAT, FallForm, Fitting, FittingKind, Flow,
     FlowAt, Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, REVISION, Relative,
-    Route, Run, Side, Space, TubeWall, VERSION, check, read, write,
+    Route, Run, Side, Space, TubeWall, VERSION, check, read, read_bytes, write,
 };

@@ -40,7 +40,7 @@ pub const ENTHALPY_KJ_KG: Limits = Limits::new("enthalpy", "kJ/kg", -100.0, 30_0
 /// Absolute pressure.
 pub const ABSOLUTE_PA: Limits = Limits::new("pressure", "Pa", 50_000.0, 120_000.0);
 /// Altitude that gives such a pressure.
-pub const ALTITUDE_M: Limits = Limits::new("altitude", "m", -1_400.0, 5_500.0);
+pub const ALTITUDE_M: Limits = Limits::new("altitude", "m", -1_000.0, 5_500.0);
 /// Air speed across a tube.
 pub const WIND_M_S: Limits = Limits::new("wind", "m/s", 0.0, 60.0);
 /// Static pressure in a duct against the room.

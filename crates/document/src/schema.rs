@@ -4,6 +4,7 @@ use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
 use crate::limits::FIELDS;
+use crate::output::{AirStateOutput, AssessOutput};
 use crate::v1::File;
 
 /// The JSON schema (draft 2020-12) of the project file, with the limits of every number.
@@ -12,6 +13,18 @@ pub fn project_schema() -> String {
     let mut schema = schemars::schema_for!(File).to_value();
     add_limits(&mut schema);
     published(&schema)
+}
+
+/// The JSON schema (draft 2020-12) of the answer file.
+#[must_use]
+pub fn answer_schema() -> String {
+    published(&schemars::schema_for!(AssessOutput).to_value())
+}
+
+/// The JSON schema (draft 2020-12) of the answer about one state of air.
+#[must_use]
+pub fn air_schema() -> String {
+    published(&schemars::schema_for!(AirStateOutput).to_value())
 }
 
 fn published(schema: &Value) -> String {

@@ -1,16 +1,18 @@
 //! Version 1 of the documents: what a project file and an answer hold, field by field.
 
 mod air;
+mod air_output;
 mod check;
 mod file;
 mod input;
 mod origin;
+pub mod output;
 mod route;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use check::check;
 pub(crate) use file::File;
-pub use file::{FORMAT, REVISION, VERSION, read, write};
+pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, write};
 pub use input::{Detector, Duct, Flow, FlowAt, Project, Run, Space};
 pub use origin::{Input, Origin};
 pub use route::{

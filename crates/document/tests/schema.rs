@@ -1,16 +1,24 @@
 //! The committed schema files are those of the code.
 
-use dewrun_document::{limits, project_schema};
+use dewrun_document::{air_schema, answer_schema, limits, project_schema};
 use serde_json::Value;
 
 #[test]
 fn the_schema_of_the_project_is_published() {
     let committed = include_str!("../schema/dewrun-project-1.json");
-    assert_eq!(
-        project_schema(),
-        committed,
-        "write it anew with `dewrun schema`"
-    );
+    assert_eq!(project_schema(), committed, "write it anew with `dewrun schema project`");
+}
+
+#[test]
+fn the_schema_of_answers_is_published() {
+    let committed = include_str!("../schema/dewrun-answer-1.json");
+    assert_eq!(answer_schema(), committed, "write it anew with `dewrun schema answer`");
+}
+
+#[test]
+fn the_schema_of_an_air_is_published() {
+    let committed = include_str!("../schema/dewrun-air-1.json");
+    assert_eq!(air_schema(), committed, "write it anew with `dewrun schema air`");
 }
 
 #[test]

@@ -10,7 +10,7 @@ use super::Input;
 #[serde(
     rename_all = "snake_case",
     deny_unknown_fields,
-    expecting = "a pair of quantities: `temperature`, `dew_point_and_relative` or `ratio_and_relative`"
+    expecting = "a pair of quantities: `temperature`, `dew_point_and_relative`, `frost_point_and_relative` or `ratio_and_relative`"
 )]
 pub enum AirPair {
     /// Temperature and any measure of humidity.
@@ -22,8 +22,15 @@ pub enum AirPair {
     },
     /// Dew point and relative humidity.
     DewPointAndRelative {
-        /// Dew point, °C; the frost point where the relative humidity is over ice.
+        /// Dew point, over water also below freezing, °C.
         dew_point_c: Input<f64>,
+        /// Relative humidity.
+        relative: Relative,
+    },
+    /// Frost point and relative humidity.
+    FrostPointAndRelative {
+        /// Frost point, over ice, °C.
+        frost_point_c: Input<f64>,
         /// Relative humidity.
         relative: Relative,
     },

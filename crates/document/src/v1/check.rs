@@ -122,6 +122,18 @@ fn air(at: &Here<'_>, pair: &AirPair) -> Checked {
             number(&at.field("dew_point_c"), dew_point_c, &limits::DEW_POINT_C)?;
             relative(&at.field("relative"), wet)
         }
+        AirPair::FrostPointAndRelative {
+            frost_point_c,
+            relative: wet,
+        } => {
+            let at = at.field("frost_point_and_relative");
+            number(
+                &at.field("frost_point_c"),
+                frost_point_c,
+                &limits::FROST_POINT_C,
+            )?;
+            relative(&at.field("relative"), wet)
+        }
         AirPair::RatioAndRelative {
             ratio_kg_kg,
             relative: wet,

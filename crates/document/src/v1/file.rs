@@ -74,6 +74,17 @@ pub fn read(text: &str) -> Result<Project, DocumentError> {
     Ok(project)
 }
 
+/// As [`read`], from the bytes of a file.
+///
+/// # Errors
+/// As [`read`], and where the bytes are no text.
+pub fn read_bytes(bytes: &[u8]) -> Result<Project, DocumentError> {
+    let text = str::from_utf8(bytes).map_err(|error| DocumentError::NotText {
+        byte: error.valid_up_to(),
+    })?;
+    read(text)
+}
+
 /// Writes a project file that [`read`] gives back bit for bit.
 ///
 /// # Errors

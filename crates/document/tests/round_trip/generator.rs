@@ -116,6 +116,12 @@ fn air() -> impl Strategy<Value = AirPair> {
                 relative,
             }
         }),
+        (input(limits::FROST_POINT_C), relative()).prop_map(|(frost_point_c, relative)| {
+            AirPair::FrostPointAndRelative {
+                frost_point_c,
+                relative,
+            }
+        }),
         (input(limits::RATIO_KG_KG), relative()).prop_map(|(ratio_kg_kg, relative)| {
             AirPair::RatioAndRelative {
                 ratio_kg_kg,

@@ -1,0 +1,241 @@
+//! From the engine's answer to the answer file's types, by hand.
+
+use dewrun_quantity::{HumidityRatio, Length, MassFlow, MassFlowPerLength, Noted, Temperature};
+use dewrun_run::{
+    AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Run, RunNote,
+    Stretch, TubeOutcome, Verdict, WallPoint,
+};
+
+use crate::output::{
+    ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AssessOutput, BalanceOutput,
+    ErrorOutput, Figure, GradeOutput, LegOutput, NearWallMistOutput, NotComputed, ProfileOutput,
+    RunOutput, SteadyOutput, StretchOutput, TubeOutput, VerdictOutput, WallOutput,
+};
+use crate::{DocumentError, Names, note};
+
+/// What an answer is made of, beside the figures.
+#[derive(Debug, Clone, Copy)]
+pub struct Telling<'a> {
+    /// The answer in one or a few sentences.
+    pub sentence: &'a str,
+    /// Whether the tubes are drawn out point by point.
+    pub profile: bool,
+}
+
+/// The answer of one run.
+#[must_use]
+pub fn answer(
+    run_index: usize,
+    run: &Run,
+    names: &Names,
+    outcome: &Noted<Outcome, RunNote>,
+    telling: Telling<'_>,
+) -> SteadyOutput {
+    let Noted { value, notes } = outcome;
+    let rating = run.detector.humidity_rating;
+    SteadyOutput {
+        sentence: telling.sentence.to_owned(),
+        verdict: verdict(value.verdict),
+        grade: grade(value.grade),
+        airflow: NotComputed::NotComputed,
+        doubt: NotComputed::NotComputed,
+        dry_air_kg_s: Figure(value.dry_air.to_kilograms_per_second()),
+        duct_air: air(&value.duct_air),
+        intake: tube(&value.intake, &names.intake, telling.profile),
+        chamber: air(&value.chamber),
+        chamber_over_rating: rating.map(|rating| rating < value.chamber.relative_humidity),
+        exhaust: value
+            .exhaust
+            .as_ref()
+            .map(|exhaust| tube(exhaust, &names.exhaust, telling.profile)),
+        balance: balance(&value.balance),
+        notes: notes.iter().map(|one| note(run_index, one)).collect(),
+    }
+}
+
+const fn verdict(verdict: Verdict) -> VerdictOutput {
+    match verdict {
+        Verdict::Dry => VerdictOutput::Dry,
+        Verdict::Wet => VerdictOutput::Wet,
+    }
+}
+
+const fn grade(grade: Grade) -> GradeOutput {
+    match grade {
+        Grade::ByBound => GradeOutput::ByBound,
+        Grade::ByModel => GradeOutput::ByModel,
+    }
+}
+
+fn air(air: &AirPoint) -> AirOutput {
+    AirOutput {
+        temperature_c: celsius(air.temperature),
+        humidity_ratio_kg_kg: ratio(air.humidity_ratio),
+        mist_kg_kg: ratio(air.mist),
+        relative_humidity_percent: Figure(air.relative_humidity.to_percent()),
+        dew_point_c: air.dew_point.map(celsius),
+    }
+}
+
+fn tube(tube: &TubeOutcome, ids: &[String], drawn_out: bool) -> TubeOutput {
+    let profile = || tube.profile.iter().map(profile_point).collect();
+    TubeOutput {
+        condensate_g_h: grams(tube.condensate),
+        sweat_g_h: grams(tube.sweat),
+        first_wet_m: tube.first_wet().map(metres),
+        wet: tube.wet.iter().map(stretch).collect(),
+        coldest_wall: tube.coldest_wall.as_ref().map(wall),
+        most_mist_kg_kg: ratio(tube.most_mist),
+        near_wall_mist: tube.near_wall_mist.as_ref().map(near_wall_mist),
+        outlet: air(&tube.outlet),
+        legs: tube
+            .legs
+            .iter()
+            .enumerate()
+            .map(|(at, one)| leg(one, ids.get(at).map_or("", String::as_str)))
+            .collect(),
+        profile: drawn_out.then(profile),
+    }
+}
+
+fn leg(leg: &LegOutcome, id: &str) -> LegOutput {
+    LegOutput {
+        id: id.to_owned(),
+        from_m: metres(leg.from),
+        to_m: metres(leg.to),
+        condensate_g_h: grams(leg.condensate),
+        frost_g_h: grams(leg.frost),
+        sweat_g_h: grams(leg.sweat),
+        rime_g_h: grams(leg.rime),
+        first_wet_m: leg.first_wet.map(metres),
+        lowest_wall_c: celsius(leg.lowest_wall),
+        air_at_end: air(&leg.air_at_end),
+        heat_to_space_w: Figure(leg.heat_to_space.to_watts()),
+    }
+}
+
+fn stretch(stretch: &Stretch) -> StretchOutput {
+    StretchOutput {
+        from_m: metres(stretch.from),
+        to_m: metres(stretch.to),
+    }
+}
+
+fn wall(wall: &WallPoint) -> WallOutput {
+    WallOutput {
+        x_m: metres(wall.x),
+        temperature_c: celsius(wall.temperature),
+    }
+}
+
+fn near_wall_mist(mist: &NearWallMist) -> NearWallMistOutput {
+    NearWallMistOutput {
+        x_m: metres(mist.x),
+        saturation_ratio: Figure(mist.saturation_ratio),
+        upper_bound_g_h: grams(mist.upper_bound),
+    }
+}
+
+fn profile_point(point: &ProfilePoint) -> ProfileOutput {
+    ProfileOutput {
+        x_m: metres(point.x),
+        air_c: celsius(point.air),
+        inner_wall_c: celsius(point.inner_wall),
+        outer_surface_c: celsius(point.outer_surface),
+        dew_point_c: point.dew_point.map(celsius),
+        humidity_ratio_kg_kg: ratio(point.humidity_ratio),
+        mist_kg_kg: ratio(point.mist),
+        deposit_g_h_m: grams_per_metre(point.deposit),
+        frozen_share: Figure(point.frozen_share),
+        sweat_g_h_m: grams_per_metre(point.sweat),
+    }
+}
+
+fn balance(balance: &Balance) -> BalanceOutput {
+    BalanceOutput {
+        water_in_g_h: grams(balance.water_in),
+        water_left_over_g_h: grams(balance.water_left_over),
+        energy_turned_over_w: Figure(balance.energy_turned_over.to_watts()),
+        energy_left_over_w: Figure(balance.energy_left_over.to_watts()),
+    }
+}
+
+const fn celsius(temperature: Temperature) -> Figure {
+    Figure(temperature.to_celsius())
+}
+
+const fn metres(length: Length) -> Figure {
+    Figure(length.to_metres())
+}
+
+const fn grams(flow: MassFlow) -> Figure {
+    Figure(flow.to_grams_per_hour())
+}
+
+const fn grams_per_metre(flow: MassFlowPerLength) -> Figure {
+    Figure(flow.to_grams_per_hour_metre())
+}
+
+const fn ratio(ratio: HumidityRatio) -> Figure {
+    Figure(ratio.to_kilograms_per_kilogram())
+}
+
+impl AssessOutput {
+    /// The answers of a project's runs.
+    #[must_use]
+    pub fn new(project: &str, runs: Vec<RunOutput>) -> Self {
+        Self {
+            project: Some(project.to_owned()),
+            runs,
+            ..Self::empty()
+        }
+    }
+
+    /// Why a project could not be read.
+    #[must_use]
+    pub fn failed(error: &DocumentError) -> Self {
+        Self {
+            error: Some(ErrorOutput::from(error)),
+            ..Self::empty()
+        }
+    }
+
+    /// As JSON on one line, or spread over many.
+    ///
+    /// # Errors
+    /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
+    pub fn to_json(&self, on_one_line: bool) -> Result<String, DocumentError> {
+        let written = if on_one_line {
+            serde_json::to_string(self)
+        } else {
+            serde_json::to_string_pretty(self)
+        };
+        written.map_err(|_| DocumentError::NotFinite)
+    }
+
+    fn empty() -> Self {
+        Self {
+            format: ANSWER_FORMAT.to_owned(),
+            version: ANSWER_VERSION,
+            revision: ANSWER_REVISION,
+            file: None,
+            line: None,
+            project: None,
+            runs: Vec::new(),
+            error: None,
+        }
+    }
+}
+
+impl From<&DocumentError> for ErrorOutput {
+    fn from(error: &DocumentError) -> Self {
+        let place = error.line_column();
+        let counted = |number: usize| u64::try_from(number).unwrap_or(u64::MAX);
+        Self {
+            sentence: error.sentence(),
+            path: error.path().map(|path| path.as_str().to_owned()),
+            text_line: place.map(|(line, _)| counted(line)),
+            text_column: place.map(|(_, column)| counted(column)),
+        }
+    }
+}

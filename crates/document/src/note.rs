@@ -1,0 +1,44 @@
+//! What stands beside an answer, in words and at its field.
+
+use dewrun_quantity::format::entered;
+use dewrun_quantity::measure::BORE;
+use dewrun_quantity::{Length, Style};
+use dewrun_run::{Place, RunNote};
+
+use crate::output::NoteOutput;
+use crate::path_of;
+
+/// A note of the engine as a sentence, at the part that it is about.
+#[must_use]
+pub fn note(run_index: usize, note: &RunNote) -> NoteOutput {
+    let (place, sentence) = match note {
+        RunNote::Air { place, note } => (*place, note.to_string()),
+        RunNote::InsulationBelowCriticalRadius {
+            place,
+            critical_radius_m,
+            outside_radius_m,
+        } => {
+            let millimetres = |radius_m| BORE.show(Length::metres(radius_m), Style::default());
+            let (drawn, critical) = (
+                millimetres(*outside_radius_m),
+                millimetres(*critical_radius_m),
+            );
+            let sentence = format!(
+                "more insulation lets more heat through until its outside radius passes {critical}; it is {drawn} as drawn"
+            );
+            (*place, sentence)
+        }
+        RunNote::VerySmallFlow { reynolds } => {
+            let reynolds = entered(reynolds.round());
+            let sentence = format!(
+                "at so small a flow (Reynolds number {reynolds}) the air may turn over by its own warmth, which the relations leave out"
+            );
+            (Place::Flow, sentence)
+        }
+        _ => (Place::Run, "the answer stands with a reserve".to_owned()),
+    };
+    NoteOutput {
+        path: path_of(run_index, place).as_str().to_owned(),
+        sentence,
+    }
+}

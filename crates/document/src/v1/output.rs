@@ -1,0 +1,304 @@
+//! The answer file: what a project's runs answered, figure by figure, for other programs.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize, Serializer};
+
+pub use super::air_output::{AIR_FORMAT, AirStateOutput};
+
+/// What stands in `format` of an answer.
+pub const ANSWER_FORMAT: &str = "dewrun-answer";
+/// The version of answers that is written.
+pub const ANSWER_VERSION: u64 = 1;
+/// The revision of answers that is written; rises with every field added.
+pub const ANSWER_REVISION: u64 = 1;
+
+/// A computed number; one that is not finite is never written.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
+#[serde(transparent)]
+pub struct Figure(pub f64);
+
+impl Serialize for Figure {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if self.0.is_finite() {
+            return serializer.serialize_f64(self.0);
+        }
+        Err(serde::ser::Error::custom("a number that is not finite"))
+    }
+}
+
+/// The answer to one project.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 1")]
+pub struct AssessOutput {
+    /// Always `dewrun-answer`.
+    #[schemars(extend("const" = ANSWER_FORMAT))]
+    pub format: String,
+    /// Always 1.
+    #[schemars(extend("const" = ANSWER_VERSION))]
+    pub version: u64,
+    /// Which fields the answer may hold; rises with every field added.
+    pub revision: u64,
+    /// The file that held the project, where there was one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub file: Option<String>,
+    /// The line that held the project, counted from 1, where projects come line by line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub line: Option<u64>,
+    /// Name of the project; left out where it could not be read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub project: Option<String>,
+    /// One for each run that was asked for; empty where the project could not be read.
+    pub runs: Vec<RunOutput>,
+    /// Why the project could not be read.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub error: Option<ErrorOutput>,
+}
+
+/// Why there is no answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ErrorOutput {
+    /// The sentence: where, what, and what would be right.
+    pub sentence: String,
+    /// The field, where it is about one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub path: Option<String>,
+    /// Line within the project's text, counted from 1, where the text is wrong.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub text_line: Option<u64>,
+    /// Column in bytes, counted from 1, where the text is wrong.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub text_column: Option<u64>,
+}
+
+/// One run: its answer, or why there is none.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RunOutput {
+    /// Id of the run.
+    pub id: String,
+    /// Name of the run.
+    pub name: String,
+    /// The answer in steady state.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub steady: Option<SteadyOutput>,
+    /// Why there is none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub error: Option<ErrorOutput>,
+}
+
+/// The answer of a run in steady state, all walls dry at the start.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SteadyOutput {
+    /// The answer in one or a few sentences.
+    pub sentence: String,
+    /// Wet or dry.
+    pub verdict: VerdictOutput,
+    /// What the verdict rests on.
+    pub grade: GradeOutput,
+    /// Whether air still arrives.
+    pub airflow: NotComputed,
+    /// How sure it is.
+    pub doubt: NotComputed,
+    /// Dry air through both tubes, kg/s.
+    pub dry_air_kg_s: Figure,
+    /// The air where it enters the intake tube.
+    pub duct_air: AirOutput,
+    /// From the duct to the detector.
+    pub intake: TubeOutput,
+    /// The air around the sensor.
+    pub chamber: AirOutput,
+    /// Whether the chamber is more humid than the device is rated for; left out where no rating is known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub chamber_over_rating: Option<bool>,
+    /// From the detector back to the duct; left out where no exhaust leg is drawn.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub exhaust: Option<TubeOutput>,
+    /// Water and energy in and out.
+    pub balance: BalanceOutput,
+    /// What stands beside the answer.
+    pub notes: Vec<NoteOutput>,
+}
+
+/// Wet or dry.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum VerdictOutput {
+    /// No more than 0.01 g/h deposited in either tube and no mist above 1e-5 kg/kg at the sensor.
+    Dry,
+    /// More than that.
+    Wet,
+}
+
+/// What a verdict rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum GradeOutput {
+    /// The duct's dew point lies below the coldest surroundings of any leg.
+    ByBound,
+    /// The relations of the tube say so.
+    ByModel,
+}
+
+/// What later revisions compute.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum NotComputed {
+    /// Not computed yet.
+    NotComputed,
+}
+
+/// Something that stands beside an answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NoteOutput {
+    /// The field of the project, or the part, that it is about.
+    pub path: String,
+    /// What is to be said.
+    pub sentence: String,
+}
+
+/// Moist air at one place.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AirOutput {
+    /// Temperature, °C.
+    pub temperature_c: Figure,
+    /// Vapour per dry air, kg/kg.
+    pub humidity_ratio_kg_kg: Figure,
+    /// Suspended water per dry air, kg/kg.
+    pub mist_kg_kg: Figure,
+    /// Relative humidity over water, %.
+    pub relative_humidity_percent: Figure,
+    /// Dew point over water, °C; null in bone-dry air.
+    pub dew_point_c: Option<Figure>,
+}
+
+/// One tube; every `.._m` counts from its own inlet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TubeOutput {
+    /// All water deposited inside, frost included, g/h.
+    pub condensate_g_h: Figure,
+    /// All water deposited outside, rime included, g/h.
+    pub sweat_g_h: Figure,
+    /// First place where water or frost forms inside, m; null where none does.
+    pub first_wet_m: Option<Figure>,
+    /// Stretches where water or frost forms inside.
+    pub wet: Vec<StretchOutput>,
+    /// Coldest inner wall from one bore behind the inlet on; null in a tube shorter than that.
+    pub coldest_wall: Option<WallOutput>,
+    /// The most suspended water anywhere in the tube, kg/kg.
+    pub most_mist_kg_kg: Figure,
+    /// Mist that may form in the film at the wall; null where none may.
+    pub near_wall_mist: Option<NearWallMistOutput>,
+    /// The air at the outlet.
+    pub outlet: AirOutput,
+    /// One for each leg, in flow order.
+    pub legs: Vec<LegOutput>,
+    /// The tube drawn out, where it was asked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub profile: Option<Vec<ProfileOutput>>,
+}
+
+/// A stretch of tube.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct StretchOutput {
+    /// Where it begins, m.
+    pub from_m: Figure,
+    /// Where it ends, m.
+    pub to_m: Figure,
+}
+
+/// A place on the wall.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WallOutput {
+    /// Where, m.
+    pub x_m: Figure,
+    /// Temperature of the inner wall, °C.
+    pub temperature_c: Figure,
+}
+
+/// Mist that may form between a cold wall and air that is not saturated itself; not added to the mist of the bulk.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NearWallMistOutput {
+    /// Where the excess is largest, m.
+    pub x_m: Figure,
+    /// Highest vapour content over that at saturation, above 1.
+    pub saturation_ratio: Figure,
+    /// No more than this can form over the whole tube, g/h.
+    pub upper_bound_g_h: Figure,
+}
+
+/// One leg.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LegOutput {
+    /// Id of the leg.
+    pub id: String,
+    /// Where it begins, m.
+    pub from_m: Figure,
+    /// Where it ends, m.
+    pub to_m: Figure,
+    /// Water deposited inside, frost included, g/h.
+    pub condensate_g_h: Figure,
+    /// The part of it that freezes, g/h.
+    pub frost_g_h: Figure,
+    /// Water deposited outside, rime included, g/h.
+    pub sweat_g_h: Figure,
+    /// The part of it that freezes, g/h.
+    pub rime_g_h: Figure,
+    /// First place in it where water or frost forms inside, m; null where none does.
+    pub first_wet_m: Option<Figure>,
+    /// Lowest temperature of its inner wall, °C.
+    pub lowest_wall_c: Figure,
+    /// The air at its end.
+    pub air_at_end: AirOutput,
+    /// Heat that its surface gives to the space, W.
+    pub heat_to_space_w: Figure,
+}
+
+/// Every quantity at one place along a tube.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ProfileOutput {
+    /// Where, m.
+    pub x_m: Figure,
+    /// Bulk air, °C.
+    pub air_c: Figure,
+    /// Inner wall, °C.
+    pub inner_wall_c: Figure,
+    /// Outermost surface, °C.
+    pub outer_surface_c: Figure,
+    /// Dew point of the bulk (frost point where the wall is below 0 °C), °C; null in bone-dry air.
+    pub dew_point_c: Option<Figure>,
+    /// Vapour in the bulk, kg/kg.
+    pub humidity_ratio_kg_kg: Figure,
+    /// Suspended water in the bulk, kg/kg.
+    pub mist_kg_kg: Figure,
+    /// Water that deposits inside, g/(h m).
+    pub deposit_g_h_m: Figure,
+    /// Share of that deposit which freezes.
+    pub frozen_share: Figure,
+    /// Water that deposits outside, g/(h m).
+    pub sweat_g_h_m: Figure,
+}
+
+/// Water and energy that enter and leave, to check the answer by.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BalanceOutput {
+    /// Vapour drawn in, g/h.
+    pub water_in_g_h: Figure,
+    /// What of it is not accounted for, g/h.
+    pub water_left_over_g_h: Figure,
+    /// Sum of the sizes of all terms of energy, W.
+    pub energy_turned_over_w: Figure,
+    /// What of it is not accounted for, W.
+    pub energy_left_over_w: Figure,
+}

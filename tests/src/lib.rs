@@ -1,1 +1,4 @@
-//! stub
+//! What tests that cross crates share: solved cases and random routes.
+
+pub mod reference;
+pub mod routes;

@@ -1,0 +1,105 @@
+//! The reference run: every solved case and published value in one folder, held against the product.
+
+pub mod cases;
+pub mod checks;
+pub mod compare;
+pub mod inputs;
+pub mod report;
+pub mod states;
+pub mod steady;
+
+use std::env;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+
+use report::{FileReport, Values};
+
+/// Names the folder to read instead of `tests/cases`.
+const FOLDER: &str = "DEWRUN_CASES";
+/// Names a file that takes every computed value by id.
+const OUT: &str = "DEWRUN_CASES_OUT";
+
+/// What a folder of cases may hold that nothing here reads yet.
+const NOT_READ_YET: [&str; 8] = [
+    "flow.json",
+    "pools.json",
+    "hangers.json",
+    "traps.json",
+    "year.json",
+    "fixtures",
+    "weather",
+    "loggers",
+];
+
+/// Reads the folder, prints what holds and what does not, writes the values where asked to.
+///
+/// True where nothing was missed.
+///
+/// # Errors
+/// A sentence where a file cannot be read or written, or is not of its form.
+pub fn run() -> Result<bool, String> {
+    let folder = env::var_os(FOLDER).map_or_else(
+        || Path::new(env!("CARGO_MANIFEST_DIR")).join("cases"),
+        PathBuf::from,
+    );
+    let mut reports = Vec::new();
+    for name in steady_files(&folder)? {
+        reports.push(steady::hold(&name, &list(&folder, &name)?));
+    }
+    for (name, hold) in [
+        (
+            "checks.json",
+            checks::hold as fn(&str, &[Value]) -> FileReport,
+        ),
+        ("cases.json", cases::hold),
+    ] {
+        if folder.join(name).exists() {
+            reports.push(hold(name, &list(&folder, name)?));
+        } else {
+            println!("{name}: absent");
+        }
+    }
+    for report in &reports {
+        report.print();
+    }
+    for name in NOT_READ_YET {
+        let there = folder.join(name).exists();
+        println!("{name}: {}", if there { "not read yet" } else { "absent" });
+    }
+    if let Some(path) = env::var_os(OUT) {
+        write(Path::new(&path), &reports)?;
+    }
+    Ok(reports.iter().all(FileReport::all_held))
+}
+
+/// The files of steady cases: `steady.json` and its like.
+fn steady_files(folder: &Path) -> Result<Vec<String>, String> {
+    let entries = fs::read_dir(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    let mut names: Vec<String> = entries
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .filter(|name| name.starts_with("steady") && name.ends_with(".json"))
+        .collect();
+    names.sort();
+    if names.is_empty() {
+        println!("steady.json: absent");
+    }
+    Ok(names)
+}
+
+/// The rows of a file that is a list.
+fn list(folder: &Path, name: &str) -> Result<Vec<Value>, String> {
+    let text = fs::read_to_string(folder.join(name)).map_err(|error| format!("{name}: {error}"))?;
+    serde_json::from_str(&text).map_err(|error| format!("{name}: {error}"))
+}
+
+/// Every computed value by id.
+fn write(path: &Path, reports: &[FileReport]) -> Result<(), String> {
+    let all: Values = reports
+        .iter()
+        .flat_map(|report| report.computed.clone())
+        .collect();
+    let text = serde_json::to_string_pretty(&all).map_err(|error| error.to_string())?;
+    fs::write(path, text + "\n").map_err(|error| format!("{}: {error}", path.display()))
+}

@@ -73,7 +73,7 @@ pub fn over_ice_c(x: f64, p_pa: f64) -> Result<f64, RootError> {
     )
 }
 
-/// Temperature at which pure vapour of pressure `e_pa` [Pa] is saturated: over water, or over ice below the triple point [°C].
+/// Temperature at which pure vapour of pressure `e_pa` in Pa is saturated: over water, or over ice below the triple point [°C].
 ///
 /// No air, so no enhancement factor: with it, at 101 kPa, the values shift by 0.05 K. The two curves meet at the triple point, so the answer rises without a seam.
 ///

@@ -10,7 +10,7 @@ pub const TRIPLE_POINT_C: f64 = 0.01;
 const CRITICAL_K: f64 = 647.096;
 const CRITICAL_PA: f64 = 22.064e6;
 
-/// Saturation pressure over liquid water, `t_c` in °C [Pa]; below the triple point over supercooled water.
+/// Saturation pressure over liquid water, `t_c` in °C, in Pa; below the triple point over supercooled water.
 ///
 /// # Range
 /// -150 to 373 °C; 0 where the temperature is at or below absolute zero. Above the critical point the value means nothing.
@@ -67,7 +67,7 @@ fn tanh(x: f64) -> f64 {
     if x < 0.0 { -size } else { size }
 }
 
-/// Saturation pressure over ice, `t_c` in °C [Pa].
+/// Saturation pressure over ice, `t_c` in °C, in Pa.
 ///
 /// # Range
 /// -223 to 0.01 °C; above, ice does not exist and the value is the curve's continuation. 0 at or below absolute zero.

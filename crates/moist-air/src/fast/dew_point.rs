@@ -10,12 +10,20 @@ use super::coefficients::{
 };
 use super::saturation_curve::{excess, factor};
 use crate::enhancement::{OVER_ICE, OVER_SUPERCOOLED, OVER_WATER};
+use crate::pair::Over;
 use crate::saturation::TRIPLE_POINT_C;
 use dewrun_numeric::fast::{fast_exp, fast_ln};
 use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
 
 /// Coldest dew point and frost point that are answered, °C: the enhancement factor's coefficients end here.
 pub const COLDEST_C: f64 = -100.0;
+
+/// ln(e / Pa) over ice at -100 °C and over water at 105 °C, beyond which no piece runs on.
+const LN_PA_COLDEST: f64 = -6.6;
+const LN_PA_WARMEST: f64 = 11.71;
+
+/// Dry bulbs from which relative humidity is taken, °C.
+const DRY_BULBS_C: core::ops::RangeInclusive<f64> = -60.0..=100.0;
 
 /// ln(e / Pa) where the pieces over supercooled water join, at -50 °C, and those over ice, at -60 °C; near enough, as each piece runs on past its end.
 const LN_PA_SUPERCOOLED_COLD: f64 = 1.85;
@@ -101,6 +109,25 @@ impl Vapour {
         pure_c - shift + polynomial(&CURVATURE, pure_c) * shift * shift
     }
 
+    /// The point, where water does not boil first.
+    #[inline]
+    fn answer(self, point_c: impl Fn(Self) -> f64) -> Option<f64> {
+        if self.p_pa < self.y_pa {
+            return None;
+        }
+        self.covered(point_c)
+    }
+
+    /// The point, where the fits cover it; NaN they do not cover.
+    #[inline]
+    fn covered(self, point_c: impl Fn(Self) -> f64) -> Option<f64> {
+        if !(LN_PA_COLDEST..=LN_PA_WARMEST).contains(&self.ln_y) {
+            return None;
+        }
+        let point_c = point_c(self);
+        (COLDEST_C <= point_c).then_some(point_c)
+    }
+
     /// `ln_y` of air saturated over water at 0 °C, where two pieces join.
     #[inline]
     fn ln_y_at_zero(self) -> f64 {
@@ -155,15 +182,9 @@ impl Vapour {
     }
 }
 
-/// Within what the fits cover; NaN is not.
-#[inline]
-fn answered(point_c: f64) -> Option<f64> {
-    (COLDEST_C..=105.0).contains(&point_c).then_some(point_c)
-}
-
 /// Dew point over liquid water, from dry bulb `t_c` in °C, relative humidity `rh` over liquid water as a fraction, `p_pa` in Pa [°C].
 ///
-/// `None` where there is none: bone-dry air, a dew point below -100 °C, or NaN.
+/// `None` where there is none: bone-dry air, a dew point below -100 °C, water that boils first, a dry bulb out of range, or NaN.
 ///
 /// # Range
 /// -60 to 95 °C, 0 to 1, 50 to 120 kPa.
@@ -181,7 +202,10 @@ fn answered(point_c: f64) -> Option<f64> {
 #[must_use]
 #[inline]
 pub fn dew_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
-    answered(Vapour::over_water(t_c, rh, p_pa).dew_point_c())
+    if !DRY_BULBS_C.contains(&t_c) {
+        return None;
+    }
+    Vapour::over_water(t_c, rh, p_pa).answer(Vapour::dew_point_c)
 }
 
 /// Dew point, or frost point below the triple point, with `rh` over ice below it too: the custom of handbooks [°C].
@@ -201,12 +225,15 @@ pub fn dew_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
 #[must_use]
 #[inline]
 pub fn dew_or_frost_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
+    if !DRY_BULBS_C.contains(&t_c) {
+        return None;
+    }
     let vapour = if t_c < TRIPLE_POINT_C {
         Vapour::over_ice(t_c, rh, p_pa)
     } else {
         Vapour::over_water(t_c, rh, p_pa)
     };
-    answered(vapour.dew_or_frost_point_c())
+    vapour.answer(Vapour::dew_or_frost_point_c)
 }
 
 /// Dew point over liquid water of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
@@ -226,7 +253,7 @@ pub fn dew_or_frost_point_c(t_c: f64, rh: f64, p_pa: f64) -> Option<f64> {
 #[must_use]
 #[inline]
 pub fn dew_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
-    answered(Vapour::of(x, p_pa).dew_point_c())
+    Vapour::of(x, p_pa).answer(Vapour::dew_point_c)
 }
 
 /// Frost point over ice of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
@@ -247,7 +274,9 @@ pub fn dew_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
 #[must_use]
 #[inline]
 pub fn frost_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
-    answered(Vapour::of(x, p_pa).frost_point_c()).filter(|point_c| *point_c <= TRIPLE_POINT_C)
+    Vapour::of(x, p_pa)
+        .answer(Vapour::frost_point_c)
+        .filter(|point_c| *point_c <= TRIPLE_POINT_C)
 }
 
 /// Dew point, or frost point where that lies below the triple point, of air with mole fraction `x` of vapour, `p_pa` in Pa [°C].
@@ -267,7 +296,15 @@ pub fn frost_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
 #[must_use]
 #[inline]
 pub fn dew_or_frost_point_of_c(x: f64, p_pa: f64) -> Option<f64> {
-    answered(Vapour::of(x, p_pa).dew_or_frost_point_c())
+    Vapour::of(x, p_pa).answer(Vapour::dew_or_frost_point_c)
+}
+
+/// Temperature at which mole fraction `x` is saturation, by the custom that `over` names; past 1 above boiling, where relative humidity still has a meaning.
+pub(crate) fn saturation_c(x: f64, p_pa: f64, over: Over) -> Option<f64> {
+    match over {
+        Over::Water => Vapour::of(x, p_pa).covered(Vapour::dew_point_c),
+        Over::Ice => Vapour::of(x, p_pa).covered(Vapour::dew_or_frost_point_c),
+    }
 }
 
 #[cfg(test)]
@@ -345,6 +382,14 @@ mod tests {
         assert_eq!(dew_point_c(20.0, f64::NAN, 1e5), None, "missing humidity");
         assert_eq!(dew_or_frost_point_c(20.0, 0.0, 1e5), None, "bone-dry air");
         assert_eq!(dew_point_of_c(-0.1, 1e5), None, "less than no vapour");
+        assert_eq!(dew_point_of_c(1e-16, 1e5), None, "colder than the fits go");
+        assert_eq!(
+            dew_point_of_c(1.1, 1e5),
+            None,
+            "more vapour than air has room for"
+        );
+        assert_eq!(dew_point_c(-300.0, 0.5, 1e5), None, "below absolute zero");
+        assert_eq!(dew_point_c(95.0, 1.0, 5e4), None, "water boils first");
         assert_eq!(frost_point_of_c(0.0, 1e5), None, "bone-dry air");
     }
 }

@@ -14,6 +14,7 @@ mod dew_point;
 mod saturation_curve;
 mod transport;
 
+pub(crate) use dew_point::saturation_c;
 pub use dew_point::{
     COLDEST_C, dew_or_frost_point_c, dew_or_frost_point_of_c, dew_point_c, dew_point_of_c,
     frost_point_of_c,

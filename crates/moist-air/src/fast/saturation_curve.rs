@@ -39,7 +39,7 @@ pub struct SaturationCurve {
 }
 
 impl SaturationCurve {
-    /// The curve at the pressure `p_pa` [Pa].
+    /// The curve at the pressure `p_pa` in Pa.
     ///
     /// # Range
     /// 50 to 120 kPa.

@@ -1,34 +1,19 @@
-//! From a pair to a state: what is missing, impossible, inconsistent or a little over saturation.
+//! From a pair to a state.
 
+use super::clip::{FAULT, Notes, clipped};
+use super::given::{Given, MOST_VAPOUR, TEMPERATURES_C, not_negative, within};
 use super::{MoistAir, saturated};
 use crate::error::{AirError, AirNote};
 use crate::humidity::{saturated_over_ice, saturated_over_water};
 use crate::latent::{DRY_AIR_CP, vapour_enthalpy_j_kg};
 use crate::pair::{Humidity, Over, Pair};
-use crate::saturation::TRIPLE_POINT_C;
-use crate::{fast, mixture, wet_bulb};
-use dewrun_quantity::{HumidityRatio, Noted, Pressure, RelativeHumidity, Temperature};
+use crate::{mixture, wet_bulb};
+use dewrun_quantity::{HumidityRatio, Noted, Pressure, Temperature};
 
-/// Temperatures of air that are answered, °C.
-const TEMPERATURES_C: (f64, f64) = (-60.0, 95.0);
 /// Pressures of air that are answered, kPa.
 const PRESSURES_KPA: (f64, f64) = (50.0, 120.0);
-/// Relative humidity that is clipped without doubt in the sensor, with doubt, and no more, as fractions of saturation.
-const CLIPPED: f64 = 1.02;
-const FAULT: f64 = 1.05;
-/// How far a dew or frost point may lie above the dry bulb and be lowered to it, K: two good sensors differ by that much.
-const LOWERED_K: f64 = 0.5;
-/// Excess over saturation that is the dust of conversions and fits, a thousandth of a percent, not a reading.
-const DUST: f64 = 1.0e-5;
 /// A humidity ratio so little below nothing is the dust of a root.
 const W_DUST: f64 = 1.0e-9;
-/// Dew and frost points that are taken, °C.
-const DEW_POINTS_C: (f64, f64) = (fast::COLDEST_C, TEMPERATURES_C.1);
-const FROST_POINTS_C: (f64, f64) = (fast::COLDEST_C, TRIPLE_POINT_C);
-/// Most vapour that still leaves air, mole fraction: 62 kg of vapour per kg of dry air.
-const MOST_VAPOUR: f64 = 0.99;
-
-type Notes = Vec<AirNote>;
 
 /// The state that a pair makes.
 pub(super) fn state(pair: Pair, pressure: Pressure) -> Result<Noted<MoistAir, AirNote>, AirError> {
@@ -69,6 +54,8 @@ pub(super) fn state(pair: Pair, pressure: Pressure) -> Result<Noted<MoistAir, Ai
             (given.temperature_c(x, (value, over), p_pa, &mut notes)?, x)
         }
     };
+    // Where the temperature followed from a relative humidity, dust may lie over saturation.
+    let x = x.min(saturated_over_water(t_c, p_pa));
     if MOST_VAPOUR < x {
         return Err(AirError::Boils {
             temperature_c: t_c,
@@ -81,28 +68,6 @@ pub(super) fn state(pair: Pair, pressure: Pressure) -> Result<Noted<MoistAir, Ai
         ratio: HumidityRatio::kilograms_per_kilogram(mixture::humidity_ratio(x)),
     };
     Ok(Noted { value, notes })
-}
-
-/// The value, where it is a number within its limits.
-fn within(
-    quantity: &'static str,
-    value: f64,
-    unit: &'static str,
-    (min, max): (f64, f64),
-) -> Result<f64, AirError> {
-    if value.is_nan() {
-        return Err(AirError::Missing { quantity });
-    }
-    if value < min || max < value {
-        return Err(AirError::OutOfRange {
-            quantity,
-            value,
-            unit,
-            min,
-            max,
-        });
-    }
-    Ok(value)
 }
 
 /// Mole fraction of vapour that a humidity says at a temperature.
@@ -199,194 +164,4 @@ fn from_enthalpy(t_c: f64, h_j_kg: f64, p_pa: f64, notes: &mut Notes) -> Result<
 /// Humidity ratio at saturation over water; where water boils, that of the most vapour that is answered.
 fn saturated_ratio(t_c: f64, p_pa: f64) -> f64 {
     mixture::humidity_ratio(saturated_over_water(t_c, p_pa).min(MOST_VAPOUR))
-}
-
-/// Relative humidity as a fraction that is a number and not negative.
-fn not_negative(value: RelativeHumidity) -> Result<f64, AirError> {
-    within(
-        "relative humidity",
-        value.to_percent(),
-        "%",
-        (0.0, f64::INFINITY),
-    )
-    .map_err(|error| match error {
-        AirError::OutOfRange {
-            quantity,
-            value,
-            unit,
-            min,
-            ..
-        } => AirError::OutOfRange {
-            quantity,
-            value,
-            unit,
-            min,
-            max: 100.0,
-        },
-        other => other,
-    })?;
-    Ok(value.to_fraction())
-}
-
-/// The vapour that stands: clipped to saturation over water with a note, or none where it is too far over it.
-fn clipped(t_c: f64, x: f64, over: Over, p_pa: f64, notes: &mut Notes) -> Option<f64> {
-    let most = saturated_over_water(t_c, p_pa);
-    let over_water = x / most;
-    notes.extend(clip_note(over_water)?);
-    let x = x.min(most);
-    let over_ice = x / saturated(t_c, p_pa, over);
-    if over == Over::Ice && t_c < TRIPLE_POINT_C && 1.0 + DUST < over_ice {
-        notes.push(AirNote::AboveIceSaturation {
-            percent: 100.0 * over_ice,
-        });
-    }
-    Some(x)
-}
-
-/// What has to be said of a relative humidity, or none where it is a fault.
-fn clip_note(fraction: f64) -> Option<Option<AirNote>> {
-    let percent = 100.0 * fraction;
-    if fraction <= 1.0 + DUST {
-        Some(None)
-    } else if fraction <= CLIPPED + DUST {
-        Some(Some(AirNote::Clipped { percent }))
-    } else if fraction <= FAULT + DUST {
-        Some(Some(AirNote::SaturatedSensor { percent }))
-    } else {
-        None
-    }
-}
-
-/// A number as it was given, for the sentence about it.
-#[derive(Clone, Copy)]
-struct Given {
-    quantity: &'static str,
-    value: f64,
-    unit: &'static str,
-}
-
-impl Given {
-    fn checked(
-        quantity: &'static str,
-        value: f64,
-        unit: &'static str,
-        limits: (f64, f64),
-    ) -> Result<Self, AirError> {
-        let value = within(quantity, value, unit, limits)?;
-        Ok(Self {
-            quantity,
-            value,
-            unit,
-        })
-    }
-
-    fn dew_point(dew_point: Temperature) -> Result<Self, AirError> {
-        Self::checked("dew point", dew_point.to_celsius(), "°C", DEW_POINTS_C)
-    }
-
-    fn frost_point(frost_point: Temperature) -> Result<Self, AirError> {
-        Self::checked(
-            "frost point",
-            frost_point.to_celsius(),
-            "°C",
-            FROST_POINTS_C,
-        )
-    }
-
-    fn ratio(ratio: HumidityRatio) -> Result<Self, AirError> {
-        let most_g_kg = 1000.0 * mixture::humidity_ratio(MOST_VAPOUR);
-        Self::checked(
-            "humidity ratio",
-            ratio.to_grams_per_kilogram(),
-            "g/kg",
-            (0.0, most_g_kg),
-        )
-    }
-
-    fn outside(self, min: f64, max: f64) -> AirError {
-        let Self {
-            quantity,
-            value,
-            unit,
-        } = self;
-        AirError::OutOfRange {
-            quantity,
-            value,
-            unit,
-            min,
-            max,
-        }
-    }
-
-    fn above(self, temperature_c: f64) -> AirError {
-        let Self {
-            quantity,
-            value: point_c,
-            ..
-        } = self;
-        AirError::PointAboveTemperature {
-            quantity,
-            point_c,
-            temperature_c,
-        }
-    }
-
-    /// The point, or the air's temperature where it lies a little above that.
-    fn lowered_to(self, temperature_c: f64, notes: &mut Notes) -> Result<f64, AirError> {
-        let Self {
-            quantity,
-            value: point_c,
-            ..
-        } = self;
-        if point_c <= temperature_c {
-            return Ok(point_c);
-        }
-        if temperature_c + LOWERED_K < point_c {
-            return Err(self.above(temperature_c));
-        }
-        notes.push(AirNote::PointLowered {
-            quantity,
-            point_c,
-            temperature_c,
-        });
-        Ok(temperature_c)
-    }
-
-    /// Temperature at which mole fraction `x` is at so much relative humidity.
-    fn temperature_c(
-        self,
-        x: f64,
-        (value, over): (RelativeHumidity, Over),
-        p_pa: f64,
-        notes: &mut Notes,
-    ) -> Result<f64, AirError> {
-        let fraction = not_negative(value)?;
-        let percent = value.to_percent();
-        let fault = AirError::SensorFault {
-            percent,
-            max: 100.0 * FAULT,
-        };
-        notes.extend(clip_note(fraction).ok_or(fault)?);
-        let saturated = x / fraction.min(1.0);
-        let found = match over {
-            Over::Water => fast::dew_point_of_c(saturated, p_pa),
-            Over::Ice => fast::dew_or_frost_point_of_c(saturated, p_pa),
-        };
-        let (min_c, max_c) = TEMPERATURES_C;
-        let Self {
-            quantity,
-            value,
-            unit,
-        } = self;
-        found
-            .filter(|t_c| min_c <= *t_c && *t_c <= max_c)
-            .ok_or(AirError::NoTemperature {
-                quantity,
-                value,
-                unit,
-                percent,
-                min_c,
-                max_c,
-            })
-    }
 }

@@ -1,5 +1,7 @@
 //! One state of moist air and every quantity of it.
 
+mod clip;
+mod given;
 mod make;
 
 use crate::error::{AirError, AirNote};
@@ -132,7 +134,9 @@ impl MoistAir {
         let (t_c, w, p_pa) = (self.temperature.to_celsius(), self.w(), self.p_pa());
         let water = bracketed(wet_bulb::over_water_c(t_c, w, p_pa));
         if t_c <= 0.0 || water.value <= 0.0 {
-            return bracketed(wet_bulb::over_ice_c(t_c, w, p_pa)).map(Temperature::celsius);
+            // Where ice would read above 0 °C and water below it, the wick stands at 0 °C, half frozen.
+            let ice = bracketed(wet_bulb::over_ice_c(t_c, w, p_pa));
+            return ice.map(|wet_bulb_c| Temperature::celsius(wet_bulb_c.min(0.0)));
         }
         let mut answer = water;
         if answer.value < BOTH_WICKS_C {

@@ -1,1 +1,39 @@
-//! stub
+//! Drawings and sentences about a run, as SVG and text, made without a browser.
+//!
+//! Everything here is a function of a run and its answer; colours and sizes of type come from the page's style sheets by class.
+
+mod answer;
+mod block;
+mod elevation;
+mod frame;
+mod geometry;
+mod measure;
+mod path;
+mod pattern;
+mod place;
+mod profile;
+mod scale;
+mod scene;
+mod states;
+mod svg;
+mod text;
+mod ticks;
+mod view;
+mod wording;
+
+pub use answer::{Answer, Emphasis, Part, answer, grade};
+pub use elevation::{Elevation, Label, LabelKind, elevation};
+pub use frame::{Frame, Margins, Room};
+pub use geometry::{Point, Rect};
+pub use measure::text_width;
+pub use path::Path;
+pub use pattern::Hatch;
+pub use place::{Board, Placed, Wanted};
+pub use profile::{Profile, profile};
+pub use scale::Scale;
+pub use scene::{Item, Scene};
+pub use states::{State, StateStretch, states};
+pub use svg::{escaped, svg};
+pub use text::{Anchor, Size, Text, Tone};
+pub use ticks::{Ticks, rounded_span, ticks};
+pub use view::{Names, View};

@@ -1,0 +1,55 @@
+//! What stands beside the sentence: the proof, what is not computed, and what else a reader should know.
+
+use dewrun_quantity::measure::{RELATIVE_HUMIDITY, WATER};
+use dewrun_quantity::{RelativeHumidity, Style};
+use dewrun_run::{Grade, Outcome, Run};
+
+use super::part::{Emphasis, Part};
+use crate::wording;
+
+/// The asides, the most important first.
+pub(super) fn asides(run: &Run, outcome: &Outcome, style: Style) -> Vec<Vec<Part>> {
+    let mut asides = vec![proof(outcome), vec![Part::words("Airflow not computed.")]];
+    asides.extend(rating(run, outcome, style));
+    asides.extend(near_wall_mist(outcome, style));
+    asides
+}
+
+fn proof(outcome: &Outcome) -> Vec<Part> {
+    let word = wording::capital(super::grade(outcome.grade));
+    let because = match outcome.grade {
+        Grade::ByBound => ": the duct's dew point lies below the coldest surroundings of any leg.",
+        Grade::ByModel => ".",
+    };
+    vec![Part::words(format!("{word}{because}"))]
+}
+
+/// That the chamber is more humid than the device is rated for.
+fn rating(run: &Run, outcome: &Outcome, style: Style) -> Option<Vec<Part>> {
+    let rating = run.detector.humidity_rating?;
+    let humidity = outcome.chamber.relative_humidity;
+    if humidity <= rating {
+        return None;
+    }
+    let show = |humidity: RelativeHumidity| RELATIVE_HUMIDITY.show(humidity, style).to_string();
+    Some(vec![
+        Part::words("The chamber is at "),
+        Part::figure(
+            show(humidity),
+            Emphasis::Strong,
+            "chamber.relative_humidity_percent",
+        ),
+        Part::words(format!(", the device is rated for {}.", show(rating))),
+    ])
+}
+
+/// That mist may form at the wall though the bulk has none.
+fn near_wall_mist(outcome: &Outcome, style: Style) -> Option<Vec<Part>> {
+    let found = outcome.intake.near_wall_mist?;
+    let most = WATER.show(found.upper_bound, style).to_string();
+    Some(vec![
+        Part::words("Mist may form close to the cold wall of the intake tube, no more than "),
+        Part::figure(most, Emphasis::Mist, "intake.near_wall_mist"),
+        Part::words("."),
+    ])
+}

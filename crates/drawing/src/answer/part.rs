@@ -1,0 +1,58 @@
+//! A piece of a sentence.
+
+/// How a piece of a sentence is set off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Emphasis {
+    /// Not at all.
+    #[default]
+    None,
+    /// Heavy.
+    Strong,
+    /// An amount of water.
+    Water,
+    /// An amount of frost.
+    Frost,
+    /// Mist.
+    Mist,
+    /// Water on the outside.
+    Sweat,
+}
+
+/// A piece of a sentence.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Part {
+    /// Its words.
+    pub text: String,
+    /// How it is set off.
+    pub emphasis: Emphasis,
+    /// The figure that it shows, by its field in the answer file.
+    pub figure: Option<&'static str>,
+}
+
+impl Part {
+    /// Plain words.
+    pub(crate) fn words(text: impl Into<String>) -> Self {
+        Self {
+            text: text.into(),
+            emphasis: Emphasis::None,
+            figure: None,
+        }
+    }
+
+    /// Heavy words.
+    pub(crate) fn strong(text: impl Into<String>) -> Self {
+        Self {
+            emphasis: Emphasis::Strong,
+            ..Self::words(text)
+        }
+    }
+
+    /// A figure.
+    pub(crate) fn figure(text: String, emphasis: Emphasis, figure: &'static str) -> Self {
+        Self {
+            text,
+            emphasis,
+            figure: Some(figure),
+        }
+    }
+}

@@ -1,0 +1,87 @@
+//! The elevation: duct, tube, spaces and detector to scale, with the water where it is.
+
+mod building;
+mod course;
+mod crossing;
+mod describe;
+mod furniture;
+mod labels;
+mod layout;
+mod notes;
+mod outline;
+mod rows;
+mod running;
+mod structure;
+mod tube;
+
+use crate::frame::{Frame, Room};
+use crate::geometry::Point;
+use crate::place::Board;
+use crate::scene::Scene;
+use crate::states::states;
+use crate::view::View;
+
+pub use labels::{Label, LabelKind};
+
+/// An elevation drawn.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Elevation {
+    /// The shapes and texts.
+    pub scene: Scene,
+    /// The length axis, which the profile under it shares.
+    pub frame: Frame,
+    /// The labels and where they lie.
+    pub labels: Vec<Label>,
+    /// By how much heights and falls are drawn larger than lengths.
+    pub heights_factor: f64,
+    /// The same for falls of legs flatter than 1:5.
+    pub falls_factor: f64,
+    /// What lengths, heights and falls are drawn to, in words.
+    pub scale_note: String,
+    /// Where each bend of the tube lies, inlet and outlet included, px.
+    pub bends: Vec<Point>,
+}
+
+/// Draws the elevation of a tube.
+///
+/// Lengths and heights are to one scale; the fall of legs flatter than 1:5 is drawn larger by one common factor.
+/// Where there is no room for that, heights are drawn smaller, and the note says so.
+#[must_use]
+pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
+    let plan = layout::plan(view, room);
+    let mut scene = Scene {
+        prefix: "elevation",
+        width: room.width,
+        height: plan.height,
+        title: describe::title(view),
+        description: describe::sentence(view),
+        items: Vec::new(),
+    };
+    let mut board = Board::new(scene.bounds());
+    let states = view.answer().map(states).unwrap_or_default();
+    structure::draw(&mut scene, &mut board, &plan);
+    let tube = tube::Tube {
+        course: &plan.course,
+        half: plan.half,
+    };
+    structure::carry_joints(&mut scene, &plan);
+    tube.draw(&mut scene, view);
+    tube.draw_states(&mut scene, view, &states);
+    for (device, end) in [(&plan.inlet, plan.start()), (&plan.outlet, plan.end())] {
+        device.draw(&mut scene, end, plan.half);
+        board.keep_off(device.place(end).grown(2.0));
+    }
+    structure::keep_off_tube(&mut board, &plan);
+    let arrows = tube.arrows(&mut scene, view);
+    structure::keep_off_arrows(&mut board, &arrows);
+    let labels = notes::draw(&mut scene, &mut board, view, &plan, &states);
+    Elevation {
+        scene,
+        frame: plan.frame,
+        labels,
+        heights_factor: plan.course.factors.heights,
+        falls_factor: plan.course.factors.falls,
+        scale_note: describe::scale_note(&plan),
+        bends: tube::points(&plan.course.vertices),
+    }
+}

@@ -1,0 +1,182 @@
+//! Places and draws all labels: first what may not be missing, notes last.
+
+use super::building::Band;
+use super::furniture;
+use super::labels::{self, Label, LabelKind, Labels, Spot};
+use super::layout::Plan;
+use super::rows;
+use crate::geometry::{Point, Rect};
+use crate::place::Board;
+use crate::scene::Scene;
+use crate::states::StateStretch;
+use crate::view::View;
+
+/// Places and draws all labels of an elevation.
+pub(crate) fn draw(
+    scene: &mut Scene,
+    board: &mut Board,
+    view: &View<'_>,
+    plan: &Plan,
+    states: &[StateStretch],
+) -> Vec<Label> {
+    let mut labels = Labels::new(board, plan.frame.text);
+    let stub = plan.has_stub.then(|| stub(scene, &mut labels, plan));
+    rows::draw_bars(scene, &mut labels, view, plan, states);
+    rows::draw_dimensions(scene, &mut labels, view, plan);
+    place_devices(&mut labels, view, plan);
+    place_legs(&mut labels, view, plan);
+    if !plan.frame.narrow {
+        place_water(&mut labels, view, plan);
+    }
+    rows::place_states(&mut labels, view, plan, states);
+    place_spaces(&mut labels, view, plan);
+    if let Some(stub) = stub {
+        place_stub(&mut labels, view, plan, &stub);
+    }
+    labels.draw(scene)
+}
+
+fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+    for (place, drawn) in plan.course.legs.iter().enumerate() {
+        let middle = drawn.from.point.towards(drawn.to.point, 0.5);
+        let side = plan.half + 16.0 * labels.scale;
+        let at = if drawn.steep {
+            middle.moved(-side - 22.0 * labels.scale, 0.0)
+        } else {
+            middle.moved(0.0, -side)
+        };
+        let long = drawn.from.point.distance(drawn.to.point);
+        let spot = Spot {
+            at,
+            room: plan.floor_at(middle),
+            reach: Point::new((long / 2.0 + 60.0).min(200.0), 110.0),
+            needed: true,
+            thing: Some(middle),
+        };
+        labels.place(
+            LabelKind::Leg(place),
+            labels::leg(view, place, drawn, plan.frame.narrow),
+            spot,
+        );
+    }
+}
+
+fn place_water(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+    let Some(answer) = view.answer() else { return };
+    for (place, (found, drawn)) in answer.legs.iter().zip(&plan.course.legs).enumerate() {
+        let Some(forms) = labels::leg_water(view, found) else {
+            continue;
+        };
+        let middle = drawn.from.point.towards(drawn.to.point, 0.5);
+        let side = plan.half + 22.0 * labels.scale;
+        let at = if drawn.steep {
+            middle.moved(side + 18.0 * labels.scale, 0.0)
+        } else {
+            middle.moved(0.0, side)
+        };
+        let spot = Spot {
+            at,
+            room: plan.floor_at(middle),
+            reach: Point::new(150.0, 110.0),
+            needed: true,
+            thing: Some(middle),
+        };
+        labels.place(LabelKind::LegWater(place), forms, spot);
+    }
+}
+
+fn place_devices(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+    for (device, end) in [(&plan.inlet, plan.start()), (&plan.outlet, plan.end())] {
+        let rect = device.place(end);
+        let (kind, forms) = if device.is_duct {
+            (LabelKind::Duct, labels::duct(view))
+        } else {
+            (LabelKind::Detector, labels::detector(view))
+        };
+        if device.is_duct && plan.frame.narrow {
+            continue;
+        }
+        let size = forms
+            .first()
+            .map_or((0.0, 0.0), |form| form.size(labels.scale));
+        let beside = Point::new(rect.right() + 8.0 + size.0 / 2.0, rect.centre().y);
+        let under = Point::new(
+            (rect.x + size.0 / 2.0).max(size.0 / 2.0 + 4.0),
+            rect.bottom() + 6.0 + size.1 / 2.0,
+        );
+        let is_under = device.is_duct || plan.frame.narrow;
+        let spot = Spot {
+            at: if is_under { under } else { beside },
+            room: plan.band_at(rect.centre()).grown(-3.0),
+            reach: if is_under {
+                Point::new(80.0, 50.0)
+            } else {
+                Point::new(60.0, 60.0)
+            },
+            needed: false,
+            thing: None,
+        };
+        labels.place(kind, forms, spot);
+    }
+}
+
+fn place_spaces(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+    for band in &plan.building.bands {
+        let forms = labels::space(view, band, plan.frame.narrow);
+        let inner = room_of(band, plan);
+        let size = forms
+            .first()
+            .map_or((0.0, 0.0), |form| form.size(labels.scale));
+        let spot = Spot {
+            at: Point::new(inner.x + size.0 / 2.0, inner.bottom() - size.1 / 2.0),
+            room: inner,
+            reach: Point::new(inner.width, inner.height.min(160.0)),
+            needed: false,
+            thing: None,
+        };
+        labels.place(LabelKind::Space(band.space), forms, spot);
+    }
+}
+
+/// The part of a band where its name may stand.
+fn room_of(band: &Band, plan: &Plan) -> Rect {
+    let edge = plan.wall_thickness / 2.0 + if plan.frame.narrow { 3.0 } else { 8.0 };
+    Rect::new(
+        band.rect.x + edge,
+        band.rect.y + edge,
+        band.rect.width - 2.0 * edge,
+        band.rect.height - edge - 4.0,
+    )
+}
+
+/// The stub stands on the side of the detector that the tube does not come from.
+fn stub(scene: &mut Scene, labels: &mut Labels<'_>, plan: &Plan) -> Rect {
+    let (device, end) = if plan.inlet.is_duct {
+        (&plan.outlet, plan.end())
+    } else {
+        (&plan.inlet, plan.start())
+    };
+    let detector = device.place(end);
+    let rect = furniture::draw_stub(scene, &detector, plan.outer.y, !device.first);
+    labels.board.keep_off(rect.grown(2.0));
+    rect
+}
+
+fn place_stub(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan, stub: &Rect) {
+    let forms = labels::stub(view);
+    let size = forms
+        .first()
+        .map_or((0.0, 0.0), |form| form.size(labels.scale));
+    let side = if plan.inlet.is_duct { 1.0 } else { -1.0 };
+    let spot = Spot {
+        at: Point::new(
+            stub.centre().x + side * (14.0 + size.0 / 2.0),
+            stub.y + size.1 / 2.0,
+        ),
+        room: plan.outer.grown(-3.0),
+        reach: Point::new(60.0, 60.0),
+        needed: false,
+        thing: None,
+    };
+    labels.place(LabelKind::Stub, forms, spot);
+}

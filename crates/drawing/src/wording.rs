@@ -1,0 +1,89 @@
+//! Numbers with their units, as the drawings and the answer write them.
+
+use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, WATER};
+use dewrun_quantity::{Fall, Length, MassFlow, Style, Temperature, Units};
+use dewrun_run::{AirPoint, Leg};
+
+use crate::view::View;
+
+/// With a capital letter first.
+pub(crate) fn capital(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| {
+        format!("{}{}", first.to_uppercase(), letters.as_str())
+    })
+}
+
+/// A place along a tube, or a length.
+pub(crate) fn metres(metres: f64, style: Style) -> String {
+    TUBE_LENGTH.show(Length::metres(metres), style).to_string()
+}
+
+/// The length of a leg as it was entered, without the unit.
+pub(crate) fn length_number(length: Length, style: Style) -> String {
+    TUBE_LENGTH.show_entered(length, style).number
+}
+
+/// From one place to another, the unit said once.
+pub(crate) fn span(from_m: f64, to_m: f64, style: Style) -> String {
+    let from = TUBE_LENGTH.show(Length::metres(from_m), style).number;
+    format!("{from} to {}", metres(to_m, style))
+}
+
+/// The unit of water per length, in words.
+pub(crate) fn per_length(style: Style) -> &'static str {
+    match style.units {
+        Units::Si => "g/h per metre",
+        Units::InchPound => "oz/h per foot",
+    }
+}
+
+/// An amount of water in time.
+pub(crate) fn water(flow: MassFlow, style: Style) -> String {
+    WATER.show(flow, style).to_string()
+}
+
+/// A temperature that was computed.
+pub(crate) fn celsius(temperature: Temperature, style: Style) -> String {
+    TEMPERATURE.show(temperature, style).to_string()
+}
+
+/// The dew point of an air; in bone-dry air there is none.
+pub(crate) fn dew_point(air: &AirPoint, style: Style) -> String {
+    air.dew_point
+        .map_or_else(|| "no dew point".to_owned(), |t| celsius(t, style))
+}
+
+/// The fall of a leg in the form it was typed, or the word for a steep one; without its sign where a triangle shows the way.
+pub(crate) fn fall(view: &View<'_>, place: usize, leg: &Leg, signed: bool) -> String {
+    let steep = if leg.rise.to_metres() < 0.0 {
+        "drop"
+    } else {
+        "riser"
+    };
+    if leg.is_steep() {
+        return format!("{steep} {}", metres(leg.rise.to_metres().abs(), view.style));
+    }
+    let Some(fall) = Fall::of(leg.length, leg.rise, view.fall_form(place)) else {
+        return steep.to_owned();
+    };
+    let number = if signed {
+        fall.number
+    } else {
+        fall.number.abs()
+    };
+    Fall {
+        number: drawn(number),
+        ..fall
+    }
+    .show(view.style.mark)
+}
+
+/// No level shows a fall finer than this: whole numbers from 10 on, else hundredths.
+fn drawn(number: f64) -> f64 {
+    if 10.0 <= number.abs() {
+        number.round()
+    } else {
+        (number * 100.0).round() / 100.0
+    }
+}

@@ -1,5 +1,7 @@
 //! What the benches compute, once for this machine's benches and for those in Chromium.
 
 mod air_states;
+mod steady_route;
 
 pub use air_states::{AirState, air_states};
+pub use steady_route::steady_route;

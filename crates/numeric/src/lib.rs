@@ -9,5 +9,7 @@ mod bracket;
 pub mod elementary;
 pub mod fast;
 pub mod polynomial;
+mod root;
 
 pub use bracket::{RootError, itp};
+pub use root::fast_cbrt;

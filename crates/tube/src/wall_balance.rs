@@ -15,8 +15,14 @@ use crate::march::air::{Air, BOILING};
 use crate::march::fluxes::Fluxes;
 use crate::phase::{heat_of_deposition, ln_vapour_slope};
 
-/// A change of the outer surface, K, after which the balance is taken as solved; what is left is its square.
-const CONVERGED_K: f64 = 2e-5;
+/// A change of the outer surface, K, after which the balance is taken as solved.
+///
+/// The change is made, linearly and in all parts alike; what is left is its square times some 0.03 per kelvin, below 3e-5 K.
+const CONVERGED_K: f64 = 3e-2;
+/// The same near 0 °C, where the heat of deposition turns within a thousandth of a kelvin.
+const CONVERGED_AT_MELTING_K: f64 = 1e-7;
+/// Near enough for that, K.
+const MELTING_NEAR_K: f64 = 0.1;
 /// The same where nothing linear closes the balance afterwards.
 const STANDING_CONVERGED_K: f64 = 1e-11;
 /// Longest step of the search, K.
@@ -57,7 +63,7 @@ pub(crate) struct Balance {
     pub(crate) by_t: Fluxes,
     /// How it follows the vapour of the air.
     pub(crate) by_w: Fluxes,
-    /// `ln(1 + W)` of the air less that at saturation at the wall: above zero water forms, or would.
+    /// `ln(1 + W)` of the air less that at saturation at the wall: above zero water forms. Not asked of a dry wall.
     pub(crate) force: f64,
     /// Slope of `ln(1 + W)` at saturation with the temperature of the wall, 1/K.
     pub(crate) force_slope: f64,
@@ -139,7 +145,14 @@ impl<'curve> Wall<'curve> {
             let trial = Trial::at(self, &inside, air, ln_bulk, wetness, surface_c);
             let step =
                 (-trial.missing / trial.missing_slope).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
-            if step.abs() < CONVERGED_K {
+            let near_melting =
+                trial.wall_c.abs() < MELTING_NEAR_K || surface_c.abs() < MELTING_NEAR_K;
+            let enough = if near_melting {
+                CONVERGED_AT_MELTING_K
+            } else {
+                CONVERGED_K
+            };
+            if step.abs() < enough || high - low < CONVERGED_AT_MELTING_K {
                 return trial.finish(air, step, &inside);
             }
             // The missing heat falls with the surface's temperature.
@@ -148,9 +161,6 @@ impl<'curve> Wall<'curve> {
             } else {
                 low = surface_c;
             }
-            if high - low < CONVERGED_K {
-                return trial.finish(air, 0.0, &inside);
-            }
             let next = surface_c + step;
             surface_c = if low < next && next < high {
                 next
@@ -158,7 +168,9 @@ impl<'curve> Wall<'curve> {
                 0.5 * (low + high)
             };
         }
-        Trial::at(self, &inside, air, ln_bulk, wetness, surface_c).finish(air, 0.0, &inside)
+        let last = Trial::at(self, &inside, air, ln_bulk, wetness, surface_c);
+        let step = -last.missing / last.missing_slope;
+        last.finish(air, step, &inside)
     }
 
     /// Inner wall, outer surface and what it exchanges, where no air flows in the tube.
@@ -260,24 +272,22 @@ impl<'curve> Wall<'curve> {
 }
 
 /// One trial of the outer surface's temperature.
-struct Trial<'wall> {
-    wall: &'wall Wall<'wall>,
+struct Trial {
     surface_c: f64,
     wall_c: f64,
     /// How the inner wall follows the outer surface.
     wall_by_surface: f64,
     outside: OutsideFluxes,
     given: Given,
-    ln_bulk: f64,
     wetness: Wetness,
     missing: f64,
     missing_slope: f64,
 }
 
-impl<'wall> Trial<'wall> {
+impl Trial {
     #[inline]
     fn at(
-        wall: &'wall Wall<'wall>,
+        wall: &Wall<'_>,
         inside: &Inside,
         air: &Air,
         ln_bulk: f64,
@@ -292,7 +302,6 @@ impl<'wall> Trial<'wall> {
         let wall_by_surface = 1.0 + through_slope * (wall.insulation_mk_w + wall.tube_mk_w);
         let given = wall.given(inside, air, ln_bulk, wetness, wall_c);
         Self {
-            wall,
             surface_c,
             wall_c,
             wall_by_surface,
@@ -300,7 +309,6 @@ impl<'wall> Trial<'wall> {
             missing_slope: given.heat_slope * wall_by_surface - through_slope,
             outside,
             given,
-            ln_bulk,
             wetness,
         }
     }
@@ -332,20 +340,12 @@ impl<'wall> Trial<'wall> {
             condensate_heat: energy_by_w - heat_by_w,
             ..Fluxes::default()
         };
-        let (force, force_slope) = if self.wetness == Wetness::Wet {
-            (
-                given.force - given.force_slope * self.wall_by_surface * step,
-                given.force_slope,
-            )
-        } else {
-            self.wall.force(self.ln_bulk, fluxes.wall_c)
-        };
         Balance {
             fluxes,
             by_t: direct_t + by_surface * surface_by_t,
             by_w: direct_w + by_surface * surface_by_w,
-            force,
-            force_slope,
+            force: given.force - given.force_slope * self.wall_by_surface * step,
+            force_slope: given.force_slope,
             vapour_kg_sm: inside.vapour_kg_sm,
         }
     }

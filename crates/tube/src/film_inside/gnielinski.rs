@@ -1,6 +1,7 @@
 //! Turbulent flow and the stretch between laminar and turbulent.
 
-use dewrun_numeric::elementary::{cbrt, log10};
+use dewrun_numeric::elementary::log10;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 /// Friction factor of turbulent flow in a smooth tube as it enters the heat transfer relation [-]: `(1.8 log10 Re - 1.5)^-2`.
 ///

@@ -1,6 +1,6 @@
 //! Laminar flow at uniform wall temperature.
 
-use dewrun_numeric::elementary::cbrt;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 /// Nusselt number far from the entry, of the relation below.
 pub const FAR_FROM_ENTRY: f64 = 3.66;

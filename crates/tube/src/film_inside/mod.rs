@@ -5,7 +5,7 @@
 mod gnielinski;
 mod laminar;
 
-use dewrun_numeric::elementary::cbrt;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 pub use gnielinski::{gnielinski_1976, konakov_friction};
 pub use laminar::{FAR_FROM_ENTRY, vdi_g1_laminar};

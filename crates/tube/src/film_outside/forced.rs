@@ -1,6 +1,7 @@
 //! Wind across a tube.
 
-use dewrun_numeric::elementary::{cbrt, pow};
+use dewrun_numeric::elementary::pow;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 /// Mean Nusselt number of a cylinder in cross flow [-], on the diameter.
 ///

@@ -10,10 +10,11 @@ mod radiation;
 
 use core::f64::consts::PI;
 
-use dewrun_moist_air::fast::SaturationCurve;
-use dewrun_moist_air::mixture::humidity_ratio;
-use dewrun_numeric::elementary::{cbrt, ln_1p, pow};
+use dewrun_moist_air::fast::{SaturationCurve, dew_or_frost_point_of_c};
+use dewrun_moist_air::mixture::{humidity_ratio, mole_fraction};
+use dewrun_numeric::elementary::{ln_1p, pow};
 use dewrun_numeric::fast::{fast_exp, fast_ln};
+use dewrun_numeric::fast_cbrt as cbrt;
 use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
 
 pub use forced::{blended, churchill_bernstein_1977};
@@ -29,6 +30,8 @@ use coefficients::{CONDUCTIVITY, HORIZONTAL, KINEMATIC, LEWIS, PRANDTL, SLENDER,
 const ZERO_CELSIUS_K: f64 = 273.15;
 /// Below this difference to the air, K, the coefficient of natural convection is held: a riser's has an infinite slope at none.
 const LEAST_DIFFERENCE_K: f64 = 1e-4;
+/// More than the error of a dew point, K.
+const DEW_MARGIN_K: f64 = 0.1;
 /// Exponent of the Grashof number in the factor of a slender riser: 0.25 times 0.909.
 const SLENDER_EXPONENT: f64 = 0.25 * 0.909;
 
@@ -100,6 +103,8 @@ pub struct FilmOutside<'curve> {
     slender: f64,
     /// `ln(1 + W)` of the space's air.
     ln_vapour: f64,
+    /// Above this temperature the surface does not sweat, °C: the space's dew or frost point with a margin.
+    dry_above_c: f64,
 }
 
 impl<'curve> FilmOutside<'curve> {
@@ -124,6 +129,8 @@ impl<'curve> FilmOutside<'curve> {
             size: cbrt((p * p * cubed).sqrt()),
             slender,
             ln_vapour: ln_1p(surroundings.w),
+            dry_above_c: dew_or_frost_point_of_c(mole_fraction(surroundings.w), p)
+                .map_or(surroundings.air_c, |dew_c| dew_c + DEW_MARGIN_K),
         }
     }
 
@@ -152,7 +159,7 @@ impl<'curve> FilmOutside<'curve> {
             loss_slope: perimeter * (convection + convection_slope * difference + radiation_slope),
             ..OutsideFluxes::default()
         };
-        if difference < 0.0 {
+        if surface_c < self.dry_above_c {
             self.add_sweat(&mut fluxes, surface_c, film_c, convection_slope);
         }
         fluxes

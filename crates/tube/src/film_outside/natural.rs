@@ -1,6 +1,7 @@
 //! Natural convection around a tube: level, and as a riser.
 
-use dewrun_numeric::elementary::{cbrt, pow};
+use dewrun_numeric::elementary::pow;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 /// Mean Nusselt number of natural convection around a horizontal cylinder [-], on the diameter, for all Ra.
 ///

@@ -26,6 +26,8 @@ pub(crate) struct Air {
     pub(crate) w: f64,
     /// Vapour at saturation at this temperature, kg per kg of dry air.
     pub(crate) saturation: f64,
+    /// Its slope with temperature, 1/K.
+    pub(crate) saturation_slope: f64,
     /// Water less saturation, kg per kg of dry air: the mist where it is above zero. In clear air below zero.
     pub(crate) excess: f64,
     /// How temperature follows enthalpy and water.
@@ -38,6 +40,19 @@ impl Air {
     /// Suspended water, kg per kg of dry air.
     pub(crate) fn mist(&self) -> f64 {
         self.excess.max(0.0)
+    }
+
+    /// The air after a small change of enthalpy and water, by its slopes.
+    pub(crate) fn moved(&self, enthalpy: f64, water: f64) -> Self {
+        let t_k = self.t_by[0] * enthalpy + self.t_by[1] * water;
+        let saturation = self.saturation + self.saturation_slope * t_k;
+        Self {
+            t_c: self.t_c + t_k,
+            w: self.w + self.w_by[0] * enthalpy + self.w_by[1] * water,
+            saturation,
+            excess: self.excess + self.saturation - saturation + water,
+            ..*self
+        }
     }
 }
 
@@ -57,17 +72,29 @@ impl Content {
 
     /// Clear air of this content: all water is vapour, saturated or not.
     pub(crate) fn clear(self, curve: &SaturationCurve) -> Air {
-        let heat_capacity = DRY_AIR_CP + VAPOUR_CP * self.water;
-        let t_c = (self.enthalpy - VAPOUR_ENTHALPY_AT_ZERO * self.water) / heat_capacity;
-        let (saturation, _) = saturation(curve, t_c);
+        let air = self.unsaturated();
+        let (saturation, saturation_slope) = saturation(curve, air.t_c);
+        Air {
+            saturation,
+            saturation_slope,
+            excess: self.water - saturation,
+            ..air
+        }
+    }
+
+    /// The same where it is known to be unsaturated: how far from saturation is not asked.
+    pub(crate) fn unsaturated(self) -> Air {
+        let per_heat_capacity = 1.0 / (DRY_AIR_CP + VAPOUR_CP * self.water);
+        let t_c = (self.enthalpy - VAPOUR_ENTHALPY_AT_ZERO * self.water) * per_heat_capacity;
         Air {
             t_c,
             w: self.water,
-            saturation,
-            excess: self.water - saturation,
+            saturation: f64::INFINITY,
+            saturation_slope: 0.0,
+            excess: f64::NEG_INFINITY,
             t_by: [
-                1.0 / heat_capacity,
-                -vapour_enthalpy_j_kg(t_c) / heat_capacity,
+                per_heat_capacity,
+                -vapour_enthalpy_j_kg(t_c) * per_heat_capacity,
             ],
             w_by: [0.0, 1.0],
         }
@@ -107,6 +134,7 @@ impl Content {
             t_c,
             w: point.saturation,
             saturation: point.saturation,
+            saturation_slope: point.slope,
             excess: self.water - point.saturation,
             t_by,
             w_by: [point.slope * t_by[0], point.slope * t_by[1]],

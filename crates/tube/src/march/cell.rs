@@ -5,7 +5,8 @@
 //! The weights are Simpson's in the cube root of the distance, in which the film is smooth up to the inlet, where it is singular.
 //! The end state follows from the mean exchange, so that water and energy close in every cell.
 
-use dewrun_numeric::elementary::cbrt;
+use dewrun_numeric::fast::fast_ln;
+use dewrun_numeric::fast_cbrt as cbrt;
 
 use super::air::{Air, Content};
 use super::fluxes::Fluxes;
@@ -66,6 +67,23 @@ impl Line {
             + self.by_water * (content.water - self.content.water)
     }
 
+    /// Energy and vapour that leave the air.
+    fn rates(&self, content: Content) -> [f64; 2] {
+        let h = content.enthalpy - self.content.enthalpy;
+        let w = content.water - self.content.water;
+        [
+            self.fluxes.energy + self.by_enthalpy.energy * h + self.by_water.energy * w,
+            self.fluxes.vapour + self.by_enthalpy.vapour * h + self.by_water.vapour * w,
+        ]
+    }
+
+    /// Temperature of the outer surface, °C.
+    fn surface_at(&self, content: Content) -> f64 {
+        self.fluxes.surface_c
+            + self.by_enthalpy.surface_c * (content.enthalpy - self.content.enthalpy)
+            + self.by_water.surface_c * (content.water - self.content.water)
+    }
+
     /// How enthalpy and water change over `dx_m / m`, by enthalpy and water.
     fn matrix(&self, dx_per_kg_s: f64) -> Matrix {
         [
@@ -102,21 +120,35 @@ impl Weights {
     }
 }
 
+/// What a place is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Asked {
+    /// The exchange alone.
+    Exchange,
+    /// Also how far it is from the borders of its regime.
+    Borders,
+}
+
 impl Wall<'_> {
-    /// The air and the exchange at a place, under the relations of a regime.
+    /// The air and the exchange at a place, under the relations of a regime, found from an air and a surface temperature near it.
     pub(crate) fn node(
         &self,
         content: Content,
         x_m: f64,
         regime: Regime,
         near: (f64, f64),
+        asked: Asked,
     ) -> Node {
-        let air = if regime.misty {
-            content.misty(self.curve, near.0)
-        } else {
-            content.clear(self.curve)
+        let air = match (regime.misty, asked) {
+            (true, _) => content.misty(self.curve, near.0),
+            (false, Asked::Borders) => content.clear(self.curve),
+            (false, Asked::Exchange) => content.unsaturated(),
         };
-        let balance = self.balance(&air, x_m, regime.wetness, near.1);
+        let mut balance = self.balance(&air, x_m, regime.wetness, near.1);
+        if regime.wetness == Wetness::Dry && asked == Asked::Borders {
+            (balance.force, balance.force_slope) =
+                self.force(fast_ln(1.0 + air.w), balance.fluxes.wall_c);
+        }
         Node {
             x_m,
             content,
@@ -137,26 +169,26 @@ impl Wall<'_> {
             &early,
             &from_start,
             dx_per_kg_s,
-            Fluxes::default(),
+            &Fluxes::NONE,
         );
-        let near = (start.air.t_c, start.balance.fluxes.surface_c);
-        let middle = self.node(guess, weights.middle_m, regime, near);
+        let near = (start.air.t_c, from_start.surface_at(guess));
+        let middle = self.node(guess, weights.middle_m, regime, near, Asked::Exchange);
         let line = Line::through(&middle);
         let decay = Phi2::of(&line.matrix(dx_per_kg_s));
 
-        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, Fluxes::default());
-        let tried = advance(start.content, line.at(content), dx_per_kg_s);
-        let near = (middle.air.t_c, middle.balance.fluxes.surface_c);
-        let end = self.node(tried, end_m, regime, near);
+        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, &Fluxes::NONE);
+        let tried = advance(start.content, line.rates(content), dx_per_kg_s);
+        let near = (middle.air.t_c, line.surface_at(tried));
+        let end = self.node(tried, end_m, regime, near, Asked::Borders);
         let off_start = start.balance.fluxes - line.at(start.content);
         let off_end = end.balance.fluxes - line.at(end.content);
         let correction = off_start * weights.start + off_end * weights.end;
-        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, correction);
+        let content = mean_content(start.content, &decay, &line, dx_per_kg_s, &correction);
         let mean = line.at(content) + correction;
-        let final_content = advance(start.content, mean, dx_per_kg_s);
+        let final_content = advance(start.content, [mean.energy, mean.vapour], dx_per_kg_s);
         Cell {
             mean,
-            end: self.moved(end, final_content, regime),
+            end: moved(end, final_content),
             correction: (
                 correction.energy * dx_per_kg_s * end.air.t_by[0].abs(),
                 correction.vapour * dx_per_kg_s,
@@ -172,40 +204,45 @@ impl Wall<'_> {
         let mut mean = start.balance.fluxes;
         for _ in 0..STIFF_STEPS {
             let near = (end.air.t_c, end.balance.fluxes.surface_c);
-            end = self.node(end.content, end_m, regime, near);
+            end = self.node(end.content, end_m, regime, near, Asked::Borders);
             let line = Line::through(&end);
             let content = implicit(start.content, &line, dx_per_kg_s);
             mean = line.at(content);
             let last = end.content;
-            end.content = advance(start.content, mean, dx_per_kg_s);
+            end.content = advance(start.content, [mean.energy, mean.vapour], dx_per_kg_s);
             if (end.content.enthalpy - last.enthalpy).abs() < STIFF_CONVERGED_J {
                 break;
             }
         }
         let near = (end.air.t_c, end.balance.fluxes.surface_c);
-        let end = self.node(end.content, end_m, regime, near);
+        let end = self.node(end.content, end_m, regime, near, Asked::Borders);
         Cell {
             mean,
             end,
             correction: (0.0, 0.0),
         }
     }
+}
 
-    /// A node moved by the little that a correction changes: by its own line, without a new balance.
-    fn moved(&self, node: Node, content: Content, regime: Regime) -> Node {
-        let line = Line::through(&node);
-        let mut moved = node;
-        moved.content = content;
-        moved.air = if regime.misty {
-            content.misty(self.curve, node.air.t_c)
-        } else {
-            content.clear(self.curve)
-        };
-        moved.balance.fluxes = line.at(content);
-        let wall_k = moved.balance.fluxes.wall_c - node.balance.fluxes.wall_c;
-        let bulk = (moved.air.w - node.air.w) / (1.0 + node.air.w);
-        moved.balance.force += bulk - node.balance.force_slope * wall_k;
-        moved
+/// A node moved by the little that a correction changes: by its slopes, without a new balance.
+fn moved(node: Node, content: Content) -> Node {
+    let fluxes = Line::through(&node).at(content);
+    let air = node.air.moved(
+        content.enthalpy - node.content.enthalpy,
+        content.water - node.content.water,
+    );
+    let wall_k = fluxes.wall_c - node.balance.fluxes.wall_c;
+    let bulk = (air.w - node.air.w) / (1.0 + node.air.w);
+    let force = node.balance.force + bulk - node.balance.force_slope * wall_k;
+    Node {
+        content,
+        air,
+        balance: Balance {
+            fluxes,
+            force,
+            ..node.balance
+        },
+        ..node
     }
 }
 
@@ -220,12 +257,12 @@ fn mean_content(
     decay: &Phi2,
     line: &Line,
     dx_per_kg_s: f64,
-    correction: Fluxes,
+    correction: &Fluxes,
 ) -> Content {
-    let at_start = line.at(start) + correction;
+    let [energy, vapour] = line.rates(start);
     let by = decay.times([
-        -at_start.energy * dx_per_kg_s,
-        -at_start.vapour * dx_per_kg_s,
+        -(energy + correction.energy) * dx_per_kg_s,
+        -(vapour + correction.vapour) * dx_per_kg_s,
     ]);
     Content {
         enthalpy: start.enthalpy + by[0],
@@ -233,17 +270,18 @@ fn mean_content(
     }
 }
 
-fn advance(start: Content, mean: Fluxes, dx_per_kg_s: f64) -> Content {
+/// The content after a cell in which energy and vapour left the air at these mean rates.
+fn advance(start: Content, [energy, vapour]: [f64; 2], dx_per_kg_s: f64) -> Content {
     Content {
-        enthalpy: start.enthalpy - mean.energy * dx_per_kg_s,
-        water: start.water - mean.vapour * dx_per_kg_s,
+        enthalpy: start.enthalpy - energy * dx_per_kg_s,
+        water: start.water - vapour * dx_per_kg_s,
     }
 }
 
 /// The content that satisfies `c = start - dx line(c) / m`.
 fn implicit(start: Content, line: &Line, dx_per_kg_s: f64) -> Content {
     let [[a, b], [c, d]] = line.matrix(dx_per_kg_s);
-    let forward = advance(start, line.fluxes, dx_per_kg_s);
+    let forward = advance(start, [line.fluxes.energy, line.fluxes.vapour], dx_per_kg_s);
     let (h, w) = (
         forward.enthalpy - line.content.enthalpy,
         forward.water - line.content.water,

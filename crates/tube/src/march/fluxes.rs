@@ -26,6 +26,18 @@ pub(crate) struct Fluxes {
 }
 
 impl Fluxes {
+    /// Nothing exchanged.
+    pub(crate) const NONE: Self = Self {
+        energy: 0.0,
+        vapour: 0.0,
+        loss: 0.0,
+        sweat_heat: 0.0,
+        condensate_heat: 0.0,
+        sweat: 0.0,
+        wall_c: 0.0,
+        surface_c: 0.0,
+    };
+
     fn zip(self, other: Self, f: impl Fn(f64, f64) -> f64) -> Self {
         Self {
             energy: f(self.energy, other.energy),

@@ -19,8 +19,8 @@ pub struct NearWall {
     pub bound_kg_s: f64,
 }
 
-/// Width of temperature, K, to which the place in the film is found.
-const TOLERANCE_K: f64 = 1e-3;
+/// Width of temperature, K, to which the place in the film is found; the maximum is flat there.
+const TOLERANCE_K: f64 = 1e-2;
 
 /// Highest humidity ratio over that at saturation (over water) on the straight line of states from wall to bulk [-].
 ///

@@ -1,6 +1,7 @@
 //! The matrix function `phi2(A) = (exp(A) - 1 - A) / A^2` of a 2 by 2 matrix, which gives the mean of a linear decay.
 
 use dewrun_numeric::fast::fast_exp;
+use dewrun_numeric::polynomial::polynomial;
 
 /// A 2 by 2 matrix, by rows.
 pub(crate) type Matrix = [[f64; 2]; 2];
@@ -46,19 +47,19 @@ const SERIES_BELOW: f64 = 0.3;
 
 fn phi2(z: f64) -> f64 {
     if z.abs() < SERIES_BELOW {
-        // Sum of z^k / (k + 2)!; the next term is below 1e-12.
-        return (((((((z / 10.0 + 1.0) * z / 9.0 + 1.0) * z / 8.0 + 1.0) * z / 7.0 + 1.0) * z
-            / 6.0
-            + 1.0)
-            * z
-            / 5.0
-            + 1.0)
-            * z
-            / 4.0
-            + 1.0)
-            * z
-            / 6.0
-            + 0.5;
+        // Coefficients 1 / (k + 2)!; the next term is below 1e-12.
+        const SERIES: [f64; 9] = [
+            1.0 / 2.0,
+            1.0 / 6.0,
+            1.0 / 24.0,
+            1.0 / 120.0,
+            1.0 / 720.0,
+            1.0 / 5040.0,
+            1.0 / 40_320.0,
+            1.0 / 362_880.0,
+            1.0 / 3_628_800.0,
+        ];
+        return polynomial(&SERIES, z);
     }
     (fast_exp(z.min(300.0)) - 1.0 - z) / (z * z)
 }
@@ -66,11 +67,17 @@ fn phi2(z: f64) -> f64 {
 /// Derivative of phi2.
 fn phi2_slope(z: f64) -> f64 {
     if z.abs() < SERIES_BELOW {
-        // Sum of (k + 1) z^k / (k + 3)!.
-        return 1.0 / 6.0
-            + z * (1.0 / 12.0
-                + z * (1.0 / 40.0
-                    + z * (1.0 / 180.0 + z * (1.0 / 1008.0 + z * (1.0 / 6720.0 + z / 51_840.0)))));
+        // Coefficients (k + 1) / (k + 3)!.
+        const SERIES: [f64; 7] = [
+            1.0 / 6.0,
+            1.0 / 12.0,
+            1.0 / 40.0,
+            1.0 / 180.0,
+            1.0 / 1008.0,
+            1.0 / 6720.0,
+            1.0 / 51_840.0,
+        ];
+        return polynomial(&SERIES, z);
     }
     let e = fast_exp(z.min(300.0));
     (z * e - 2.0 * e + 2.0 + z) / (z * z * z)

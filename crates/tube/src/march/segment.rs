@@ -1,17 +1,18 @@
 //! The walk through the segments of a tube: how long each cell is, and where it is cut.
 
 use super::air::Content;
-use super::cell::{Cell, Node, Regime};
+use super::cell::{Asked, Cell, Node, Regime};
 use super::near_wall::{NearWall, fog_film_1992_bound_kg_sm, highest_saturation_ratio};
 use super::sum::{SegmentSum, Station, Trace};
 use super::{Accuracy, Stream};
 use crate::phase::heat_of_deposition;
 use crate::wall_balance::{Wall, Wetness};
+use dewrun_numeric::fast_cbrt;
 
 /// A change of the air in the first cell of a segment, K, that its correction usually allows.
 const FIRST_CHANGE_K: f64 = 2.0;
-/// Share of the vapour by which wetting or mist may miss its place: 0.001 K.
-const CUT_TOLERANCE: f64 = 5e-5;
+/// Share of the vapour by which wetting or mist may miss its place: 0.003 K of the wall.
+const CUT_TOLERANCE: f64 = 2e-4;
 /// Steps to find the place of a cut.
 const CUT_STEPS: u32 = 8;
 /// Shortest cell, in bores: where that is still stiff the flow is below a millilitre a minute.
@@ -184,7 +185,7 @@ impl Walk {
         };
         let mut node = Node {
             x_m: self.x_m,
-            ..wall.node(self.content, x_m, dry, near)
+            ..wall.node(self.content, x_m, dry, near, Asked::Borders)
         };
         if node.balance.force <= 0.0 {
             return (dry, node);
@@ -194,7 +195,7 @@ impl Walk {
             misty,
         };
         let near = (node.air.t_c, node.balance.fluxes.surface_c);
-        node = wall.node(self.content, x_m, wet, near);
+        node = wall.node(self.content, x_m, wet, near, Asked::Borders);
         (
             wet,
             Node {
@@ -210,7 +211,7 @@ impl Walk {
         let x_m = node.x_m.max(0.125 * wall.bore_m);
         Node {
             x_m: node.x_m,
-            ..wall.node(node.content, x_m, regime, near)
+            ..wall.node(node.content, x_m, regime, near, Asked::Borders)
         }
     }
 
@@ -283,24 +284,26 @@ impl Walk {
     ) -> (Cell, f64, Cut) {
         let changed = other(&cell.end, regime);
         let measure = |end: &Node| distance(end, regime, changed);
-        let (mut low, mut at_low) = (0.0, measure(node));
-        let (mut high, mut at_high) = (dx_m, measure(&cell.end));
-        if at_low >= 0.0 {
+        // Searched in the cube root of the distance, in which the film and so the wall are nearly straight.
+        let (mut low, mut at_low) = (fast_cbrt(node.x_m), measure(node));
+        let (mut high, mut at_high) = (fast_cbrt(node.x_m + dx_m), measure(&cell.end));
+        if 0.0 <= at_low {
             return (cell, 0.0, Cut::Now(changed));
         }
         let mut at_m = dx_m;
         for _ in 0..CUT_STEPS {
-            at_m = low + (high - low) * (at_low / (at_low - at_high)).clamp(0.02, 0.98);
+            let root = low + (high - low) * (at_low / (at_low - at_high)).clamp(0.02, 0.98);
+            at_m = root * root * root - node.x_m;
             cell = wall.cell(node, at_m, regime);
             let here = measure(&cell.end);
             if here.abs() <= 1.0 {
                 break;
             }
             if here < 0.0 {
-                (low, at_low) = (at_m, here);
+                (low, at_low) = (root, here);
                 at_high *= 0.5;
             } else {
-                (high, at_high) = (at_m, here);
+                (high, at_high) = (root, here);
                 at_low *= 0.5;
             }
         }
@@ -465,5 +468,5 @@ fn mist_distance(node: &Node, regime: Regime) -> f64 {
 /// By how much a cell may be longer or shorter next: its correction grows with the cube of its length.
 fn step_factor(size: f64) -> f64 {
     let room = 1.0 / (size + 1e-3);
-    (0.9 * dewrun_numeric::elementary::cbrt(room)).clamp(0.2, 4.0)
+    (0.9 * fast_cbrt(room)).clamp(0.2, 4.0)
 }

@@ -1,5 +1,11 @@
 //! Runs and answers to draw: invented, roughly as air behaves, so that drawings can be tested without the engine.
 
+#![allow(
+    dead_code,
+    unreachable_pub,
+    reason = "each test file uses a part of it"
+)]
+
 use dewrun_drawing::Names;
 use dewrun_quantity::{
     Conductivity, FallForm, HumidityRatio, Length, MassFlow, MassFlowPerLength, Power,
@@ -63,10 +69,15 @@ pub fn sample(duct: (f64, f64), spaces: &[SampleSpace], legs: &[SampleLeg]) -> S
 }
 
 /// A humid make-up duct with a low point in a cool corridor.
+#[must_use]
 pub fn make_up_air() -> Sample {
     sample(
         (32.0, 26.0),
-        &[("Plant room", 28.0), ("Service corridor", 20.0), ("Lobby", 23.0)],
+        &[
+            ("Plant room", 28.0),
+            ("Service corridor", 20.0),
+            ("Lobby", 23.0),
+        ],
         &[
             (0, 1.0, -0.02),
             (1, 4.2, -0.084),
@@ -94,8 +105,19 @@ pub fn loft() -> Sample {
 
 /// So many legs, up and down, through three spaces in turn.
 pub fn many(legs: usize) -> Sample {
-    let spaces = [("Plant room", 28.0), ("Ceiling void", 20.0), ("Lobby", 23.0)];
-    let pattern = [(2.4, -0.048), (1.2, 0.03), (0.9, -0.9), (1.7, -0.02), (0.6, 0.6), (3.0, -0.1)];
+    let spaces = [
+        ("Plant room", 28.0),
+        ("Ceiling void", 20.0),
+        ("Lobby", 23.0),
+    ];
+    let pattern = [
+        (2.4, -0.048),
+        (1.2, 0.03),
+        (0.9, -0.9),
+        (1.7, -0.02),
+        (0.6, 0.6),
+        (3.0, -0.1),
+    ];
     let course: Vec<SampleLeg> = pattern
         .iter()
         .cycle()
@@ -175,9 +197,11 @@ fn answer((air, dew): (f64, f64), run: &Run) -> TubeOutcome {
             heat_to_space: Power::ZERO,
         });
     }
-    let coldest = profile
-        .iter()
-        .min_by(|a: &&ProfilePoint, b| a.inner_wall.to_celsius().total_cmp(&b.inner_wall.to_celsius()));
+    let coldest = profile.iter().min_by(|a: &&ProfilePoint, b| {
+        a.inner_wall
+            .to_celsius()
+            .total_cmp(&b.inner_wall.to_celsius())
+    });
     TubeOutcome {
         condensate: legs.iter().map(|leg| leg.condensate).sum(),
         sweat: MassFlow::ZERO,

@@ -1,2 +1,39 @@
-//! stub
-fn main() {}
+//! The command line `dewrun`.
+
+mod air;
+mod args;
+mod assess;
+mod evaluate;
+mod exit;
+mod lines;
+mod report;
+mod schema;
+mod table;
+
+use std::io::{self, ErrorKind, Write};
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use args::{Cli, Command};
+use exit::Ending;
+
+fn main() -> ExitCode {
+    let cli = Cli::parse();
+    let mut out = io::BufWriter::new(io::stdout().lock());
+    let ended = match &cli.command {
+        Command::Assess(args) => assess::assess(args, &mut out),
+        Command::Air(args) => air::air(args, &mut out),
+        Command::Lines(args) => lines::lines(args, &mut out),
+        Command::Schema(args) => schema::schema(args, &mut out),
+    };
+    match ended.and_then(|ending| out.flush().map(|()| ending)) {
+        Ok(ending) => ending.into(),
+        // Whoever reads has heard enough.
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => Ending::Failed.into(),
+        Err(error) => {
+            eprintln!("dewrun: the answer could not be written: {error}");
+            Ending::Failed.into()
+        }
+    }
+}

@@ -12,6 +12,12 @@ use crate::FieldPath;
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
 pub enum DocumentError {
+    /// The file cannot be read: look whether it is there and may be read.
+    #[error("{reason}")]
+    Unreadable {
+        /// What the system says.
+        reason: String,
+    },
     /// The text is longer than any project: open another file.
     #[error("the text is {bytes} bytes long, must be at most {max}")]
     TooLong {
@@ -134,6 +140,20 @@ pub enum DocumentError {
         /// What is there.
         found: String,
     },
+    /// The project has no runs: draw at least one.
+    #[error("has no entries, must have at least one run")]
+    NoRuns {
+        /// The list.
+        path: FieldPath,
+    },
+    /// The project has no run of that id: name one that it has.
+    #[error("there is no run `{id}`, must be one of {known}")]
+    NoRunCalled {
+        /// The id asked for.
+        id: String,
+        /// The ids there are.
+        known: String,
+    },
     /// The project has no run of that position.
     #[error("there is no run number {index}, the project has {count}")]
     NoSuchRun {
@@ -176,13 +196,16 @@ impl DocumentError {
             | Self::DoubledId { path, .. }
             | Self::NoSuchSpace { path, .. }
             | Self::NoSuchDay { path, .. }
+            | Self::NoRuns { path }
             | Self::Pressure { path, .. }
             | Self::Run { path, .. } => Some(path),
-            Self::TooLong { .. }
+            Self::Unreadable { .. }
+            | Self::TooLong { .. }
             | Self::NotText { .. }
             | Self::Syntax { .. }
             | Self::NotAProject { .. }
             | Self::Newer { .. }
+            | Self::NoRunCalled { .. }
             | Self::NoSuchRun { .. }
             | Self::NotFinite => None,
         }

@@ -6,19 +6,31 @@ use serde_json::Value;
 #[test]
 fn the_schema_of_the_project_is_published() {
     let committed = include_str!("../schema/dewrun-project-1.json");
-    assert_eq!(project_schema(), committed, "write it anew with `dewrun schema project`");
+    assert_eq!(
+        project_schema(),
+        committed,
+        "write it anew with `dewrun schema project`"
+    );
 }
 
 #[test]
 fn the_schema_of_answers_is_published() {
     let committed = include_str!("../schema/dewrun-answer-1.json");
-    assert_eq!(answer_schema(), committed, "write it anew with `dewrun schema answer`");
+    assert_eq!(
+        answer_schema(),
+        committed,
+        "write it anew with `dewrun schema answer`"
+    );
 }
 
 #[test]
 fn the_schema_of_an_air_is_published() {
     let committed = include_str!("../schema/dewrun-air-1.json");
-    assert_eq!(air_schema(), committed, "write it anew with `dewrun schema air`");
+    assert_eq!(
+        air_schema(),
+        committed,
+        "write it anew with `dewrun schema air`"
+    );
 }
 
 #[test]

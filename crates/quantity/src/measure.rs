@@ -10,7 +10,7 @@ use crate::parse::{self, ParseError};
 
 pub use air::{
     ABSOLUTE_PRESSURE, AIR_DENSITY, AIR_FLOW, AIR_SPEED, DRAUGHT, ENTHALPY, HUMIDITY_RATIO, MIST,
-    RELATIVE_HUMIDITY, SPECIFIC_VOLUME, TEMPERATURE, TEMPERATURE_DIFFERENCE,
+    RELATIVE_HUMIDITY, SPECIFIC_VOLUME, TEMPERATURE, TEMPERATURE_DIFFERENCE, VAPOUR_PRESSURE,
 };
 pub use tube::{BORE, CONDUCTIVITY, HEAT, HEAT_TRACING, TUBE_LENGTH, WATER, WATER_PER_LENGTH};
 
@@ -162,7 +162,10 @@ impl<Q: Copy + 'static> Measure<Q> {
     /// # Errors
     /// [`ParseError`] where it holds no number, or a unit of something else.
     pub fn parse(&self, text: &str, units: Units) -> Result<Q, ParseError> {
-        let (number, unit) = parse::split_unit(text);
+        let (number, unit) = match parse::split_unit(text) {
+            ("", _) => (text, ""),
+            parts => parts,
+        };
         let number = parse::number(number)?;
         if unit.is_empty() {
             return Ok((self.unit(units).make)(number));
@@ -258,6 +261,18 @@ mod tests {
             sentence.map(|_| ()),
             Err("pressure has no unit `C`, must be one of Pa, psi, hPa, kPa, inHg".to_owned()),
             "what and what would be right"
+        );
+    }
+
+    #[test]
+    fn a_text_without_a_number_names_the_sign_that_is_none() {
+        let sentence = TEMPERATURE
+            .parse("warm", Units::Si)
+            .map_err(|error| error.to_string());
+        assert_eq!(
+            sentence.map(|_| ()),
+            Err("`w` does not belong in a number such as 12.5".to_owned()),
+            "rather than to call it empty"
         );
     }
 

@@ -170,6 +170,7 @@ fn translated(error: &serde_json::Error, path: FieldPath) -> DocumentError {
     let message = whole
         .strip_suffix(&place)
         .unwrap_or(&whole)
+        .replace("EOF while parsing", "the text ends within")
         .replace("expected f64", "expected a number")
         .replace("expected a sequence", "expected a list")
         .replace("floating point `", "the number `")

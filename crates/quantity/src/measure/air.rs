@@ -223,6 +223,21 @@ pub const DRAUGHT: Measure<Pressure> = Measure {
     shown: Shown::Significant,
 };
 
+/// The partial pressure of vapour.
+pub const VAPOUR_PRESSURE: Measure<Pressure> = Measure {
+    name: "vapour pressure",
+    si: unit!("Pa", [], Pressure::pascals, Pressure::to_pascals, 1),
+    inch_pound: unit!(
+        "inHg",
+        [],
+        Pressure::inches_of_mercury,
+        Pressure::to_inches_of_mercury,
+        4
+    ),
+    others: &[],
+    shown: Shown::Significant,
+};
+
 /// Enthalpy per dry air.
 pub const ENTHALPY: Measure<SpecificEnthalpy> = Measure {
     name: "enthalpy",

@@ -1,0 +1,178 @@
+//! What can be typed on the command line, and the help texts.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use dewrun_quantity::{Style, Units};
+
+/// Where water forms in the sampling tube of a duct smoke detector, and how fast.
+///
+/// Dewrun follows the air from the duct through the tube to the detector and back, and says where the tube falls
+/// below the air's dew point and how much water, frost or mist forms there.
+/// Results are advice for competent people: the device's listing and instructions, the local code and the authority
+/// having jurisdiction come first.
+#[derive(Debug, Parser)]
+#[command(name = "dewrun", version, verbatim_doc_comment)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    Assess(Assess),
+    Air(Air),
+    Lines(Lines),
+    Schema(Schema),
+}
+
+/// Says whether the runs of a project stay dry, and what happens in each leg.
+///
+/// Exit status: 0 dry; 10 wet; 20 blind, the detector may not be sampling its duct (not returned until airflow is
+/// computed); 1 a project could not be read or answered; 2 wrong command line.
+/// Of several runs the worst counts, and 1 before all others.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Assess {
+    /// Project files; `-` reads one from the standard input.
+    #[arg(required = true, value_name = "PROJECT")]
+    pub(crate) projects: Vec<PathBuf>,
+    /// Answer in JSON: of one project spread over many lines, of several one line each.
+    #[arg(long)]
+    pub(crate) json: bool,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    #[command(flatten)]
+    pub(crate) telling: Telling,
+}
+
+/// Answers one project a line, for estates of any size.
+///
+/// Reads projects, each on one line, and writes one answer in JSON a line, in the same order.
+/// A line that holds no project is answered by its error and does not stop the rest; empty lines are passed over.
+/// Exit status as with `assess`.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Lines {
+    /// Files of lines; without one, or as `-`, the standard input.
+    #[arg(value_name = "FILE")]
+    pub(crate) files: Vec<PathBuf>,
+    #[command(flatten)]
+    pub(crate) telling: Telling,
+}
+
+/// How an answer is told.
+#[derive(Debug, Clone, Copy, Args)]
+pub(crate) struct Telling {
+    /// Units of tables and sentences; JSON figures name their own.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    /// With JSON: every quantity along the tubes, point by point.
+    #[arg(long)]
+    pub(crate) profile: bool,
+}
+
+/// Answers one state of moist air from any two of its quantities.
+///
+/// Numbers may carry a unit: 32C, 90F, 26, 101325Pa, 29.92inHg, 300m, 12g/kg, 85gr/lb; without one they are in the
+/// units of `--units`. Point and comma are both decimal marks.
+/// Refused are pairs that say the same twice, such as dew point with humidity ratio, and enthalpy with wet bulb, whose
+/// lines nearly coincide.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Air {
+    /// Temperature of the air.
+    #[arg(short, long, value_name = "T", allow_hyphen_values = true)]
+    pub(crate) temperature: Option<String>,
+    /// Relative humidity, %.
+    #[arg(short, long, value_name = "RH", allow_hyphen_values = true)]
+    pub(crate) relative_humidity: Option<String>,
+    /// Dew point, over water also below freezing.
+    #[arg(short, long, value_name = "T", allow_hyphen_values = true)]
+    pub(crate) dew_point: Option<String>,
+    /// Frost point, over ice.
+    #[arg(short, long, value_name = "T", allow_hyphen_values = true)]
+    pub(crate) frost_point: Option<String>,
+    /// Humidity ratio, vapour per dry air.
+    #[arg(short = 'w', long, value_name = "W", allow_hyphen_values = true)]
+    pub(crate) humidity_ratio: Option<String>,
+    /// Wet bulb.
+    #[arg(short = 'b', long, value_name = "T", allow_hyphen_values = true)]
+    pub(crate) wet_bulb: Option<String>,
+    /// Enthalpy per dry air, counted from 0 °C, in Btu/lb from 0 °F.
+    #[arg(short = 'e', long, value_name = "H", allow_hyphen_values = true)]
+    pub(crate) enthalpy: Option<String>,
+    /// Absolute pressure; without it, that at sea level.
+    #[arg(
+        short,
+        long,
+        value_name = "P",
+        allow_hyphen_values = true,
+        conflicts_with = "altitude"
+    )]
+    pub(crate) pressure: Option<String>,
+    /// Altitude above sea level, which gives the pressure of the standard atmosphere.
+    #[arg(short, long, value_name = "Z", allow_hyphen_values = true)]
+    pub(crate) altitude: Option<String>,
+    /// What a relative humidity below freezing refers to.
+    #[arg(long, value_enum, default_value_t = Surface::Water)]
+    pub(crate) over: Surface,
+    /// Units of the answer, and of numbers that carry none.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// Prints the JSON schema of a document.
+#[derive(Debug, Args)]
+pub(crate) struct Schema {
+    /// Which document.
+    #[arg(value_enum, default_value_t = Document::Project)]
+    pub(crate) document: Document,
+}
+
+/// A system of units.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum System {
+    /// Metres, degrees Celsius, grams.
+    Si,
+    /// Feet, degrees Fahrenheit, ounces.
+    Ip,
+}
+
+/// A surface to which humidity refers.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum Surface {
+    /// Liquid water, as weather services and sensors count.
+    Water,
+    /// Ice below 0.01 °C, as handbooks count.
+    Ice,
+}
+
+/// A document that has a schema.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum Document {
+    /// The project file.
+    Project,
+    /// The answer of `assess --json` and `lines`.
+    Answer,
+    /// The answer of `air --json`.
+    Air,
+}
+
+impl System {
+    /// How numbers are shown in it.
+    pub(crate) fn style(self) -> Style {
+        let units = match self {
+            Self::Si => Units::Si,
+            Self::Ip => Units::InchPound,
+        };
+        Style {
+            units,
+            ..Style::default()
+        }
+    }
+}

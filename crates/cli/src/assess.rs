@@ -1,0 +1,116 @@
+//! `dewrun assess`: is it dry enough as drawn, and what happens in each leg.
+
+use std::fs::File;
+use std::io::{self, Read, Write};
+use std::path::Path;
+
+use dewrun_document::output::AssessOutput;
+use dewrun_document::{DocumentError, Project, limits, read_bytes};
+
+use crate::args::Assess;
+use crate::evaluate::{Evaluated, evaluate, output, worst};
+use crate::exit::Ending;
+use crate::report::{CAUTIONS, write_run};
+
+pub(crate) fn assess(args: &Assess, out: &mut impl Write) -> io::Result<Ending> {
+    let mut ending = Ending::Dry;
+    let mut is_answered = false;
+    for path in &args.projects {
+        let name = name_of(path);
+        let loaded = load(path, args.run.as_deref());
+        complain(&name, &loaded);
+        is_answered |= loaded
+            .as_ref()
+            .is_ok_and(|(_, runs)| runs.iter().any(|run| run.result.is_ok()));
+        let ended = if args.json {
+            write_json(args, &name, &loaded, out)?
+        } else {
+            write_text(args, &loaded, out)?
+        };
+        ending = ending.max(ended);
+    }
+    if is_answered && !args.json {
+        writeln!(out, "{CAUTIONS}")?;
+    }
+    Ok(ending)
+}
+
+/// A project and what became of its runs.
+type Loaded = Result<(Project, Vec<Evaluated>), DocumentError>;
+
+fn load(path: &Path, only: Option<&str>) -> Loaded {
+    let bytes = bytes_of(path).map_err(|error| DocumentError::Unreadable {
+        reason: error.to_string(),
+    })?;
+    let project = read_bytes(&bytes)?;
+    let runs = evaluate(&project, only)?;
+    Ok((project, runs))
+}
+
+/// The bytes of a file, or of the standard input; no more than tell that it is too long.
+fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
+    let most = u64::try_from(limits::TEXT_BYTES).unwrap_or(u64::MAX) + 1;
+    let mut bytes = Vec::new();
+    if path == Path::new("-") {
+        io::stdin().lock().take(most).read_to_end(&mut bytes)?;
+    } else {
+        File::open(path)?.take(most).read_to_end(&mut bytes)?;
+    }
+    Ok(bytes)
+}
+
+fn name_of(path: &Path) -> String {
+    if path == Path::new("-") {
+        return "standard input".to_owned();
+    }
+    path.display().to_string()
+}
+
+/// Says on the standard error what has no answer and why, with the file and the place in it.
+fn complain(file: &str, loaded: &Loaded) {
+    let say = |error: &DocumentError| match error.line_column() {
+        Some((line, column)) => eprintln!("dewrun: {file}:{line}:{column}: {}", error.sentence()),
+        None => eprintln!("dewrun: {file}: {}", error.sentence()),
+    };
+    match loaded {
+        Ok((_, runs)) => runs
+            .iter()
+            .filter_map(|run| run.result.as_ref().err())
+            .for_each(say),
+        Err(error) => say(error),
+    }
+}
+
+fn write_json(
+    args: &Assess,
+    file: &str,
+    loaded: &Loaded,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    let (mut answer, ending) = match loaded {
+        Ok((project, runs)) => (output(project, runs, args.telling), worst(runs)),
+        Err(error) => (AssessOutput::failed(error), Ending::Failed),
+    };
+    answer.file = Some(file.to_owned());
+    match answer.to_json(1 < args.projects.len()) {
+        Ok(json) => {
+            writeln!(out, "{json}")?;
+            Ok(ending)
+        }
+        Err(error) => {
+            eprintln!("dewrun: {file}: {}", error.sentence());
+            Ok(Ending::Failed)
+        }
+    }
+}
+
+fn write_text(args: &Assess, loaded: &Loaded, out: &mut impl Write) -> io::Result<Ending> {
+    let Ok((project, runs)) = loaded else {
+        return Ok(Ending::Failed);
+    };
+    for answered in runs.iter().filter_map(|run| run.result.as_ref().ok()) {
+        write_run(answered, project, args.telling.units.style(), out)?;
+        writeln!(out)?;
+    }
+    Ok(worst(runs))
+}

@@ -1,0 +1,118 @@
+//! From a project to the answers of its runs, for every subcommand that takes projects.
+
+use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
+use dewrun_document::{DocumentError, FieldPath, Names, Project, answer, located, to_run};
+use dewrun_drawing::Answer;
+use dewrun_quantity::{Noted, Style};
+use dewrun_run::{Outcome, Run, RunNote};
+
+use crate::args::Telling;
+use crate::exit::Ending;
+
+/// A run of a project and what became of it.
+pub(crate) struct Evaluated {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    pub(crate) result: Result<Answered, DocumentError>,
+}
+
+/// A run that has an answer.
+pub(crate) struct Answered {
+    pub(crate) run_index: usize,
+    pub(crate) run: Run,
+    pub(crate) names: Names,
+    pub(crate) outcome: Noted<Outcome, RunNote>,
+}
+
+/// Evaluates the runs of a project, or the one of that id.
+pub(crate) fn evaluate(
+    project: &Project,
+    only: Option<&str>,
+) -> Result<Vec<Evaluated>, DocumentError> {
+    if project.runs.is_empty() {
+        return Err(DocumentError::NoRuns {
+            path: FieldPath::root().field("runs"),
+        });
+    }
+    let runs = project.runs.iter().enumerate();
+    let evaluated: Vec<Evaluated> = runs
+        .filter(|(_, run)| only.is_none_or(|id| run.id == id))
+        .map(|(run_index, run)| Evaluated {
+            id: run.id.clone(),
+            name: run.name.clone(),
+            result: answered(project, run_index),
+        })
+        .collect();
+    if evaluated.is_empty() {
+        let known: Vec<&str> = project.runs.iter().map(|run| run.id.as_str()).collect();
+        return Err(DocumentError::NoRunCalled {
+            id: only.unwrap_or_default().to_owned(),
+            known: known.join(", "),
+        });
+    }
+    Ok(evaluated)
+}
+
+fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentError> {
+    let (run, names) = to_run(project, run_index)?;
+    let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
+    Ok(Answered {
+        run_index,
+        run,
+        names,
+        outcome,
+    })
+}
+
+impl Evaluated {
+    pub(crate) fn ending(&self) -> Ending {
+        match &self.result {
+            Ok(answered) => answered.outcome.value.verdict.into(),
+            Err(_) => Ending::Failed,
+        }
+    }
+
+    fn output(&self, telling: Telling) -> RunOutput {
+        let steady = self.result.as_ref().ok().map(|answered| {
+            let sentence = answered.told(telling.units.style()).plain();
+            let telling = dewrun_document::Telling {
+                sentence: &sentence,
+                profile: telling.profile,
+            };
+            let Answered {
+                run_index,
+                run,
+                names,
+                outcome,
+            } = answered;
+            answer(*run_index, run, names, outcome, telling)
+        });
+        RunOutput {
+            id: self.id.clone(),
+            name: self.name.clone(),
+            steady,
+            error: self.result.as_ref().err().map(ErrorOutput::from),
+        }
+    }
+}
+
+impl Answered {
+    /// The answer in words.
+    pub(crate) fn told(&self, style: Style) -> Answer {
+        dewrun_drawing::answer(&self.run, &self.outcome.value, style)
+    }
+}
+
+/// The worst ending of many.
+pub(crate) fn worst(runs: &[Evaluated]) -> Ending {
+    runs.iter()
+        .map(Evaluated::ending)
+        .max()
+        .unwrap_or(Ending::Dry)
+}
+
+/// The answer file of a project.
+pub(crate) fn output(project: &Project, runs: &[Evaluated], telling: Telling) -> AssessOutput {
+    let runs = runs.iter().map(|run| run.output(telling)).collect();
+    AssessOutput::new(&project.name, runs)
+}

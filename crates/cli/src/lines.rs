@@ -1,0 +1,133 @@
+//! `dewrun lines`: projects in, answers out, one a line.
+
+use std::fs::File;
+use std::io::{self, BufRead, BufReader, Read, Write};
+use std::path::Path;
+
+use dewrun_document::output::AssessOutput;
+use dewrun_document::{DocumentError, limits, read_bytes};
+
+use crate::args::{Lines, Telling};
+use crate::evaluate::{evaluate, output, worst};
+use crate::exit::Ending;
+
+pub(crate) fn lines(args: &Lines, out: &mut impl Write) -> io::Result<Ending> {
+    if args.files.is_empty() {
+        return all(io::stdin().lock(), None, args.telling, out);
+    }
+    let mut ending = Ending::Dry;
+    for path in &args.files {
+        let name = path.display().to_string();
+        let ended = if path == Path::new("-") {
+            all(io::stdin().lock(), None, args.telling, out)?
+        } else {
+            match File::open(path) {
+                Ok(file) => all(BufReader::new(file), Some(&name), args.telling, out)?,
+                Err(error) => {
+                    eprintln!("dewrun: {name}: {error}");
+                    Ending::Failed
+                }
+            }
+        };
+        ending = ending.max(ended);
+    }
+    Ok(ending)
+}
+
+/// Answers every line of a text.
+fn all(
+    mut text: impl BufRead,
+    file: Option<&str>,
+    telling: Telling,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    let mut ending = Ending::Dry;
+    let mut number = 0;
+    loop {
+        let line = match next(&mut text) {
+            Ok(Some(line)) => line,
+            Ok(None) => return Ok(ending),
+            Err(error) => {
+                eprintln!(
+                    "dewrun: {} could not be read further: {error}",
+                    file.unwrap_or("the standard input")
+                );
+                return Ok(Ending::Failed);
+            }
+        };
+        number += 1;
+        if line.is_ok_and_blank() {
+            continue;
+        }
+        let (mut answer, ended) = one(line, telling);
+        answer.file = file.map(ToOwned::to_owned);
+        answer.line = Some(number);
+        ending = ending.max(ended);
+        writeln!(out, "{}", json(&answer))?;
+        out.flush()?;
+    }
+}
+
+/// One line of a text, or its length where it is longer than any project.
+enum Line {
+    Whole(Vec<u8>),
+    TooLong(usize),
+}
+
+impl Line {
+    fn is_ok_and_blank(&self) -> bool {
+        matches!(self, Self::Whole(bytes) if bytes.trim_ascii().is_empty())
+    }
+}
+
+/// The next line without its end; what goes beyond the longest project is counted, not kept.
+fn next(text: &mut impl BufRead) -> io::Result<Option<Line>> {
+    let most = u64::try_from(limits::TEXT_BYTES).unwrap_or(u64::MAX);
+    let mut bytes = Vec::new();
+    let mut count = text.by_ref().take(most + 2).read_until(b'\n', &mut bytes)?;
+    if count == 0 {
+        return Ok(None);
+    }
+    if bytes.last() == Some(&b'\n') {
+        bytes.pop();
+        return Ok(Some(Line::Whole(bytes)));
+    }
+    if count <= limits::TEXT_BYTES {
+        return Ok(Some(Line::Whole(bytes)));
+    }
+    loop {
+        bytes.clear();
+        let more = text.by_ref().take(most).read_until(b'\n', &mut bytes)?;
+        count += more;
+        if more == 0 || bytes.last() == Some(&b'\n') {
+            return Ok(Some(Line::TooLong(count)));
+        }
+    }
+}
+
+fn one(line: Line, telling: Telling) -> (AssessOutput, Ending) {
+    let project = match line {
+        Line::Whole(bytes) => read_bytes(&bytes),
+        Line::TooLong(bytes) => Err(DocumentError::TooLong {
+            bytes,
+            max: limits::TEXT_BYTES,
+        }),
+    };
+    let evaluated = project.and_then(|project| Ok((evaluate(&project, None)?, project)));
+    match evaluated {
+        Ok((runs, project)) => (output(&project, &runs, telling), worst(&runs)),
+        Err(error) => (AssessOutput::failed(&error), Ending::Failed),
+    }
+}
+
+/// The answer on one line; where a figure of it is no number, the error instead.
+fn json(answer: &AssessOutput) -> String {
+    answer.to_json(true).unwrap_or_else(|error| {
+        let failed = AssessOutput {
+            file: answer.file.clone(),
+            line: answer.line,
+            ..AssessOutput::failed(&error)
+        };
+        failed.to_json(true).unwrap_or_default()
+    })
+}

@@ -1,0 +1,50 @@
+//! The answer to a run as text: the sentence, the legs, the sensor, the notes.
+
+use std::io::{self, Write};
+
+use dewrun_document::{Project, note};
+use dewrun_quantity::Style;
+use dewrun_quantity::measure::{MIST, RELATIVE_HUMIDITY, TEMPERATURE};
+use dewrun_run::Tube;
+
+use crate::evaluate::Answered;
+use crate::table::legs;
+
+/// What stands under every answer.
+pub(crate) const CAUTIONS: &str = "Advice for competent people: the device's listing and instructions, the local code and the authority having \
+jurisdiction come first; impair a detector only under the site's procedure; after any change to tube, trap or filter \
+measure the airflow again and test with smoke; never widen an airflow limit to cure water.";
+
+/// Writes the answer to a run, the sentence first.
+pub(crate) fn write_run(
+    answered: &Answered,
+    project: &Project,
+    style: Style,
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let outcome = &answered.outcome.value;
+    writeln!(out, "{}", answered.told(style).plain())?;
+    writeln!(out, "\n{} \u{2013} {}", project.name, answered.names.run)?;
+    if !project.note.is_empty() {
+        writeln!(out, "{}", project.note)?;
+    }
+    writeln!(out, "\nIntake tube, from the duct to the detector")?;
+    write!(out, "{}", legs(answered, Tube::Intake, style))?;
+    if outcome.exhaust.is_some() {
+        writeln!(out, "\nExhaust tube, from the detector back to the duct")?;
+        write!(out, "{}", legs(answered, Tube::Exhaust, style))?;
+    }
+    let chamber = &outcome.chamber;
+    writeln!(
+        out,
+        "\nAt the sensor: {}, {} relative humidity, mist {}.",
+        TEMPERATURE.show(chamber.temperature, style),
+        RELATIVE_HUMIDITY.show(chamber.relative_humidity, style),
+        MIST.show(chamber.mist, style),
+    )?;
+    for one in &answered.outcome.notes {
+        let note = note(answered.run_index, one);
+        writeln!(out, "Note on {}: {}.", note.path, note.sentence)?;
+    }
+    Ok(())
+}

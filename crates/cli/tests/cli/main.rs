@@ -1,0 +1,10 @@
+//! The command line as people and scripts meet it: what it says, and how it ends.
+//!
+//! Snapshots in `tests/cli` guard wording and form; every number in them is masked, since figures are held elsewhere
+//! against sources from outside.
+
+mod assess;
+mod lines;
+mod masked;
+mod running;
+mod wording;

@@ -1,0 +1,116 @@
+//! What every command says, word for word, with its numbers masked.
+
+use crate::masked::masked;
+use crate::running::{Said, dewrun, dewrun_reading};
+
+/// Holds what was said against the snapshot of that name.
+#[track_caller]
+fn hold(name: &str, said: &Said) {
+    let mut settings = insta::Settings::clone_current();
+    settings.set_snapshot_path("../../../../tests/cli");
+    settings.set_prepend_module_to_snapshot(false);
+    settings.set_omit_expression(true);
+    let Said {
+        status,
+        out,
+        complaint,
+    } = said;
+    let text = format!(
+        "status {status}\n--- out\n{}--- complaint\n{}",
+        masked(out),
+        masked(complaint)
+    );
+    settings.bind(|| insta::assert_snapshot!(name, text));
+}
+
+#[test]
+fn help() {
+    hold("help", &dewrun(&["--help"]));
+    hold("help_assess", &dewrun(&["assess", "--help"]));
+    hold("help_air", &dewrun(&["air", "--help"]));
+    hold("help_lines", &dewrun(&["lines", "--help"]));
+    hold("help_schema", &dewrun(&["schema", "--help"]));
+}
+
+#[test]
+fn answers() {
+    hold(
+        "assess_make_up_air",
+        &dewrun(&["assess", "demo/make-up-air.json"]),
+    );
+    hold(
+        "assess_pool_hall_exhaust",
+        &dewrun(&["assess", "demo/pool-hall-exhaust.json"]),
+    );
+    hold(
+        "assess_chilled_supply",
+        &dewrun(&["assess", "demo/chilled-supply.json"]),
+    );
+    hold(
+        "assess_inch_pound",
+        &dewrun(&["assess", "demo/make-up-air.json", "--units", "ip"]),
+    );
+    hold(
+        "assess_json",
+        &dewrun(&["assess", "demo/chilled-supply.json", "--json"]),
+    );
+}
+
+#[test]
+fn airs() {
+    hold(
+        "air",
+        &dewrun(&["air", "--temperature", "32C", "--dew-point", "26C"]),
+    );
+    hold(
+        "air_inch_pound",
+        &dewrun(&[
+            "air",
+            "-t",
+            "90",
+            "-b",
+            "75",
+            "--altitude",
+            "5000ft",
+            "--units",
+            "ip",
+        ]),
+    );
+    hold(
+        "air_json",
+        &dewrun(&["air", "-t", "-5C", "-r", "80%", "--over", "ice", "--json"]),
+    );
+    hold("air_clipped", &dewrun(&["air", "-t", "20", "-r", "101"]));
+}
+
+#[test]
+fn complaints() {
+    hold("air_same_twice", &dewrun(&["air", "-d", "9", "-w", "7"]));
+    hold(
+        "air_ill_conditioned",
+        &dewrun(&["air", "-b", "9", "-e", "27"]),
+    );
+    hold("air_above", &dewrun(&["air", "-t", "12", "-d", "16"]));
+    hold("air_one_quantity", &dewrun(&["air", "-t", "20"]));
+    hold("air_no_number", &dewrun(&["air", "-t", "warm", "-d", "9"]));
+    hold("air_wrong_unit", &dewrun(&["air", "-t", "20Pa", "-d", "9"]));
+    hold("no_command", &dewrun(&["asess"]));
+    hold("no_project", &dewrun(&["assess"]));
+    hold("no_file", &dewrun(&["assess", "demo/nothing-there.json"]));
+    hold(
+        "no_run",
+        &dewrun(&["assess", "demo/make-up-air.json", "--run", "mu-9"]),
+    );
+    hold(
+        "not_json",
+        &dewrun_reading(&["assess", "-"], b"{\n  \"format\": oops\n}"),
+    );
+    hold(
+        "not_a_project",
+        &dewrun_reading(&["assess", "-"], b"{\"format\": \"somebody-else\"}"),
+    );
+    hold(
+        "not_text",
+        &dewrun_reading(&["assess", "-"], b"{\"format\": \"\xff\"}"),
+    );
+}

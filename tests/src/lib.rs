@@ -1,4 +1,5 @@
 //! What tests that cross crates share: solved cases and random routes.
 
+pub mod projects;
 pub mod reference;
 pub mod routes;

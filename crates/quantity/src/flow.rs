@@ -11,8 +11,9 @@ quantity! {
     /// ```
     VolumeFlow {
         cubic_metres_per_second / to_cubic_metres_per_second: 1.0,
-        litres_per_minute / to_litres_per_minute: 1.0 / 60_000.0,
         cubic_feet_per_minute / to_cubic_feet_per_minute: 0.028_316_846_592 / 60.0,
+    } parts {
+        litres_per_minute / to_litres_per_minute: 60_000.0,
     }
 }
 
@@ -25,8 +26,9 @@ quantity! {
     /// ```
     MassFlow {
         kilograms_per_second / to_kilograms_per_second: 1.0,
-        grams_per_hour / to_grams_per_hour: 1.0 / 3.6e6,
         ounces_per_hour / to_ounces_per_hour: 0.028_349_523_125 / 3600.0,
+    } parts {
+        grams_per_hour / to_grams_per_hour: 3.6e6,
     }
 }
 
@@ -34,7 +36,8 @@ quantity! {
     /// A mass flow per length of tube, kept in kilograms per second and metre.
     MassFlowPerLength {
         kilograms_per_second_metre / to_kilograms_per_second_metre: 1.0,
-        grams_per_hour_metre / to_grams_per_hour_metre: 1.0 / 3.6e6,
         ounces_per_hour_foot / to_ounces_per_hour_foot: 0.028_349_523_125 / 3600.0 / 0.3048,
+    } parts {
+        grams_per_hour_metre / to_grams_per_hour_metre: 3.6e6,
     }
 }

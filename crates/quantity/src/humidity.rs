@@ -8,7 +8,8 @@ quantity! {
     /// Whether saturation is over water or over ice is said beside it, never assumed here.
     RelativeHumidity {
         fraction / to_fraction: 1.0,
-        percent / to_percent: 0.01,
+    } parts {
+        percent / to_percent: 100.0,
     }
 }
 
@@ -21,7 +22,8 @@ quantity! {
     /// ```
     HumidityRatio {
         kilograms_per_kilogram / to_kilograms_per_kilogram: 1.0,
-        grams_per_kilogram / to_grams_per_kilogram: 1.0e-3,
-        grains_per_pound / to_grains_per_pound: 1.0 / 7000.0,
+    } parts {
+        grams_per_kilogram / to_grams_per_kilogram: 1000.0,
+        grains_per_pound / to_grains_per_pound: 7000.0,
     }
 }

@@ -11,9 +11,10 @@ quantity! {
     /// ```
     Length {
         metres / to_metres: 1.0,
-        millimetres / to_millimetres: 1.0e-3,
         inches / to_inches: 0.0254,
         feet / to_feet: 0.3048,
+    } parts {
+        millimetres / to_millimetres: 1000.0,
     }
 }
 

@@ -4,12 +4,15 @@
 ///
 /// Each unit gives a constructor (`Length::metres(2.0)`) and a reader (`.to_metres()`).
 /// The first unit is the raw one and must have the factor 1.
+/// Decimal parts of it stand under `parts` with their number in the raw unit: 9 mm are then 9/1000 m to the last bit,
+/// which 9 times the nearest number to 0.001 is not.
 macro_rules! quantity {
     (
         $(#[$meta:meta])*
         $name:ident {
             $( $(#[$unit_meta:meta])* $make:ident / $read:ident : $factor:expr ),+ $(,)?
         }
+        $( parts { $( $part:ident / $read_part:ident : $number:expr ),+ $(,)? } )?
     ) => {
         $(#[$meta])*
         #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
@@ -35,6 +38,22 @@ macro_rules! quantity {
                     self.0 / $factor
                 }
             )+
+
+            $($(
+                #[doc = concat!("From a number of ", stringify!($part), ".")]
+                #[must_use]
+                #[inline]
+                pub const fn $part(value: f64) -> Self {
+                    Self(value / $number)
+                }
+
+                #[doc = concat!("As a number of ", stringify!($part), ".")]
+                #[must_use]
+                #[inline]
+                pub const fn $read_part(self) -> f64 {
+                    self.0 * $number
+                }
+            )+)?
 
             /// Neither NaN nor infinite.
             #[must_use]

@@ -11,8 +11,9 @@ quantity! {
     /// A mass, kept in kilograms.
     Mass {
         kilograms / to_kilograms: 1.0,
-        grams / to_grams: 1.0e-3,
         pounds / to_pounds: POUND_KG,
+    } parts {
+        grams / to_grams: 1000.0,
     }
 }
 

@@ -7,7 +7,7 @@ use crate::running::{Said, dewrun, dewrun_reading};
 #[track_caller]
 fn hold(name: &str, said: &Said) {
     let mut settings = insta::Settings::clone_current();
-    settings.set_snapshot_path("../../../../tests/cli");
+    settings.set_snapshot_path(concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/cli"));
     settings.set_prepend_module_to_snapshot(false);
     settings.set_omit_expression(true);
     let Said {

@@ -3,6 +3,7 @@
 //! They keep out slips of the pen and hostile files; what the physics can answer within them is for the engine to say.
 
 use dewrun_quantity::Limits;
+use dewrun_run::range;
 
 /// The longest text that is read, bytes.
 pub const TEXT_BYTES: usize = 8 * 1024 * 1024;
@@ -22,9 +23,9 @@ pub const NAME: usize = 200;
 pub const NOTE: usize = 10_000;
 
 /// Temperature of an air.
-pub const TEMPERATURE_C: Limits = Limits::new("temperature", "°C", -60.0, 95.0);
+pub const TEMPERATURE_C: Limits = engines("temperature", &range::AIR_TEMPERATURE);
 /// Temperature of surfaces around a tube, a clear sky and a hot roof included.
-pub const RADIANT_C: Limits = Limits::new("radiant temperature", "°C", -100.0, 200.0);
+pub const RADIANT_C: Limits = engines("radiant temperature", &range::RADIANT_TEMPERATURE);
 /// Dew point, over water.
 pub const DEW_POINT_C: Limits = Limits::new("dew point", "°C", -100.0, 95.0);
 /// Frost point, over ice.
@@ -38,44 +39,50 @@ pub const RATIO_KG_KG: Limits = Limits::new("humidity ratio", "kg/kg", 0.0, 10.0
 /// Enthalpy per dry air.
 pub const ENTHALPY_KJ_KG: Limits = Limits::new("enthalpy", "kJ/kg", -100.0, 30_000.0);
 /// Absolute pressure.
-pub const ABSOLUTE_PA: Limits = Limits::new("pressure", "Pa", 50_000.0, 120_000.0);
+pub const ABSOLUTE_PA: Limits = engines("pressure", &range::PRESSURE);
 /// Altitude that gives such a pressure.
 pub const ALTITUDE_M: Limits = Limits::new("altitude", "m", -1_000.0, 5_500.0);
 /// Air speed across a tube.
-pub const WIND_M_S: Limits = Limits::new("wind", "m/s", 0.0, 60.0);
+pub const WIND_M_S: Limits = engines("wind", &range::WIND);
 /// Static pressure in a duct against the room.
 pub const STATIC_PA: Limits = Limits::new("static pressure", "Pa", -10_000.0, 10_000.0);
 /// Velocity pressure in a duct.
 pub const VELOCITY_PA: Limits = Limits::new("velocity pressure", "Pa", 0.0, 5_000.0);
 /// Flow through a tube.
-pub const VOLUME_L_MIN: Limits = Limits::new("flow", "L/min", 0.0, 1_000.0);
+pub const VOLUME_L_MIN: Limits = engines("flow", &range::FLOW);
 /// Length of a leg.
-pub const LENGTH_M: Limits = Limits::new("length", "m", 0.001, 1_000.0);
+pub const LENGTH_M: Limits = engines("length", &range::LENGTH);
 /// Rise of a leg.
 pub const RISE_M: Limits = Limits::new("rise", "m", -1_000.0, 1_000.0);
 /// Inside diameter of a tube.
-pub const BORE_MM: Limits = Limits::new("bore", "mm", 0.5, 500.0);
+pub const BORE_MM: Limits = engines("bore", &range::BORE);
 /// Outside diameter of a tube.
-pub const OUTSIDE_DIAMETER_MM: Limits = Limits::new("outside diameter", "mm", 0.5, 600.0);
-/// Conductivity of a wall or insulation.
-pub const CONDUCTIVITY_W_MK: Limits = Limits::new("conductivity", "W/(m K)", 0.001, 500.0);
+pub const OUTSIDE_DIAMETER_MM: Limits = Limits::new("outside diameter", "mm", 2.0, 300.0);
+/// Conductivity of a tube.
+pub const TUBE_CONDUCTIVITY_W_MK: Limits =
+    engines("conductivity of the tube", &range::TUBE_CONDUCTIVITY);
+/// Conductivity of insulation.
+pub const INSULATION_CONDUCTIVITY_W_MK: Limits = engines(
+    "conductivity of the insulation",
+    &range::INSULATION_CONDUCTIVITY,
+);
 /// Thickness of insulation.
-pub const THICKNESS_MM: Limits = Limits::new("insulation thickness", "mm", 0.0, 500.0);
+pub const THICKNESS_MM: Limits = engines("insulation thickness", &range::INSULATION);
 /// Emissivity of a surface.
-pub const EMISSIVITY: Limits = Limits::new("emissivity", "", 0.0, 1.0);
+pub const EMISSIVITY: Limits = engines("emissivity", &range::EMISSIVITY);
 /// Heat tracing.
-pub const HEAT_TRACING_W_M: Limits = Limits::new("heat tracing", "W/m", 0.0, 500.0);
+pub const HEAT_TRACING_W_M: Limits = engines("heat tracing", &range::TRACING);
 /// Place of a fitting along its leg.
 pub const FITTING_AT_M: Limits = Limits::new("distance from the leg's start", "m", 0.0, 1_000.0);
 /// Loss coefficient of a fitting.
 pub const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);
 /// Heat of a detector.
-pub const HEAT_W: Limits = Limits::new("heat", "W", 0.0, 500.0);
+pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 /// Humidity rating of a detector.
 pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
 
-/// The limits of each number by the name of its field; a field of one name has the same limits everywhere.
-pub const FIELDS: [(&str, Limits); 26] = [
+/// The limits of each number by the name of its field, with that of its owner where others share the name.
+pub const FIELDS: [(&str, Limits); 27] = [
     ("temperature_c", TEMPERATURE_C),
     ("radiant_c", RADIANT_C),
     ("dew_point_c", DEW_POINT_C),
@@ -94,7 +101,8 @@ pub const FIELDS: [(&str, Limits); 26] = [
     ("rise_m", RISE_M),
     ("bore_mm", BORE_MM),
     ("outside_diameter_mm", OUTSIDE_DIAMETER_MM),
-    ("conductivity_w_mk", CONDUCTIVITY_W_MK),
+    ("TubeWall.conductivity_w_mk", TUBE_CONDUCTIVITY_W_MK),
+    ("Insulation.conductivity_w_mk", INSULATION_CONDUCTIVITY_W_MK),
     ("thickness_mm", THICKNESS_MM),
     ("emissivity", EMISSIVITY),
     ("heat_tracing_w_m", HEAT_TRACING_W_M),
@@ -103,3 +111,8 @@ pub const FIELDS: [(&str, Limits); 26] = [
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),
 ];
+
+/// The engine's own limits, under the name that people know.
+const fn engines(quantity: &'static str, limits: &range::Limits) -> Limits {
+    Limits::new(quantity, limits.unit, limits.min, limits.max)
+}

@@ -1,6 +1,6 @@
 //! From a place in the engine's run to the field of the project file.
 
-use dewrun_run::{Place, RunError, Tube};
+use dewrun_run::{Place, RunError, Tube, range};
 
 use crate::{DocumentError, FieldPath};
 
@@ -23,7 +23,12 @@ pub fn path_of(run_index: usize, place: Place) -> FieldPath {
 #[must_use]
 pub fn located(run_index: usize, error: RunError) -> DocumentError {
     let path = match &error {
-        RunError::OutOfRange { place, field, .. } => field_path(run_index, *place, field),
+        RunError::OutOfRange {
+            place,
+            field,
+            quantity,
+            ..
+        } => field_path(run_index, *place, field, quantity),
         RunError::NoSuchSpace { place, .. } => path_of(run_index, *place).field("space"),
         RunError::NoLegs => path_of(run_index, Place::Run).field("intake.legs"),
         RunError::Air { place, .. } | RunError::NotSolved { place, .. } => {
@@ -37,37 +42,145 @@ pub fn located(run_index: usize, error: RunError) -> DocumentError {
     }
 }
 
-fn field_path(run_index: usize, place: Place, field: &str) -> FieldPath {
-    if (place, field) == (Place::Run, "pressure") {
-        return FieldPath::root().field("pressure");
-    }
+fn field_path(run_index: usize, place: Place, field: &str, quantity: &str) -> FieldPath {
     let here = path_of(run_index, place);
-    match field_name(place, field) {
-        Some(name) => here.field(name),
-        None => here,
+    match (place, field_name(place, field, quantity)) {
+        (Place::Run, Some(name)) => FieldPath::root().field(name),
+        (_, Some(name)) => here.field(name),
+        (_, None) => here,
     }
 }
 
-/// The file's name for a field that the engine names without unit.
-fn field_name(place: Place, field: &str) -> Option<&'static str> {
+/// The file's name for a field that the engine names without unit; tube and insulation are told apart by the quantity.
+fn field_name(place: Place, field: &str, quantity: &str) -> Option<&'static str> {
+    let is_insulation = quantity == range::INSULATION_CONDUCTIVITY.quantity;
     let name = match (place, field) {
+        (Place::Run, "pressure") => "pressure",
+        (Place::DuctAir, "temperature") => "temperature.temperature_c",
         (Place::Leg(..), "length") => "length_m",
         (Place::Leg(..), "rise") => "rise_m",
         (Place::Leg(..), "bore") => "tube.bore_mm",
         (Place::Leg(..), "outside_diameter") => "tube.outside_diameter_mm",
+        (Place::Leg(..), "conductivity") if is_insulation => "insulation.conductivity_w_mk",
         (Place::Leg(..), "conductivity") => "tube.conductivity_w_mk",
-        (Place::Leg(..), "insulation.thickness") => "insulation.thickness_mm",
-        (Place::Leg(..), "insulation.conductivity") => "insulation.conductivity_w_mk",
+        (Place::Leg(..), "thickness") => "insulation.thickness_mm",
         (Place::Leg(..), "emissivity") => "emissivity",
         (Place::Leg(..), "tracing") => "heat_tracing_w_m",
         (Place::Space(_), "temperature") => "temperature_c",
-        (Place::Space(_), "humidity") => "humidity",
         (Place::Space(_), "radiant") => "radiant_c",
         (Place::Space(_), "wind") => "wind_m_s",
         (Place::Detector, "heat") => "heat_w",
-        (Place::Detector, "humidity_rating") => "humidity_rating_percent",
-        (Place::Flow, "volume") => "volume_l_min",
+        (Place::Flow, "flow") => "volume_l_min",
         _ => return None,
     };
     Some(name)
+}
+
+#[cfg(test)]
+mod tests {
+    use dewrun_run::range::{self, Limits};
+    use dewrun_run::{Place, RunError, Tube};
+
+    use super::located;
+
+    #[track_caller]
+    fn check(place: Place, limits: &Limits, path: &str) {
+        let error = RunError::OutOfRange {
+            place,
+            field: limits.field,
+            quantity: limits.quantity,
+            value: 0.0,
+            unit: limits.unit,
+            min: limits.min,
+            max: limits.max,
+        };
+        let found = located(2, error).path().map(ToString::to_string);
+        assert_eq!(
+            found.as_deref(),
+            Some(path),
+            "{} at its field",
+            limits.quantity
+        );
+    }
+
+    #[test]
+    fn every_limit_of_the_engine_is_found_in_the_file() {
+        let leg = Place::Leg(Tube::Exhaust, 3);
+        check(Place::Run, &range::PRESSURE, "pressure");
+        check(
+            Place::DuctAir,
+            &range::AIR_TEMPERATURE,
+            "runs[2].duct.air.temperature.temperature_c",
+        );
+        check(Place::Flow, &range::FLOW, "runs[2].flow.volume_l_min");
+        check(
+            Place::Detector,
+            &range::DETECTOR_HEAT,
+            "runs[2].detector.heat_w",
+        );
+        check(
+            Place::Space(1),
+            &range::AIR_TEMPERATURE,
+            "spaces[1].temperature_c",
+        );
+        check(
+            Place::Space(1),
+            &range::RADIANT_TEMPERATURE,
+            "spaces[1].radiant_c",
+        );
+        check(Place::Space(1), &range::WIND, "spaces[1].wind_m_s");
+        check(leg, &range::LENGTH, "runs[2].exhaust.legs[3].length_m");
+        check(leg, &range::BORE, "runs[2].exhaust.legs[3].tube.bore_mm");
+        check(
+            leg,
+            &range::WALL,
+            "runs[2].exhaust.legs[3].tube.outside_diameter_mm",
+        );
+        check(
+            leg,
+            &range::TUBE_CONDUCTIVITY,
+            "runs[2].exhaust.legs[3].tube.conductivity_w_mk",
+        );
+        check(
+            leg,
+            &range::INSULATION,
+            "runs[2].exhaust.legs[3].insulation.thickness_mm",
+        );
+        check(
+            leg,
+            &range::INSULATION_CONDUCTIVITY,
+            "runs[2].exhaust.legs[3].insulation.conductivity_w_mk",
+        );
+        check(
+            leg,
+            &range::EMISSIVITY,
+            "runs[2].exhaust.legs[3].emissivity",
+        );
+        check(
+            leg,
+            &range::TRACING,
+            "runs[2].exhaust.legs[3].heat_tracing_w_m",
+        );
+    }
+
+    #[test]
+    fn what_is_no_field_is_its_part() {
+        let path = |error| located(0, error).path().map(ToString::to_string);
+        assert_eq!(
+            path(RunError::NoLegs).as_deref(),
+            Some("runs[0].intake.legs"),
+            "no legs"
+        );
+        let place = Place::Leg(Tube::Intake, 1);
+        let error = RunError::NoSuchSpace {
+            place,
+            space: 9,
+            spaces: 3,
+        };
+        assert_eq!(
+            path(error).as_deref(),
+            Some("runs[0].intake.legs[1].space"),
+            "no such space"
+        );
+    }
 }

@@ -11,7 +11,7 @@ use crate::v1::File;
 #[must_use]
 pub fn project_schema() -> String {
     let mut schema = schemars::schema_for!(File).to_value();
-    add_limits(&mut schema);
+    add_limits("Project", &mut schema);
     published(&schema)
 }
 
@@ -31,27 +31,40 @@ fn published(schema: &Value) -> String {
     format!("{schema:#}\n")
 }
 
-/// Adds its limits to every field of a known name.
-fn add_limits(schema: &mut Value) {
+/// Adds its limits to every field of a known name; the owner is the definition that the field belongs to.
+fn add_limits(owner: &str, schema: &mut Value) {
     match schema {
         Value::Object(members) => {
-            if let Some(Value::Object(properties)) = members.get_mut("properties") {
-                for (name, field) in properties {
-                    limit(name, field);
+            for (name, member) in members {
+                match (name.as_str(), member) {
+                    ("properties", Value::Object(fields)) => {
+                        for (name, field) in fields {
+                            limit(owner, name, field);
+                            add_limits(owner, field);
+                        }
+                    }
+                    ("$defs", Value::Object(definitions)) => {
+                        for (name, definition) in definitions {
+                            add_limits(name, definition);
+                        }
+                    }
+                    (_, member) => add_limits(owner, member),
                 }
             }
-            members.values_mut().for_each(add_limits);
         }
-        Value::Array(entries) => entries.iter_mut().for_each(add_limits),
+        Value::Array(entries) => entries
+            .iter_mut()
+            .for_each(|entry| add_limits(owner, entry)),
         _ => {}
     }
 }
 
-fn limit(name: &str, field: &mut Value) {
-    let Some((_, Limits { min, max, .. })) = FIELDS.iter().find(|(known, _)| *known == name) else {
-        return;
-    };
-    if let Value::Object(members) = field {
+fn limit(owner: &str, name: &str, field: &mut Value) {
+    let owned = format!("{owner}.{name}");
+    let found = FIELDS
+        .iter()
+        .find(|(known, _)| *known == name || *known == owned);
+    if let (Some((_, Limits { min, max, .. })), Value::Object(members)) = (found, field) {
         let value = json!({ "value": { "minimum": min, "maximum": max } });
         members.insert("properties".to_owned(), value);
     }

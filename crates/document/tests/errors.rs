@@ -139,12 +139,12 @@ fn values_of_the_wrong_kind_are_named() {
         "spaces[0].temperature_c.origin: unknown variant `guessed`, expected one of `typed`, `assumed`, `measured`",
     );
     let error = fault(
-        "\"rise_m\": {\n              \"value\": -0.02,\n              \"origin\": \"typed\"\n            }",
-        "\"rise_m\": -0.02",
+        "\"length_m\": {\n              \"value\": 1.0,\n              \"origin\": \"typed\"\n            }",
+        "\"length_m\": -0.02",
     );
     assert_eq!(
         error.sentence(),
-        "runs[0].intake.legs[0].rise_m: invalid type: the number `-0.02`, expected a value with its origin, such as {\"value\": 4.2, \"origin\": \"typed\"}",
+        "runs[0].intake.legs[0].length_m: invalid type: the number `-0.02`, expected a value with its origin, such as {\"value\": 4.2, \"origin\": \"typed\"}",
         "a bare number"
     );
     assert!(error.line_column().is_some(), "with its line and column");
@@ -169,12 +169,12 @@ fn limits_are_given() {
     check(
         "\"value\": 28.0",
         "\"value\": 280",
-        "spaces[0].temperature_c.value: temperature is 280 °C, must be from \u{2212}60 to 95 °C",
+        "spaces[0].temperature_c: temperature is 280 °C, must be from \u{2212}60 to 95 °C",
     );
     check(
         "\"value\": 1.0",
         "\"value\": 0",
-        "runs[0].intake.legs[0].length_m.value: length is 0 m, must be from 0.001 to 1\u{2009}000 m",
+        "runs[0].intake.legs[0].length_m: length is 0 m, must be from 0.001 to 1\u{2009}000 m",
     );
     check(
         "\"low\": 16.0",

@@ -6,9 +6,8 @@ use serde_json::Value;
 #[test]
 fn the_schema_of_the_project_is_published() {
     let committed = include_str!("../schema/dewrun-project-1.json");
-    assert_eq!(
-        project_schema(),
-        committed,
+    assert!(
+        project_schema() == committed,
         "write it anew with `dewrun schema project`"
     );
 }
@@ -16,9 +15,8 @@ fn the_schema_of_the_project_is_published() {
 #[test]
 fn the_schema_of_answers_is_published() {
     let committed = include_str!("../schema/dewrun-answer-1.json");
-    assert_eq!(
-        answer_schema(),
-        committed,
+    assert!(
+        answer_schema() == committed,
         "write it anew with `dewrun schema answer`"
     );
 }
@@ -26,9 +24,8 @@ fn the_schema_of_answers_is_published() {
 #[test]
 fn the_schema_of_an_air_is_published() {
     let committed = include_str!("../schema/dewrun-air-1.json");
-    assert_eq!(
-        air_schema(),
-        committed,
+    assert!(
+        air_schema() == committed,
         "write it anew with `dewrun schema air`"
     );
 }
@@ -42,6 +39,7 @@ fn every_limit_stands_in_the_schema() {
             "\"value\":{{\"maximum\":{:?},\"minimum\":{:?}}}",
             limits.max, limits.min
         );
+        let name = name.rsplit('.').next().unwrap_or(name);
         assert!(
             text.contains(&format!("\"{name}\":")) && text.contains(&limited),
             "{name} and {limited}"

@@ -1,6 +1,6 @@
 //! Masking of numbers, so that a snapshot guards wording and form alone.
 
-/// The text with every number, its sign included, as `#` and every run of spaces as at most two.
+/// The text with every number, its sign included, as `#` and every run of spaces as at most two, none at the end of a line.
 pub(crate) fn masked(text: &str) -> String {
     let mut out = String::new();
     let mut signs = text.chars().peekable();
@@ -18,6 +18,9 @@ pub(crate) fn masked(text: &str) -> String {
             || (in_word && (sign == '-' || sign == '_' || sign.is_ascii_digit()));
         if sign == ' ' && out.ends_with("  ") {
             continue;
+        }
+        if sign == '\n' {
+            out.truncate(out.trim_end_matches(' ').len());
         }
         out.push(sign);
     }

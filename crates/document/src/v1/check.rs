@@ -224,7 +224,7 @@ fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
     number(
         &tube.field("conductivity_w_mk"),
         &leg.tube.conductivity_w_mk,
-        &limits::CONDUCTIVITY_W_MK,
+        &limits::TUBE_CONDUCTIVITY_W_MK,
     )?;
     number(
         &at.field("emissivity"),
@@ -241,7 +241,7 @@ fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
         number(
             &at.field("conductivity_w_mk"),
             &insulation.conductivity_w_mk,
-            &limits::CONDUCTIVITY_W_MK,
+            &limits::INSULATION_CONDUCTIVITY_W_MK,
         )?;
     }
     optional(
@@ -324,7 +324,7 @@ fn optional(at: &Here<'_>, input: Option<&Input<f64>>, limits: &Limits) -> Check
 }
 
 fn number(at: &Here<'_>, input: &Input<f64>, limits: &Limits) -> Checked {
-    within(&at.field("value"), input.value, limits)?;
+    within(at, input.value, limits)?;
     let at = at.field("origin");
     match &input.origin {
         Origin::Typed => Ok(()),

@@ -209,7 +209,7 @@ fn leg() -> impl Strategy<Value = Leg> {
     let tube = (
         input(limits::BORE_MM),
         input(limits::OUTSIDE_DIAMETER_MM),
-        input(limits::CONDUCTIVITY_W_MK),
+        input(limits::TUBE_CONDUCTIVITY_W_MK),
     )
         .prop_map(
             |(bore_mm, outside_diameter_mm, conductivity_w_mk)| TubeWall {
@@ -220,7 +220,7 @@ fn leg() -> impl Strategy<Value = Leg> {
         );
     let insulation = (
         input(limits::THICKNESS_MM),
-        input(limits::CONDUCTIVITY_W_MK),
+        input(limits::INSULATION_CONDUCTIVITY_W_MK),
     )
         .prop_map(|(thickness_mm, conductivity_w_mk)| Insulation {
             thickness_mm,

@@ -1,6 +1,6 @@
 //! Measures of air.
 
-use super::{Measure, Shown, unit};
+use super::{Measure, Shown, Unit, unit};
 use crate::{
     Density, HumidityRatio, Pressure, RelativeHumidity, SpecificEnthalpy, SpecificVolume, Speed,
     Temperature, TemperatureDifference, VolumeFlow,
@@ -147,28 +147,16 @@ pub const HUMIDITY_RATIO: Measure<HumidityRatio> = Measure {
 /// Suspended water per dry air.
 pub const MIST: Measure<HumidityRatio> = Measure {
     name: "mist",
-    si: unit!(
-        "g/kg",
-        [],
-        HumidityRatio::grams_per_kilogram,
-        HumidityRatio::to_grams_per_kilogram,
-        2
-    ),
-    inch_pound: unit!(
-        "gr/lb",
-        [],
-        HumidityRatio::grains_per_pound,
-        HumidityRatio::to_grains_per_pound,
-        1
-    ),
-    others: &[unit!(
-        "kg/kg",
-        ["lb/lb"],
-        HumidityRatio::kilograms_per_kilogram,
-        HumidityRatio::to_kilograms_per_kilogram,
-        6
-    )],
+    si: Unit {
+        decimals: 2,
+        ..HUMIDITY_RATIO.si
+    },
+    inch_pound: Unit {
+        decimals: 1,
+        ..HUMIDITY_RATIO.inch_pound
+    },
     shown: Shown::Amount,
+    ..HUMIDITY_RATIO
 };
 
 /// The absolute pressure of air.

@@ -1,8 +1,9 @@
-//! Every solved steady case passes through a project file unchanged.
+//! Every solved steady case passes through a project file unchanged, and its answer file says what was solved.
 
 use std::fs;
 
-use dewrun_document::{read, to_run, write};
+use dewrun_document::output::{SteadyOutput, TubeOutput, VerdictOutput};
+use dewrun_document::{Telling, answer, read, to_run, write};
 use dewrun_run::Run;
 use dewrun_tests::projects::project_of;
 use dewrun_tests::reference::steady::run_of;
@@ -30,5 +31,77 @@ fn every_solved_case_is_the_same_run_after_its_file() {
     assert_eq!(cases.len(), 92, "all solved cases");
     for case in &cases {
         assert_eq!(through_a_file(case), run_of(case), "{}", case["id"]);
+    }
+}
+
+/// The answer file's part for a case.
+fn answer_of(case: &Value) -> Result<SteadyOutput, String> {
+    let project = project_of(case)?;
+    let (run, names) = to_run(&project, 0).map_err(|error| error.sentence())?;
+    let outcome = dewrun_run::evaluate(&run).map_err(|error| error.to_string())?;
+    let telling = Telling {
+        sentence: "",
+        profile: false,
+    };
+    Ok(answer(0, &run, &names, &outcome, telling))
+}
+
+/// Expected values and tolerances: `cases/steady.json` and its README.
+#[test]
+fn the_answer_file_says_what_was_solved() {
+    for case in cases() {
+        let id = &case["id"];
+        let answer = answer_of(&case).unwrap_or_else(|error| panic!("{id}: {error}"));
+        let tubes: Vec<&TubeOutput> = [&answer.intake]
+            .into_iter()
+            .chain(&answer.exhaust)
+            .collect();
+        let expected = |key: &str| case["expect"][key].as_f64();
+        let condensate: f64 = tubes.iter().map(|tube| tube.condensate_g_h.0).sum();
+        let solved = expected("condensate_g_h").unwrap_or(f64::NAN);
+        let tolerance = (0.01 * solved).max(0.02);
+        assert!(
+            (condensate - solved).abs() <= tolerance,
+            "{id}: {condensate} g/h, solved {solved}"
+        );
+        let outlet = tubes
+            .last()
+            .map_or(f64::NAN, |tube| tube.outlet.temperature_c.0);
+        let solved = expected("t_out_c").unwrap_or(f64::NAN);
+        assert!(
+            (outlet - solved).abs() <= 0.1,
+            "{id}: {outlet} \u{b0}C, solved {solved}"
+        );
+        let sweat = tubes
+            .iter()
+            .flat_map(|tube| &tube.legs)
+            .map(|leg| leg.sweat_g_h.0);
+        let solved = case["expect"]["leg_sweat_g_h"]
+            .as_array()
+            .into_iter()
+            .flatten();
+        for (got, solved) in sweat.zip(solved.filter_map(Value::as_f64)) {
+            let tolerance = (0.02 * solved).max(0.05);
+            assert!(
+                (got - solved).abs() <= tolerance,
+                "{id}: sweat {got} g/h, solved {solved}"
+            );
+        }
+        if let Some(solved) = expected("chamber_t_c") {
+            let chamber = answer.chamber.temperature_c.0;
+            assert!(
+                (chamber - solved).abs() <= 0.1,
+                "{id}: chamber {chamber} \u{b0}C, solved {solved}"
+            );
+        }
+        let wettest = tubes
+            .iter()
+            .map(|tube| tube.condensate_g_h.0)
+            .fold(0.0, f64::max);
+        let is_wet = answer.verdict == VerdictOutput::Wet;
+        assert!(
+            is_wet || wettest <= 0.01,
+            "{id}: {wettest} g/h in a tube is wet"
+        );
     }
 }

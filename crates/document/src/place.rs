@@ -56,7 +56,6 @@ fn field_name(place: Place, field: &str, quantity: &str) -> Option<&'static str>
     let is_insulation = quantity == range::INSULATION_CONDUCTIVITY.quantity;
     let name = match (place, field) {
         (Place::Run, "pressure") => "pressure",
-        (Place::DuctAir, "temperature") => "temperature.temperature_c",
         (Place::Leg(..), "length") => "length_m",
         (Place::Leg(..), "rise") => "rise_m",
         (Place::Leg(..), "bore") => "tube.bore_mm",
@@ -107,11 +106,6 @@ mod tests {
     fn every_limit_of_the_engine_is_found_in_the_file() {
         let leg = Place::Leg(Tube::Exhaust, 3);
         check(Place::Run, &range::PRESSURE, "pressure");
-        check(
-            Place::DuctAir,
-            &range::AIR_TEMPERATURE,
-            "runs[2].duct.air.temperature.temperature_c",
-        );
         check(Place::Flow, &range::FLOW, "runs[2].flow.volume_l_min");
         check(
             Place::Detector,

@@ -1,7 +1,8 @@
 //! Our side of the comparison with other libraries: reads states from a file, times their dew points, writes them.
 //!
 //! `dew_points STATES DEW_POINTS`: both files hold little-endian 64-bit numbers,
-//! the first t [°C], relative humidity over water [-] and p [Pa] of each state, the second its dew point [°C].
+//! the first t [°C], relative humidity [-] and p [Pa] of each state, the second its dew point [°C];
+//! below 0.01 °C humidity is over ice and the dew point is the frost point, as the other libraries take them.
 //! Prints `ns_per_state VALUE`, the median of nine passes on one thread.
 
 use std::fs;
@@ -52,7 +53,7 @@ fn read_states(bytes: &[u8]) -> Result<Vec<[f64; 3]>, Failure> {
 fn pass(states: &[[f64; 3]], dew_points: &mut [f64]) -> f64 {
     let begun = Instant::now();
     for ([t_c, rh, p_pa], dew_point) in black_box(states).iter().zip(&mut *dew_points) {
-        *dew_point = fast::dew_point_c(*t_c, *rh, *p_pa).unwrap_or(f64::NAN);
+        *dew_point = fast::dew_or_frost_point_c(*t_c, *rh, *p_pa).unwrap_or(f64::NAN);
     }
     black_box(&*dew_points);
     begun.elapsed().as_secs_f64()

@@ -58,6 +58,8 @@ def cold_share(t):
     return (-60 - t) / 40
 
 
+ALPHA_WATER = Polynomial([3.53624e-4, 2.9328363e-5, 2.6168979e-7, 8.5813609e-9])
+ALPHA_SUPERCOOLED = Polynomial([3.62183e-4, 2.6061244e-5, 3.8667770e-7, 3.8268958e-9])
 ALPHA_ICE = Polynomial([3.64449e-4, 2.9367585e-5, 4.8874766e-7, 4.3669918e-9])
 BETA_WATER = greenspan_beta([-10.7588, 6.3268134e-2, -2.5368934e-4, 6.3405286e-7])
 BETA_SUPERCOOLED = greenspan_beta([-10.7604, 6.3987441e-2, -2.6351566e-4, 1.6725084e-6])
@@ -123,15 +125,6 @@ def inverse(pressure, low, high):
     return temperature, ends[0] - middle, ends[1] - middle, middle
 
 
-INVERSES = [
-    ("WATER_C", "over water, 0 to 100 °C", water_pa, 0, 100, 8),
-    ("SUPERCOOLED_C", "over supercooled water, -50 to 0.01 °C", supercooled_pa, -50, 0.01, 9),
-    ("SUPERCOOLED_COLD_C", "over supercooled water, -100 to -50 °C", supercooled_pa, -100, -50, 10),
-    ("ICE_C", "over ice, -60 to 0.01 °C", ice_pa, -60, 0.01, 8),
-    ("ICE_COLD_C", "over ice, -100 to -60 °C", ice_pa, -100, -60, 8),
-]
-
-
 def fit(function, low, high, degree):
     """Nearly least-maximum polynomial, in powers of the argument itself."""
     series = Chebyshev.interpolate(function, degree, domain=[low, high])
@@ -141,13 +134,13 @@ def fit(function, low, high, degree):
 FITS = [
     ("LN_WATER_PA", "Of ln(e / Pa) over water, 0.01 to 100 °C.", lambda t: log(water_pa(t)), 0, 100, 7),
     ("LN_SUPERCOOLED_PA", "Of ln(e / Pa) over supercooled water, -60 to 0.01 °C.", lambda t: log(supercooled_pa(t)), -60, 0.01, 11),
-    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 6),
+    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 7),
+    ("WATER_PA", "Of e / Pa over water, 0 to 100 °C, to half a pascal.", water_pa, 0, 100, 6),
+    ("SUPERCOOLED_PA", "Of e / Pa over supercooled water, -60 to 0.01 °C, to half a pascal.", supercooled_pa, -60, 0.01, 6),
+    ("ICE_PA", "Of e / Pa over ice, -60 to 0.01 °C, to half a pascal.", ice_pa, -60, 0.01, 6),
     ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 5),
     ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 6),
     ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 5),
-    ("BETA_SUPERCOOLED_COLD", "Of Greenspan's beta / e over supercooled water, -100 to -50 °C, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 7),
-    ("ALPHA_ICE_COLD", "Of Greenspan's alpha over ice times its share, -100 to -60 °C.", lambda t: (1 - cold_share(t)) * ALPHA_ICE(t), -100, -60, 4),
-    ("BETA_ICE_COLD", "Of Greenspan's beta / e over ice times its share, and of the virial part, -100 to -60 °C, 1/Pa.", lambda t: (1 - cold_share(t)) * BETA_ICE(t) / ice_pa(t) + cold_share(t) * virial_excess(t), -100, -60, 6),
     ("AIR_VISCOSITY", "Of the viscosity of dry air, Pa s.", lambda t: 1e-6 * air_viscosity(t), -60, 100, 4),
     ("STEAM_VISCOSITY", "Of the viscosity of vapour, Pa s.", lambda t: 1e-6 * steam_viscosity(t), -60, 100, 6),
     ("AIR_CONDUCTIVITY", "Of the conductivity of dry air, W/(m K).", lambda t: 1e-3 * air_conductivity(t), -60, 100, 4),
@@ -164,29 +157,63 @@ def constant(name, doc, coefficients):
     return lines + [f"    {c!r}," for c in map(float, coefficients)] + ["];", ""]
 
 
+def ice_alpha(t):
+    """Greenspan's alpha over ice times its share below -60 degC."""
+    return np.where(t < -60, 1 - cold_share(t), 1) * ALPHA_ICE(t)
+
+
+def ice_beta(t):
+    """Greenspan's beta / e over ice times its share below -60 degC, and of the virial part, 1/Pa."""
+    share = np.where(t < -60, cold_share(t), 0)
+    return (1 - share) * BETA_ICE(t) / ice_pa(t) + share * virial_excess(t)
+
+
+# Pieces of the inverse: in powers of ln(e / Pa) less its middle.
+PIECES = [
+    ("WATER", "over water, 0 to 100 °C", water_pa, ALPHA_WATER, lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 8),
+    ("SUPERCOOLED", "over supercooled water, -50 to 0.01 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -50, 0.01, 8),
+    ("SUPERCOOLED_COLD", "over supercooled water, -100 to -50 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 8),
+    ("ICE", "over ice, -60 to 0.01 °C", ice_pa, ice_alpha, ice_beta, -60, 0.01, 8),
+    ("ICE_COLD", "over ice, -100 to -60 °C", ice_pa, ice_alpha, ice_beta, -100, -60, 8),
+]
+EXCESS_DEGREE = 6
+
+
 def main():
     lines = [
         "//! Coefficients of the fits, written by `tests/generate/moist_air_fits.py`; powers of the temperature in °C.",
+        "",
+        "use super::dew_point::Piece;",
         "",
     ]
     for name, doc, function, low, high, degree in FITS:
         coefficients = fit(function, low, high, degree)
         t = np.linspace(low, high, 100_001)
         error = np.abs(np.polynomial.polynomial.polyval(t, coefficients) - function(t))
-        kind = "absolute" if name.startswith("LN") else "relative"
+        kind = "absolute" if name.endswith("_PA") else "relative"
         if kind == "relative":
             error = error / np.abs(function(t)).clip(1e-9)
         print(f"{name}: degree {degree}, largest {kind} error {error.max():.1e}")
         lines += constant(name, doc, coefficients)
-    for name, place, pressure, low, high, degree in INVERSES:
+    for name, place, pressure, alpha, beta, low, high, degree in PIECES:
         temperature, bottom, top, middle = inverse(pressure, low, high)
         coefficients = fit(temperature, bottom, top, degree)
+        alphas, betas = (fit(lambda u: part(temperature(u)), bottom, top, EXCESS_DEGREE) for part in (alpha, beta))
         u = np.linspace(bottom, top, 100_001)
-        error = np.abs(np.polynomial.polynomial.polyval(u, coefficients) - temperature(u))
-        print(f"{name}: degree {degree}, largest error {error.max():.1e} K")
-        doc = f"Temperature in °C {place}, in powers of ln(e / Pa) less [`{name}_MIDDLE`]."
-        lines += constant(name, doc, coefficients)
-        lines += [f"/// Middle of [`{name}`].", f"pub(crate) const {name}_MIDDLE: f64 = {middle!r};", ""]
+        t = temperature(u)
+        error = np.abs(np.polynomial.polynomial.polyval(u, coefficients) - t)
+        of_excess = (np.polynomial.polynomial.polyval(u, alphas) - alpha(t)) / 1e5
+        of_excess = np.abs(of_excess + np.polynomial.polynomial.polyval(u, betas) - beta(t)) * np.abs(1e5 - pressure(t))
+        print(f"{name}: degree {degree}, largest error {error.max():.1e} K, of ln f at 100 kPa {of_excess.max():.1e}")
+        lines += [
+            f"/// The inverse {place}, in powers of ln(e / Pa) less its middle.",
+            "#[rustfmt::skip]",
+            f"pub(super) const {name}: Piece = Piece {{",
+            f"    middle: {middle!r},",
+        ]
+        for field, values in (("temperature_c", coefficients), ("alpha", alphas), ("beta", betas)):
+            lines += [f"    {field}: ["] + [f"        {c!r}," for c in map(float, values)] + ["    ],"]
+        lines += ["};", ""]
     OUT.write_text("\n".join(lines[:-1]) + "\n")
 
 

@@ -37,7 +37,7 @@ const EXP: [f64; 9] = [
 #[inline]
 pub fn fast_exp(x: f64) -> f64 {
     if !(-700.0..=700.0).contains(&x) {
-        return elementary::exp(x);
+        return unusual_exp(x);
     }
     let rounded = x * core::f64::consts::LOG2_E + ROUNDER;
     let power = rounded - ROUNDER;
@@ -88,7 +88,7 @@ const EXPONENT: u64 = 0xfff0_0000_0000_0000;
 #[inline]
 pub fn fast_ln(x: f64) -> f64 {
     if !(f64::MIN_POSITIVE..=f64::MAX).contains(&x) {
-        return elementary::ln(x);
+        return unusual_ln(x);
     }
     let above = x.to_bits().wrapping_sub(SQRT_HALF_BITS);
     let fraction = f64::from_bits((above & !EXPONENT).wrapping_add(SQRT_HALF_BITS));
@@ -97,6 +97,20 @@ pub fn fast_ln(x: f64) -> f64 {
     let power = f64::from_bits(biased | TWO_TO_52_BITS) - (f64::from_bits(TWO_TO_52_BITS) + 1023.0);
     let s = (fraction - 1.0) / (fraction + 1.0);
     power * core::f64::consts::LN_2 + s * polynomial(&LN, s * s)
+}
+
+/// Kept out of line, as [`unusual_ln`].
+#[cold]
+#[inline(never)]
+fn unusual_exp(x: f64) -> f64 {
+    elementary::exp(x)
+}
+
+/// Kept out of line, so that the usual way stays short enough to be inlined.
+#[cold]
+#[inline(never)]
+fn unusual_ln(x: f64) -> f64 {
+    elementary::ln(x)
 }
 
 #[cfg(test)]

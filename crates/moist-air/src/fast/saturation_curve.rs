@@ -52,12 +52,13 @@ impl SaturationCurve {
     /// ```
     #[must_use]
     pub fn at(p_pa: f64) -> Self {
+        let per_pa = p_pa.recip();
         Self {
             p_pa,
-            per_pa: p_pa.recip(),
-            water: excess(&OVER_WATER.alpha, &BETA_WATER, p_pa),
-            supercooled: excess(&OVER_SUPERCOOLED.alpha, &BETA_SUPERCOOLED, p_pa),
-            ice: excess(&OVER_ICE.alpha, &BETA_ICE, p_pa),
+            per_pa,
+            water: excess(&OVER_WATER.alpha, &BETA_WATER, per_pa),
+            supercooled: excess(&OVER_SUPERCOOLED.alpha, &BETA_SUPERCOOLED, per_pa),
+            ice: excess(&OVER_ICE.alpha, &BETA_ICE, per_pa),
         }
     }
 
@@ -155,16 +156,16 @@ pub(super) fn factor(z: f64) -> f64 {
     1.0 + (z + 0.5 * z * z)
 }
 
-/// The polynomial of `alpha / p + beta / e`.
+/// The polynomial of `alpha / p + beta / e`, from the reciprocal of the pressure.
 #[inline]
 pub(super) fn excess<const A: usize, const M: usize>(
     alpha: &[f64; A],
     beta: &[f64; M],
-    p_pa: f64,
+    per_pa: f64,
 ) -> [f64; M] {
     let mut sum = *beta;
     for (term, alpha) in sum.iter_mut().zip(alpha) {
-        *term += alpha / p_pa;
+        *term += alpha * per_pa;
     }
     sum
 }

@@ -2,6 +2,18 @@
 //!
 //! The only crate that knows serde: documents are types of their own, converted by hand to and from the engine's,
 //! so that the engine may change without breaking a file and a file without breaking the engine.
+//!
+//! ```
+//! use dewrun_document::{located, read, to_run, write};
+//! let text = include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/make-up-air.json"));
+//! let project = read(text)?;
+//! assert_eq!(write(&project)?, text);
+//! let (run, names) = to_run(&project, 0)?;
+//! assert_eq!(names.spaces, ["Plant room", "Service corridor", "Lobby"]);
+//! let outcome = dewrun_run::evaluate(&run).map_err(|error| located(0, error))?;
+//! assert!(outcome.value.intake.first_wet().is_some());
+//! # Ok::<(), dewrun_document::DocumentError>(())
+//! ```
 
 mod air_answer;
 mod answer;

@@ -2,7 +2,9 @@
 
 mod generator;
 
-use dewrun_document::{DocumentError, Input, Project, read, write};
+use dewrun_document::{
+    DocumentError, FallForm, FlowAt, Humidity, Input, Over, Project, read, write,
+};
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
 const DEMOS: [(&str, &str); 3] = [
@@ -60,6 +62,34 @@ fn what_is_no_number_is_never_written() {
 fn a_mark_of_byte_order_is_no_fault() {
     let text = format!("\u{feff}{}", DEMOS[0].1);
     assert_eq!(read(&text), read(DEMOS[0].1), "some editors put it there");
+}
+
+#[test]
+fn what_may_be_left_out_has_its_default() {
+    let text = DEMOS[0].1;
+    let shorter = text
+        .replacen("\"at\": \"intake\"", "\"at\": \"sensor\"", 1)
+        .replacen(",\n        \"at\": \"sensor\"", "", 1)
+        .replacen(",\n          \"over\": \"water\"", "", 1)
+        .replacen("\"fall_as\": \"ratio\",", "", 1);
+    let left_out = ["\"at\"", "\"over\"", "\"fall_as\""]
+        .map(|field| text.matches(field).count() - shorter.matches(field).count());
+    assert_eq!(left_out, [1, 1, 1], "each once");
+    let project = read(&shorter).expect("none of them is missed");
+    assert_eq!(
+        project.runs[0].flow.at,
+        FlowAt::Sensor,
+        "flow is counted at the sensor"
+    );
+    assert_eq!(
+        project.runs[0].intake.legs[0].fall_as,
+        FallForm::Ratio,
+        "a fall is written as a ratio"
+    );
+    let Humidity::Relative(relative) = &project.spaces[0].humidity else {
+        panic!("the example gives a relative humidity");
+    };
+    assert_eq!(relative.over, Over::Water, "humidity is over water");
 }
 
 /// All bits of all numbers: -0.0 is another number than 0.0, though equal.

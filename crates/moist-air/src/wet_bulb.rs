@@ -1,7 +1,6 @@
 //! Wet bulb: the temperature of adiabatic saturation, with water or with ice on the wick.
 
 use crate::humidity::{saturated_over_ice, saturated_over_water};
-use crate::latent::{DRY_AIR_CP, sublimation_j_kg, vaporisation_j_kg, vapour_enthalpy_j_kg};
 use crate::mixture::{MOLAR_MASS_RATIO, humidity_ratio};
 use dewrun_numeric::{RootError, itp};
 
@@ -19,41 +18,63 @@ enum Wick {
     Ice,
 }
 
+/// What holds at a wick: `W (evaporated from the wick to air at t) = W_s (evaporated at the wick) - 1.006 (t - t*)`, in kJ/kg.
+struct AtWick {
+    /// Mole fraction at saturation.
+    x: f64,
+    /// Heat to evaporate at the wick.
+    heat: f64,
+    /// Heat from the wick's water or ice to vapour at the air's temperature.
+    heat_to_air: f64,
+    /// Heat that a kilogram of dry air gives up on cooling to the wick.
+    cooled: f64,
+}
+
 impl Wick {
-    /// Mole fraction at saturation, heat to evaporate, J/kg.
-    fn at(self, wet_bulb_c: f64, p_pa: f64) -> (f64, f64) {
+    /// The terms of the handbook's equations 33 and 35, with its constants.
+    fn at(self, t_c: f64, wet_bulb_c: f64, p_pa: f64) -> AtWick {
+        let cooled = 1.006 * (t_c - wet_bulb_c);
         match self {
-            Self::Water => (
-                saturated_over_water(wet_bulb_c, p_pa),
-                vaporisation_j_kg(wet_bulb_c),
-            ),
-            Self::Ice => (
-                saturated_over_ice(wet_bulb_c, p_pa),
-                sublimation_j_kg(wet_bulb_c),
-            ),
+            Self::Water => AtWick {
+                x: saturated_over_water(wet_bulb_c, p_pa),
+                heat: 2501.0 - 2.326 * wet_bulb_c,
+                heat_to_air: 2501.0 + 1.86 * t_c - 4.186 * wet_bulb_c,
+                cooled,
+            },
+            Self::Ice => AtWick {
+                x: saturated_over_ice(wet_bulb_c, p_pa),
+                heat: 2830.0 - 0.24 * wet_bulb_c,
+                heat_to_air: 2830.0 + 1.86 * t_c - 2.1 * wet_bulb_c,
+                cooled,
+            },
         }
     }
 
     /// Humidity ratio from dry and wet bulb; negative where dry air cools the wick less, infinite where water boils.
     fn humidity_ratio(self, t_c: f64, wet_bulb_c: f64, p_pa: f64) -> f64 {
-        let (x, heat) = self.at(wet_bulb_c, p_pa);
+        let AtWick {
+            x,
+            heat,
+            heat_to_air,
+            cooled,
+        } = self.at(t_c, wet_bulb_c, p_pa);
         if 1.0 <= x {
             return f64::INFINITY;
         }
-        let enthalpy_wick = vapour_enthalpy_j_kg(wet_bulb_c) - heat;
-        (humidity_ratio(x) * heat - DRY_AIR_CP * (t_c - wet_bulb_c))
-            / (vapour_enthalpy_j_kg(t_c) - enthalpy_wick)
+        (humidity_ratio(x) * heat - cooled) / heat_to_air
     }
 
     /// Wet bulb from dry bulb and humidity ratio.
     fn wet_bulb_c(self, t_c: f64, w: f64, p_pa: f64) -> Result<f64, RootError> {
         // The balance times the share of dry air stays finite where water boils, and is positive there.
         let surplus = |wet_bulb_c: f64| {
-            let (x, heat) = self.at(wet_bulb_c, p_pa);
-            let enthalpy_wick = vapour_enthalpy_j_kg(wet_bulb_c) - heat;
-            let cooled = DRY_AIR_CP * (wet_bulb_c - t_c);
-            (1.0 - x) * (cooled - w * (vapour_enthalpy_j_kg(t_c) - enthalpy_wick))
-                + MOLAR_MASS_RATIO * x * heat
+            let AtWick {
+                x,
+                heat,
+                heat_to_air,
+                cooled,
+            } = self.at(t_c, wet_bulb_c, p_pa);
+            MOLAR_MASS_RATIO * x * heat - (1.0 - x) * (cooled + w * heat_to_air)
         };
         itp(surplus, COLDEST_C, t_c + ABOVE_K, TOLERANCE_K)
     }
@@ -68,7 +89,7 @@ impl Wick {
 /// # Accuracy
 /// 0.4 % of the real gas, 0.01 K of wet bulb.
 /// # Source
-/// Adiabatic saturation, ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 31 and 33, with the enthalpies of [`crate::latent`].
+/// Adiabatic saturation, ASHRAE Handbook Fundamentals 2017, ch. 1, eq. 33 with its constants, at the humidity ratio of saturation of the real gas.
 ///
 /// ```
 /// use dewrun_moist_air::wet_bulb::humidity_ratio_over_water;

@@ -13,6 +13,7 @@ use crate::layers::cylinder_resistance_mk_w;
 use crate::march::Segment;
 use crate::march::air::{Air, BOILING};
 use crate::march::fluxes::Fluxes;
+use crate::march::regime::Regime;
 use crate::phase::{heat_of_deposition, ln_vapour_slope};
 
 /// A change of the outer surface, K, after which the balance is taken as solved.
@@ -29,15 +30,6 @@ const STANDING_CONVERGED_K: f64 = 1e-11;
 const LONGEST_STEP_K: f64 = 40.0;
 /// More steps than bisection from any start needs.
 const MAX_STEPS: u32 = 120;
-
-/// Vapour meets the wall or does not.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Wetness {
-    /// No water on the wall: no flux, whatever the wall's temperature.
-    Dry,
-    /// Water or frost all over the wall: flux of either sign.
-    Wet,
-}
 
 /// A segment of tube, prepared for many balances.
 #[derive(Debug)]
@@ -67,6 +59,10 @@ pub(crate) struct Balance {
     pub(crate) force: f64,
     /// Slope of `ln(1 + W)` at saturation with the temperature of the wall, 1/K.
     pub(crate) force_slope: f64,
+    /// The same of the space's air over the outer surface: above zero it sweats.
+    pub(crate) sweat_force: f64,
+    /// Slope of `ln(1 + W)` at saturation with the temperature of the surface, 1/K.
+    pub(crate) sweat_force_slope: f64,
     /// Coefficient of vapour, kg/(s m).
     pub(crate) vapour_kg_sm: f64,
 }
@@ -135,14 +131,14 @@ impl<'curve> Wall<'curve> {
     }
 
     /// Solves the balance for air of a state, beginning from a guess of the outer surface's temperature.
-    pub(crate) fn balance(&self, air: &Air, x_m: f64, wetness: Wetness, guess_c: f64) -> Balance {
+    pub(crate) fn balance(&self, air: &Air, x_m: f64, regime: Regime, guess_c: f64) -> Balance {
         // The properties hold up to saturation.
         let inside = self.inside(air.t_c, air.w.min(air.saturation), x_m);
         let ln_bulk = fast_ln(1.0 + air.w);
         let mut surface_c = guess_c;
         let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
         for _ in 0..MAX_STEPS {
-            let trial = Trial::at(self, &inside, air, ln_bulk, wetness, surface_c);
+            let trial = Trial::at(self, &inside, air, ln_bulk, regime, surface_c);
             let step =
                 (-trial.missing / trial.missing_slope).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
             let near_melting =
@@ -168,7 +164,7 @@ impl<'curve> Wall<'curve> {
                 0.5 * (low + high)
             };
         }
-        let last = Trial::at(self, &inside, air, ln_bulk, wetness, surface_c);
+        let last = Trial::at(self, &inside, air, ln_bulk, regime, surface_c);
         let step = -last.missing / last.missing_slope;
         last.finish(air, step, &inside)
     }
@@ -224,14 +220,7 @@ impl<'curve> Wall<'curve> {
     }
 
     /// What the air gives to the wall at a temperature of the wall.
-    fn given(
-        &self,
-        inside: &Inside,
-        air: &Air,
-        ln_bulk: f64,
-        wetness: Wetness,
-        wall_c: f64,
-    ) -> Given {
+    fn given(&self, inside: &Inside, air: &Air, ln_bulk: f64, wet: bool, wall_c: f64) -> Given {
         let (deposition, deposition_slope, _) = heat_of_deposition(wall_c);
         let difference = air.t_c - wall_c;
         let per_kg = deposition + 0.5 * VAPOUR_CP * difference;
@@ -246,7 +235,7 @@ impl<'curve> Wall<'curve> {
             force: 0.0,
             force_slope: 0.0,
         };
-        if wetness == Wetness::Dry {
+        if !wet {
             return given;
         }
         (given.force, given.force_slope) = self.force(ln_bulk, wall_c);
@@ -279,7 +268,7 @@ struct Trial {
     wall_by_surface: f64,
     outside: OutsideFluxes,
     given: Given,
-    wetness: Wetness,
+    wet: bool,
     missing: f64,
     missing_slope: f64,
 }
@@ -291,16 +280,16 @@ impl Trial {
         inside: &Inside,
         air: &Air,
         ln_bulk: f64,
-        wetness: Wetness,
+        regime: Regime,
         surface_c: f64,
     ) -> Self {
-        let outside = wall.outside.at(surface_c);
+        let outside = wall.outside.under(surface_c, regime.sweating);
         let through = outside.loss_w_m - outside.sweat_heat_w_m;
         let through_slope = outside.loss_slope - outside.sweat_heat_slope;
         let from_air = through - wall.tracing_w_m;
         let wall_c = surface_c + through * wall.insulation_mk_w + from_air * wall.tube_mk_w;
         let wall_by_surface = 1.0 + through_slope * (wall.insulation_mk_w + wall.tube_mk_w);
-        let given = wall.given(inside, air, ln_bulk, wetness, wall_c);
+        let given = wall.given(inside, air, ln_bulk, regime.wet, wall_c);
         Self {
             surface_c,
             wall_c,
@@ -309,7 +298,7 @@ impl Trial {
             missing_slope: given.heat_slope * wall_by_surface - through_slope,
             outside,
             given,
-            wetness,
+            wet: regime.wet,
         }
     }
 
@@ -320,7 +309,7 @@ impl Trial {
         let fluxes = self.fluxes(air, inside) + by_surface * step;
         // The surface's answer to the air: the missing heat stays nil.
         let given = &self.given;
-        let vapour_by_w = if self.wetness == Wetness::Wet {
+        let vapour_by_w = if self.wet {
             inside.vapour_kg_sm / (1.0 + air.w)
         } else {
             0.0
@@ -346,6 +335,8 @@ impl Trial {
             by_w: direct_w + by_surface * surface_by_w,
             force: given.force - given.force_slope * self.wall_by_surface * step,
             force_slope: given.force_slope,
+            sweat_force: 0.0,
+            sweat_force_slope: 0.0,
             vapour_kg_sm: inside.vapour_kg_sm,
         }
     }

@@ -23,6 +23,7 @@ pub use natural::{
 };
 pub use radiation::{STEFAN_BOLTZMANN, radiation_coefficient};
 
+use crate::march::air::BOILING;
 use crate::phase::heat_of_deposition;
 use coefficients::{CONDUCTIVITY, HORIZONTAL, KINEMATIC, LEWIS, PRANDTL, SLENDER, VERTICAL};
 
@@ -143,6 +144,12 @@ impl<'curve> FilmOutside<'curve> {
     /// Within 3e-4 of the relations it stands for; theirs is 20 %.
     #[must_use]
     pub fn at(&self, surface_c: f64) -> OutsideFluxes {
+        self.under(surface_c, 0.0 < self.sweat_force(surface_c).0)
+    }
+
+    /// The same where it is known whether water covers the surface: then sweat of either sign, else none.
+    #[inline]
+    pub(crate) fn under(&self, surface_c: f64, sweating: bool) -> OutsideFluxes {
         let around = &self.surroundings;
         let difference = surface_c - around.air_c;
         let film_c = 0.5 * (surface_c + around.air_c);
@@ -159,7 +166,7 @@ impl<'curve> FilmOutside<'curve> {
             loss_slope: perimeter * (convection + convection_slope * difference + radiation_slope),
             ..OutsideFluxes::default()
         };
-        if surface_c < self.dry_above_c {
+        if sweating {
             self.add_sweat(&mut fluxes, surface_c, film_c, convection_slope);
         }
         fluxes
@@ -228,6 +235,22 @@ impl<'curve> FilmOutside<'curve> {
         (number, -0.5 * kinematic_slope / kinematic)
     }
 
+    /// Driving force of sweat, `ln(1 + W)` of the space's air less that at saturation at the surface, and the slope of the part at the surface.
+    pub(crate) fn sweat_force(&self, surface_c: f64) -> (f64, f64) {
+        if self.dry_above_c <= surface_c {
+            // Far from sweating; a rough value below zero is enough.
+            return (-1e-3 * (self.ln_vapour + 1e-6), 0.0);
+        }
+        let (x, x_slope) = self.curve.mole_fraction(surface_c);
+        if !(x < BOILING) {
+            return (f64::NEG_INFINITY, 0.0);
+        }
+        (
+            self.ln_vapour - ln_1p(humidity_ratio(x)),
+            crate::phase::ln_vapour_slope(x, x_slope),
+        )
+    }
+
     /// Sweat by Chilton & Colburn, with the logarithmic driving force.
     fn add_sweat(
         &self,
@@ -236,17 +259,14 @@ impl<'curve> FilmOutside<'curve> {
         film_c: f64,
         convection_slope: f64,
     ) {
-        let (x, x_slope) = self.curve.mole_fraction(surface_c);
-        let w = humidity_ratio(x);
-        let force = self.ln_vapour - ln_1p(w);
-        if force <= 0.0 || !force.is_finite() {
+        let (force, force_slope) = self.sweat_force(surface_c);
+        if !force.is_finite() {
             return;
         }
         let factor = PI * self.surface.diameter_m * polynomial(&LEWIS, film_c);
-        let force_slope = -crate::phase::ln_vapour_slope(x, x_slope);
         let (heat, heat_slope, share) = heat_of_deposition(surface_c);
         let sweat = factor * fluxes.convection_w_m2k * force;
-        let slope = factor * (fluxes.convection_w_m2k * force_slope + convection_slope * force);
+        let slope = factor * (convection_slope * force - fluxes.convection_w_m2k * force_slope);
         fluxes.sweat_kg_sm = sweat;
         fluxes.sweat_slope = slope;
         fluxes.sweat_heat_w_m = sweat * heat;

@@ -45,12 +45,12 @@ impl Air {
     /// The air after a small change of enthalpy and water, by its slopes.
     pub(crate) fn moved(&self, enthalpy: f64, water: f64) -> Self {
         let t_k = self.t_by[0] * enthalpy + self.t_by[1] * water;
-        let saturation = self.saturation + self.saturation_slope * t_k;
+        let saturation_change = self.saturation_slope * t_k;
         Self {
             t_c: self.t_c + t_k,
             w: self.w + self.w_by[0] * enthalpy + self.w_by[1] * water,
-            saturation,
-            excess: self.excess + self.saturation - saturation + water,
+            saturation: self.saturation + saturation_change,
+            excess: self.excess + water - saturation_change,
             ..*self
         }
     }
@@ -171,7 +171,7 @@ struct Saturated {
 pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
     let (x, slope) = curve.mole_fraction(t_c);
     if !(x < BOILING) {
-        return (f64::INFINITY, f64::INFINITY);
+        return (f64::INFINITY, 0.0);
     }
     let air = 1.0 - x;
     (humidity_ratio(x), MOLAR_MASS_RATIO * slope / (air * air))

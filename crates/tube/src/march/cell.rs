@@ -11,15 +11,8 @@ use dewrun_numeric::fast_cbrt as cbrt;
 use super::air::{Air, Content};
 use super::fluxes::Fluxes;
 use super::phi::{Matrix, Phi2};
-use crate::wall_balance::{Balance, Wall, Wetness};
-
-/// Which relations hold in a cell: it is cut where either changes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Regime {
-    pub(crate) wetness: Wetness,
-    /// The vapour is at saturation, the rest suspended.
-    pub(crate) misty: bool,
-}
+use super::regime::Regime;
+use crate::wall_balance::{Balance, Wall};
 
 /// The air at one place, with everything that is exchanged there.
 #[derive(Debug, Clone, Copy)]
@@ -144,10 +137,15 @@ impl Wall<'_> {
             (false, Asked::Borders) => content.clear(self.curve),
             (false, Asked::Exchange) => content.unsaturated(),
         };
-        let mut balance = self.balance(&air, x_m, regime.wetness, near.1);
-        if regime.wetness == Wetness::Dry && asked == Asked::Borders {
-            (balance.force, balance.force_slope) =
-                self.force(fast_ln(1.0 + air.w), balance.fluxes.wall_c);
+        let mut balance = self.balance(&air, x_m, regime, near.1);
+        if asked == Asked::Borders {
+            let fluxes = &balance.fluxes;
+            if !regime.wet {
+                (balance.force, balance.force_slope) =
+                    self.force(fast_ln(1.0 + air.w), fluxes.wall_c);
+            }
+            (balance.sweat_force, balance.sweat_force_slope) =
+                self.outside.sweat_force(fluxes.surface_c);
         }
         Node {
             x_m,
@@ -234,12 +232,15 @@ fn moved(node: Node, content: Content) -> Node {
     let wall_k = fluxes.wall_c - node.balance.fluxes.wall_c;
     let bulk = (air.w - node.air.w) / (1.0 + node.air.w);
     let force = node.balance.force + bulk - node.balance.force_slope * wall_k;
+    let surface_k = fluxes.surface_c - node.balance.fluxes.surface_c;
+    let sweat_force = node.balance.sweat_force - node.balance.sweat_force_slope * surface_k;
     Node {
         content,
         air,
         balance: Balance {
             fluxes,
             force,
+            sweat_force,
             ..node.balance
         },
         ..node

@@ -8,6 +8,7 @@ mod cell;
 pub(crate) mod fluxes;
 mod near_wall;
 mod phi;
+pub(crate) mod regime;
 mod segment;
 mod sum;
 

@@ -1,18 +1,17 @@
 //! The walk through the segments of a tube: how long each cell is, and where it is cut.
 
 use super::air::Content;
-use super::cell::{Asked, Cell, Node, Regime};
+use super::cell::{Asked, Cell, Node};
 use super::near_wall::{NearWall, fog_film_1992_bound_kg_sm, highest_saturation_ratio};
+use super::regime::Regime;
 use super::sum::{SegmentSum, Station, Trace};
 use super::{Accuracy, Stream};
-use crate::phase::heat_of_deposition;
-use crate::wall_balance::{Wall, Wetness};
+use crate::phase::{frozen_share_between, heat_of_deposition};
+use crate::wall_balance::Wall;
 use dewrun_numeric::fast_cbrt;
 
 /// A change of the air in the first cell of a segment, K, that its correction usually allows.
 const FIRST_CHANGE_K: f64 = 2.0;
-/// Share of the vapour by which wetting or mist may miss its place: 0.003 K of the wall.
-const CUT_TOLERANCE: f64 = 2e-4;
 /// Steps to find the place of a cut.
 const CUT_STEPS: u32 = 8;
 /// Shortest cell, in bores: where that is still stiff the flow is below a millilitre a minute.
@@ -79,7 +78,7 @@ impl Walk {
         let (mut regime, mut node) = self.begin(wall);
         self.station(position, &node, &mut sum, wall, 0.0);
         self.dx_m = self.first_length(wall, &node, length_m);
-        let mut held = false;
+        let (mut held, mut turned_m) = (false, None);
         for _ in 0..MAX_CELLS {
             let left_m = end_m - self.x_m;
             if left_m <= 1e-12 * end_m {
@@ -88,15 +87,16 @@ impl Walk {
             let (cell, dx_m, cut) = self.next_cell(wall, &node, regime, left_m, held);
             held = false;
             if let Cut::Now(changed) = cut {
-                // The regime changes where the cell would begin.
+                // The regime changes where the cell would begin; where it would change back at once, the cell is taken as it is.
                 let back = self.renewed(wall, &node, changed);
-                held = regime_fits(&back, changed) == Fit::Leaves;
+                held = turned_m == Some(self.x_m) || !changed.holds(&back);
+                turned_m = Some(self.x_m);
                 if !held {
                     (regime, node) = (changed, back);
                 }
                 continue;
             }
-            self.add(&cell, dx_m, regime, &mut sum, wall);
+            self.add(&node, &cell, dx_m, regime, &mut sum, wall);
             self.x_m = if left_m <= dx_m {
                 end_m
             } else {
@@ -179,35 +179,30 @@ impl Walk {
         );
         let x_m = self.x_m.max(0.125 * wall.bore_m);
         let misty = 0.0 < self.content.clear(wall.curve).excess;
-        let dry = Regime {
-            wetness: Wetness::Dry,
+        let mut regime = Regime {
+            wet: false,
             misty,
+            sweating: false,
         };
-        let mut node = Node {
+        let start = |regime: Regime, near: (f64, f64)| Node {
             x_m: self.x_m,
-            ..wall.node(self.content, x_m, dry, near, Asked::Borders)
+            ..wall.node(self.content, x_m, regime, near, Asked::Borders)
         };
-        if node.balance.force <= 0.0 {
-            return (dry, node);
+        let mut node = start(regime, near);
+        if 0.0 < node.balance.sweat_force {
+            regime.sweating = true;
+            node = start(regime, near_of(&node));
         }
-        let wet = Regime {
-            wetness: Wetness::Wet,
-            misty,
-        };
-        let near = (node.air.t_c, node.balance.fluxes.surface_c);
-        node = wall.node(self.content, x_m, wet, near, Asked::Borders);
-        (
-            wet,
-            Node {
-                x_m: self.x_m,
-                ..node
-            },
-        )
+        if 0.0 < node.balance.force {
+            regime.wet = true;
+            node = start(regime, near_of(&node));
+        }
+        (regime, node)
     }
 
     /// The same place under other relations.
     fn renewed(&self, wall: &Wall<'_>, node: &Node, regime: Regime) -> Node {
-        let near = (node.air.t_c, node.balance.fluxes.surface_c);
+        let near = near_of(node);
         let x_m = node.x_m.max(0.125 * wall.bore_m);
         Node {
             x_m: node.x_m,
@@ -257,10 +252,10 @@ impl Walk {
         if held {
             return (cell, dx_m, Cut::None);
         }
-        match regime_fits(&cell.end, regime) {
-            Fit::Holds => (cell, dx_m, Cut::None),
-            Fit::Leaves => self.cut(wall, node, cell, dx_m, regime),
+        if regime.holds(&cell.end) {
+            return (cell, dx_m, Cut::None);
         }
+        self.cut(wall, node, cell, dx_m, regime)
     }
 
     /// Correction over what is allowed.
@@ -282,8 +277,11 @@ impl Walk {
         dx_m: f64,
         regime: Regime,
     ) -> (Cell, f64, Cut) {
-        let changed = other(&cell.end, regime);
-        let measure = |end: &Node| distance(end, regime, changed);
+        let Some(border) = regime.first_crossed(node, &cell.end) else {
+            return (cell, dx_m, Cut::None);
+        };
+        let changed = regime.across(border);
+        let measure = |end: &Node| regime.beyond(border, end);
         // Searched in the cube root of the distance, in which the film and so the wall are nearly straight.
         let (mut low, mut at_low) = (fast_cbrt(node.x_m), measure(node));
         let (mut high, mut at_high) = (fast_cbrt(node.x_m + dx_m), measure(&cell.end));
@@ -314,6 +312,7 @@ impl Walk {
     /// Adds a cell to the sums of its segment.
     fn add(
         &mut self,
+        start: &Node,
         cell: &Cell,
         dx_m: f64,
         regime: Regime,
@@ -323,13 +322,14 @@ impl Walk {
         let mean = &cell.mean;
         let deposit = mean.vapour * dx_m;
         sum.condensate_kg_s += deposit;
-        sum.frost_kg_s += deposit * heat_of_deposition(mean.wall_c).2;
+        let (from, to) = (&start.balance.fluxes, &cell.end.balance.fluxes);
+        sum.frost_kg_s += deposit * frozen_share_between(from.wall_c, to.wall_c);
         sum.sweat_kg_s += mean.sweat * dx_m;
-        sum.rime_kg_s += mean.sweat * dx_m * heat_of_deposition(mean.surface_c).2;
+        sum.rime_kg_s += mean.sweat * dx_m * frozen_share_between(from.surface_c, to.surface_c);
         sum.loss_w += mean.loss * dx_m;
         sum.sweat_heat_w += mean.sweat_heat * dx_m;
         sum.condensate_heat_w += mean.condensate_heat * dx_m;
-        if regime.wetness == Wetness::Wet {
+        if regime.wet {
             let from = if self.x_m <= 0.0 {
                 wall.bore_m.min(dx_m)
             } else {
@@ -405,6 +405,11 @@ impl Walk {
     }
 }
 
+/// Where to begin the search at a place next to a node.
+fn near_of(node: &Node) -> (f64, f64) {
+    (node.air.t_c, node.balance.fluxes.surface_c)
+}
+
 /// What happens to the regime with a cell.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Cut {
@@ -413,56 +418,6 @@ enum Cut {
     AtEnd(Regime),
     /// It changes before the cell.
     Now(Regime),
-}
-
-/// Whether a place still belongs to a regime.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Fit {
-    Holds,
-    Leaves,
-}
-
-fn regime_fits(node: &Node, regime: Regime) -> Fit {
-    let leaves = 1.0 < wet_distance(node, regime) || 1.0 < mist_distance(node, regime);
-    if leaves { Fit::Leaves } else { Fit::Holds }
-}
-
-/// The regime on the other side of the nearer border that a place has crossed.
-fn other(node: &Node, regime: Regime) -> Regime {
-    if mist_distance(node, regime) < wet_distance(node, regime) {
-        let wetness = match regime.wetness {
-            Wetness::Dry => Wetness::Wet,
-            Wetness::Wet => Wetness::Dry,
-        };
-        return Regime { wetness, ..regime };
-    }
-    Regime {
-        misty: !regime.misty,
-        ..regime
-    }
-}
-
-/// How far beyond the border to another regime a place lies, in tolerances; below zero before it.
-fn distance(node: &Node, regime: Regime, changed: Regime) -> f64 {
-    if regime.misty == changed.misty {
-        wet_distance(node, regime)
-    } else {
-        mist_distance(node, regime)
-    }
-}
-
-fn wet_distance(node: &Node, regime: Regime) -> f64 {
-    let force = node.balance.force.max(-1e3) / (CUT_TOLERANCE * (node.air.w + 1e-6));
-    if regime.wetness == Wetness::Dry {
-        force
-    } else {
-        -force
-    }
-}
-
-fn mist_distance(node: &Node, regime: Regime) -> f64 {
-    let excess = node.air.excess.max(-1e3) / (CUT_TOLERANCE * (node.air.w + 1e-6));
-    if regime.misty { -excess } else { excess }
 }
 
 /// By how much a cell may be longer or shorter next: its correction grows with the cube of its length.

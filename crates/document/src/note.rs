@@ -3,6 +3,7 @@
 use dewrun_quantity::format::entered;
 use dewrun_quantity::measure::BORE;
 use dewrun_quantity::{Length, Style};
+use dewrun_run::range::AIR_TEMPERATURE;
 use dewrun_run::{Place, RunNote};
 
 use crate::output::NoteOutput;
@@ -25,6 +26,14 @@ pub fn note(run_index: usize, note: &RunNote) -> NoteOutput {
             );
             let sentence = format!(
                 "more insulation lets more heat through until its outside radius passes {critical}; it is {drawn} as drawn"
+            );
+            (*place, sentence)
+        }
+        RunNote::HotterThanRange { place, hottest_c } => {
+            let hottest = entered((hottest_c * 10.0).round() / 10.0);
+            let limit = entered(AIR_TEMPERATURE.max);
+            let sentence = format!(
+                "it gets {hottest} °C hot in the tube, the relations hold up to {limit} °C: beyond that the answer is an extrapolation"
             );
             (*place, sentence)
         }

@@ -1,6 +1,7 @@
 //! Why a run has no answer, and what stands beside an answer.
 
 use dewrun_moist_air::{AirError, AirNote};
+use dewrun_quantity::format::entered;
 use thiserror::Error;
 
 /// Which of the two tubes.
@@ -42,7 +43,7 @@ pub enum RunError {
         source: AirError,
     },
     /// An input lies outside what the relations hold for: bring it within the limits.
-    #[error("{quantity} is {value} {unit}, must be from {min} to {max} {unit}")]
+    #[error("{quantity} is {}, must be from {} to {}", with_unit(*.value, .unit), entered(*.min), with_unit(*.max, .unit))]
     OutOfRange {
         /// Where.
         place: Place,
@@ -72,20 +73,6 @@ pub enum RunError {
     /// The intake tube has no legs: draw at least one.
     #[error("the intake tube has no legs, must have at least one")]
     NoLegs,
-    /// An iteration ended without a root; the run should be reported with its inputs.
-    #[error("{quantity} was not found between {low} and {high} {unit}")]
-    NotSolved {
-        /// Where.
-        place: Place,
-        /// What was looked for.
-        quantity: &'static str,
-        /// Lower end of the last bracket.
-        low: f64,
-        /// Upper end of the last bracket.
-        high: f64,
-        /// Unit of the bracket.
-        unit: &'static str,
-    },
 }
 
 /// What stands beside an answer.
@@ -108,9 +95,25 @@ pub enum RunNote {
         /// Outside radius as drawn, m.
         outside_radius_m: f64,
     },
+    /// Air or wall gets hotter than the relations hold for; the answer past that place is an extrapolation.
+    HotterThanRange {
+        /// The first leg where that happens.
+        place: Place,
+        /// Highest temperature in it, °C.
+        hottest_c: f64,
+    },
     /// Air speed is below what the film relations were measured for; natural convection inside may take over.
     VerySmallFlow {
         /// Reynolds number at the intake.
         reynolds: f64,
     },
+}
+
+/// A number with its unit, where it has one.
+fn with_unit(value: f64, unit: &str) -> String {
+    if unit.is_empty() {
+        entered(value)
+    } else {
+        format!("{} {unit}", entered(value))
+    }
 }

@@ -40,9 +40,9 @@ pub struct Flow {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum FlowAt {
     /// The duct air as it enters the intake tube.
-    #[default]
     Intake,
-    /// The air in the detector's chamber.
+    /// The air in the detector's chamber, where most devices measure it.
+    #[default]
     Sensor,
 }
 

@@ -15,6 +15,8 @@ use crate::report::{air_point, tube_outcome};
 
 /// Below this Reynolds number at the intake natural convection inside takes over, and the answer says so.
 const SMALL_REYNOLDS: f64 = 50.0;
+/// The relations of moist air hold up to here, °C.
+const HOTTEST_C: f64 = range::AIR_TEMPERATURE.max;
 /// Relative change of the flow at which the sensor's state has settled.
 const FLOW_SETTLED: f64 = 1e-10;
 /// Steps to settle it; each leaves a hundredth of the error.
@@ -74,6 +76,7 @@ fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>,
     let prepared = Prepared::new(run, &mut notes)?;
     let passage = prepared.pass(accuracy);
     let outcome = prepared.outcome(&passage);
+    prepared.note_heat(&passage, &mut notes);
     prepared.note_flow(&passage, &mut notes);
     Ok(Noted {
         value: outcome,
@@ -201,6 +204,31 @@ impl Prepared {
             Grade::ByBound
         } else {
             Grade::ByModel
+        }
+    }
+
+    /// Notes the first leg in which something is hotter than the relations hold for.
+    fn note_heat(&self, passage: &Passage, notes: &mut Vec<RunNote>) {
+        for (tube, trace) in [
+            (Tube::Intake, &passage.intake),
+            (Tube::Exhaust, &passage.exhaust),
+        ] {
+            let hottest = trace
+                .stations
+                .iter()
+                .filter(|s| HOTTEST_C < s.air_c.max(s.wall_c));
+            let Some(first) = hottest.clone().next() else {
+                continue;
+            };
+            let hottest_c = hottest
+                .filter(|s| s.segment == first.segment)
+                .map(|s| s.air_c.max(s.wall_c))
+                .fold(HOTTEST_C, f64::max);
+            notes.push(RunNote::HotterThanRange {
+                place: Place::Leg(tube, first.segment),
+                hottest_c,
+            });
+            return;
         }
     }
 

@@ -134,10 +134,10 @@ def fit(function, low, high, degree):
 FITS = [
     ("LN_WATER_PA", "Of ln(e / Pa) over water, 0.01 to 100 °C.", lambda t: log(water_pa(t)), 0, 100, 7),
     ("LN_SUPERCOOLED_PA", "Of ln(e / Pa) over supercooled water, -60 to 0.01 °C.", lambda t: log(supercooled_pa(t)), -60, 0.01, 11),
-    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 7),
+    ("LN_ICE_PA", "Of ln(e / Pa) over ice, -60 to 0 °C.", lambda t: log(ice_pa(t)), -60, 0.01, 6),
     ("WATER_PA", "Of e / Pa over water, 0 to 100 °C, to half a pascal.", water_pa, 0, 100, 6),
-    ("SUPERCOOLED_PA", "Of e / Pa over supercooled water, -60 to 0.01 °C, to half a pascal.", supercooled_pa, -60, 0.01, 6),
-    ("ICE_PA", "Of e / Pa over ice, -60 to 0.01 °C, to half a pascal.", ice_pa, -60, 0.01, 6),
+    ("SUPERCOOLED_PA", "Of e / Pa over supercooled water, -60 to 0.01 °C, to half a pascal.", supercooled_pa, -60, 0.01, 5),
+    ("ICE_PA", "Of e / Pa over ice, -60 to 0.01 °C, to half a pascal.", ice_pa, -60, 0.01, 5),
     ("BETA_WATER", "Of Greenspan's beta / e over water, 1/Pa.", lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 5),
     ("BETA_SUPERCOOLED", "Of Greenspan's beta / e over supercooled water, 1/Pa.", lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -60, 0.01, 6),
     ("BETA_ICE", "Of Greenspan's beta / e over ice, 1/Pa.", lambda t: BETA_ICE(t) / ice_pa(t), -60, 0.01, 5),
@@ -168,13 +168,13 @@ def ice_beta(t):
     return (1 - share) * BETA_ICE(t) / ice_pa(t) + share * virial_excess(t)
 
 
-# Pieces of the inverse: in powers of ln(e / Pa) less its middle.
+# Pieces of the inverse: in powers of ln(e / Pa) less its middle. Their degrees differ, so that the compiler keeps them apart and does not select among coefficients.
 PIECES = [
     ("WATER", "over water, 0 to 100 °C", water_pa, ALPHA_WATER, lambda t: BETA_WATER(t) / water_pa(t), 0, 100, 8),
-    ("SUPERCOOLED", "over supercooled water, -50 to 0.01 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -50, 0.01, 8),
-    ("SUPERCOOLED_COLD", "over supercooled water, -100 to -50 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 8),
-    ("ICE", "over ice, -60 to 0.01 °C", ice_pa, ice_alpha, ice_beta, -60, 0.01, 8),
-    ("ICE_COLD", "over ice, -100 to -60 °C", ice_pa, ice_alpha, ice_beta, -100, -60, 8),
+    ("SUPERCOOLED", "over supercooled water, -50 to 0.01 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -50, 0.01, 9),
+    ("SUPERCOOLED_COLD", "over supercooled water, -100 to -50 °C", supercooled_pa, ALPHA_SUPERCOOLED, lambda t: BETA_SUPERCOOLED(t) / supercooled_pa(t), -100, -50, 10),
+    ("ICE", "over ice, -60 to 0.01 °C", ice_pa, ice_alpha, ice_beta, -60, 0.01, 7),
+    ("ICE_COLD", "over ice, -100 to -60 °C", ice_pa, ice_alpha, ice_beta, -100, -60, 6),
 ]
 EXCESS_DEGREE = 6
 
@@ -208,7 +208,7 @@ def main():
         lines += [
             f"/// The inverse {place}, in powers of ln(e / Pa) less its middle.",
             "#[rustfmt::skip]",
-            f"pub(super) const {name}: Piece = Piece {{",
+            f"pub(super) const {name}: Piece<{degree + 1}> = Piece {{",
             f"    middle: {middle!r},",
         ]
         for field, values in (("temperature_c", coefficients), ("alpha", alphas), ("beta", betas)):

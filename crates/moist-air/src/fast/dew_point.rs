@@ -14,11 +14,11 @@ use dewrun_numeric::fast::fast_ln;
 use dewrun_numeric::polynomial::{polynomial, polynomial_with_slope};
 
 /// One piece of the inverse of a curve: temperature and enhancement over the logarithm of the pressure.
-pub(super) struct Piece {
+pub(super) struct Piece<const N: usize> {
     /// Middle of the piece, ln(e / Pa), from which the powers count.
     pub(super) middle: f64,
     /// Temperature of saturation of pure vapour, °C.
-    pub(super) temperature_c: [f64; 9],
+    pub(super) temperature_c: [f64; N],
     /// Greenspan's alpha.
     pub(super) alpha: [f64; 7],
     /// Greenspan's beta over e, 1/Pa.
@@ -26,26 +26,26 @@ pub(super) struct Piece {
 }
 
 /// Saturation over one curve: ln(e / Pa), e / Pa and the enhancement factor's coefficients, in powers of the temperature in °C.
-struct Curve<const N: usize, const M: usize> {
+struct Curve<const N: usize, const L: usize, const M: usize> {
     ln_e: [f64; N],
-    e_pa: [f64; 7],
+    e_pa: [f64; L],
     alpha: [f64; 4],
     beta: [f64; M],
 }
 
-const WATER_CURVE: Curve<8, 6> = Curve {
+const WATER_CURVE: Curve<8, 7, 6> = Curve {
     ln_e: LN_WATER_PA,
     e_pa: WATER_PA,
     alpha: OVER_WATER.alpha,
     beta: BETA_WATER,
 };
-const ICE_CURVE: Curve<8, 6> = Curve {
+const ICE_CURVE: Curve<7, 6, 6> = Curve {
     ln_e: LN_ICE_PA,
     e_pa: ICE_PA,
     alpha: OVER_ICE.alpha,
     beta: BETA_ICE,
 };
-const SUPERCOOLED_CURVE: Curve<12, 7> = Curve {
+const SUPERCOOLED_CURVE: Curve<12, 6, 7> = Curve {
     ln_e: LN_SUPERCOOLED_PA,
     e_pa: SUPERCOOLED_PA,
     alpha: OVER_SUPERCOOLED.alpha,
@@ -112,8 +112,8 @@ impl Vapour {
     ///
     /// Only the enhancement factor needs the pressure itself, and half a pascal is enough for it.
     #[inline]
-    fn at<const N: usize, const M: usize>(
-        curve: &Curve<N, M>,
+    fn at<const N: usize, const L: usize, const M: usize>(
+        curve: &Curve<N, L, M>,
         t_c: f64,
         rh: f64,
         p_pa: f64,
@@ -132,7 +132,7 @@ impl Vapour {
 
     /// Temperature of saturation over one piece of a curve, °C.
     #[inline]
-    fn saturated(self, piece: &Piece) -> f64 {
+    fn saturated<const N: usize>(self, piece: &Piece<N>) -> f64 {
         let u = self.ln_y - piece.middle;
         let excess = excess(&piece.alpha, &piece.beta, self.per_pa);
         let (excess, excess_slope) = polynomial_with_slope(&excess, u);

@@ -4,6 +4,7 @@ mod error;
 mod input;
 mod insulation_note;
 mod outcome;
+mod prepare;
 pub mod range;
 mod report;
 mod steady;

@@ -1,15 +1,14 @@
 //! The steady answer: duct air through the intake tube, the detector and the exhaust tube.
 
-use dewrun_moist_air::{Humidity, MoistAir, Pair};
-use dewrun_quantity::{MassFlow, Noted, Pressure};
-use dewrun_tube::{Accuracy, Segment, Stream, Trace, march};
+use dewrun_quantity::{MassFlow, Noted, Power};
+use dewrun_tube::{Accuracy, Stream, Trace, march};
 
 use crate::error::{Place, RunError, RunNote, Tube};
-use crate::input::{FlowAt, Leg, Run, Space};
-use crate::insulation_note::insulation_note;
+use crate::input::{FlowAt, Run};
 use crate::outcome::{
     Balance, Grade, Outcome, TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H,
 };
+use crate::prepare::Prepared;
 use crate::range;
 use crate::report::{air_point, tube_outcome};
 
@@ -84,20 +83,6 @@ fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>,
     })
 }
 
-/// A run whose inputs are checked and turned into what the tube takes.
-struct Prepared {
-    p_pa: f64,
-    t_c: f64,
-    w: f64,
-    flow_m3_s: f64,
-    flow_at: FlowAt,
-    heat_w: f64,
-    intake: Vec<Segment>,
-    exhaust: Vec<Segment>,
-    viscosity_pa_s: f64,
-    dew_point_c: Option<f64>,
-}
-
 /// The air's way through both tubes.
 struct Passage {
     inlet: Stream,
@@ -107,31 +92,6 @@ struct Passage {
 }
 
 impl Prepared {
-    fn new(run: &Run, notes: &mut Vec<RunNote>) -> Result<Self, RunError> {
-        let p_pa = range::PRESSURE.check(Place::Run, run.pressure.to_pascals())?;
-        let flow = range::FLOW.check(Place::Flow, run.flow.volume.to_litres_per_minute())?;
-        let heat_w = range::DETECTOR_HEAT.check(Place::Detector, run.detector.heat.to_watts())?;
-        if run.intake.is_empty() {
-            return Err(RunError::NoLegs);
-        }
-        let air = state(run.duct_air, run.pressure, Place::DuctAir, notes)?;
-        let spaces = spaces(run, notes)?;
-        Ok(Self {
-            p_pa,
-            t_c: air.temperature().to_celsius(),
-            w: air.humidity_ratio().to_kilograms_per_kilogram(),
-            flow_m3_s: flow / 60_000.0,
-            flow_at: run.flow.at,
-            heat_w,
-            intake: segments(run, Tube::Intake, &spaces, notes)?,
-            exhaust: segments(run, Tube::Exhaust, &spaces, notes)?,
-            viscosity_pa_s: air.viscosity_pa_s(),
-            dew_point_c: air
-                .dew_point()
-                .map(dewrun_quantity::Temperature::to_celsius),
-        })
-    }
-
     fn pass(&self, accuracy: Accuracy) -> Passage {
         let at_intake = self.dry_air_kg_s(self.t_c, self.w);
         let mut passage = self.pass_with(at_intake, accuracy);
@@ -280,155 +240,7 @@ fn balance(passage: &Passage, heat_w: f64) -> Balance {
     Balance {
         water_left_over: MassFlow::kilograms_per_second(water_in - water_out - water),
         water_in: MassFlow::kilograms_per_second(water_in),
-        energy_left_over: dewrun_quantity::Power::watts(energy),
-        energy_turned_over: dewrun_quantity::Power::watts(turned),
+        energy_left_over: Power::watts(energy),
+        energy_turned_over: Power::watts(turned),
     }
-}
-
-/// The state of an air, its notes and errors with the place they belong to.
-fn state(
-    pair: Pair,
-    pressure: Pressure,
-    place: Place,
-    notes: &mut Vec<RunNote>,
-) -> Result<MoistAir, RunError> {
-    let made = MoistAir::new(pair, pressure).map_err(|source| RunError::Air { place, source })?;
-    notes.extend(
-        made.notes
-            .into_iter()
-            .map(|note| RunNote::Air { place, note }),
-    );
-    Ok(made.value)
-}
-
-/// A space as the tube takes it.
-struct SpaceAir {
-    air_c: f64,
-    w: f64,
-    radiant_c: f64,
-    wind_m_s: f64,
-}
-
-fn spaces(run: &Run, notes: &mut Vec<RunNote>) -> Result<Vec<SpaceAir>, RunError> {
-    run.spaces
-        .iter()
-        .enumerate()
-        .map(|(position, space)| space_air(space, run.pressure, Place::Space(position), notes))
-        .collect()
-}
-
-fn space_air(
-    space: &Space,
-    pressure: Pressure,
-    place: Place,
-    notes: &mut Vec<RunNote>,
-) -> Result<SpaceAir, RunError> {
-    let air_c = range::AIR_TEMPERATURE.check(place, space.temperature.to_celsius())?;
-    let radiant = space.radiant.unwrap_or(space.temperature);
-    let w = match space.humidity {
-        // The state would only hand it back, and refuse air that is a rounding error above saturation.
-        Humidity::Relative { value, .. } if value.to_fraction() == 0.0 => 0.0,
-        humidity => state(
-            Pair::Temperature(space.temperature, humidity),
-            pressure,
-            place,
-            notes,
-        )?
-        .humidity_ratio()
-        .to_kilograms_per_kilogram(),
-    };
-    Ok(SpaceAir {
-        air_c,
-        w,
-        radiant_c: range::RADIANT_TEMPERATURE.check(place, radiant.to_celsius())?,
-        wind_m_s: range::WIND.check(place, space.wind.to_metres_per_second())?,
-    })
-}
-
-fn segments(
-    run: &Run,
-    tube: Tube,
-    spaces: &[SpaceAir],
-    notes: &mut Vec<RunNote>,
-) -> Result<Vec<Segment>, RunError> {
-    let legs = match tube {
-        Tube::Intake => &run.intake,
-        Tube::Exhaust => &run.exhaust,
-    };
-    let mut segments = Vec::with_capacity(legs.len());
-    for (position, leg) in legs.iter().enumerate() {
-        let place = Place::Leg(tube, position);
-        let space = spaces.get(leg.space).ok_or(RunError::NoSuchSpace {
-            place,
-            space: leg.space,
-            spaces: spaces.len(),
-        })?;
-        let segment = segment(leg, space, place)?;
-        notes.extend(insulation_note(&segment, run.pressure.to_pascals(), place));
-        segments.push(segment);
-    }
-    join_risers(&mut segments);
-    Ok(segments)
-}
-
-fn segment(leg: &Leg, space: &SpaceAir, place: Place) -> Result<Segment, RunError> {
-    let length_m = range::LENGTH.check(place, leg.length.to_metres())?;
-    let rise_m = leg.rise.to_metres();
-    if !(rise_m.abs() <= length_m) {
-        return Err(RunError::OutOfRange {
-            place,
-            field: "rise",
-            quantity: "the rise",
-            value: rise_m,
-            unit: "m",
-            min: -length_m,
-            max: length_m,
-        });
-    }
-    let bore = range::BORE.check(place, leg.tube.bore.to_millimetres())?;
-    let wall = leg.tube.outside_diameter.to_millimetres() - bore;
-    range::WALL.check(place, 0.5 * wall)?;
-    let insulation = match leg.insulation {
-        Some(layer) => (
-            range::INSULATION.check(place, layer.thickness.to_millimetres())?,
-            range::INSULATION_CONDUCTIVITY
-                .check(place, layer.conductivity.to_watts_per_metre_kelvin())?,
-        ),
-        None => (0.0, 1.0),
-    };
-    let tube_w_mk = leg.tube.conductivity.to_watts_per_metre_kelvin();
-    Ok(Segment {
-        length_m,
-        bore_m: leg.tube.bore.to_metres(),
-        tube_outside_m: leg.tube.outside_diameter.to_metres(),
-        tube_w_mk: range::TUBE_CONDUCTIVITY.check(place, tube_w_mk)?,
-        insulation_m: insulation.0 * 1e-3,
-        insulation_w_mk: insulation.1,
-        emissivity: range::EMISSIVITY.check(place, leg.emissivity)?,
-        tracing_w_m: range::TRACING.check(place, leg.tracing.to_watts_per_metre())?,
-        riser_m: leg.is_steep().then_some(length_m),
-        air_c: space.air_c,
-        air_w: space.w,
-        radiant_c: space.radiant_c,
-        wind_m_s: space.wind_m_s,
-    })
-}
-
-/// Gives consecutive steep segments that are alike in all but length the length of the riser they make up.
-fn join_risers(segments: &mut [Segment]) {
-    for riser in segments.chunk_by_mut(alike_and_steep) {
-        let height: f64 = riser.iter().map(|s| s.length_m).sum();
-        for segment in riser {
-            segment.riser_m = segment.riser_m.map(|_| height);
-        }
-    }
-}
-
-fn alike_and_steep(a: &Segment, b: &Segment) -> bool {
-    let of_length = |s: &Segment| Segment {
-        length_m: 0.0,
-        riser_m: None,
-        ..*s
-    };
-    a.riser_m.is_some() && b.riser_m.is_some() && of_length(a) == of_length(b)
 }

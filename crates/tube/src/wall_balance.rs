@@ -250,7 +250,7 @@ impl<'curve> Wall<'curve> {
     /// Driving force of vapour towards a wall, and the slope of its part at the wall.
     pub(crate) fn force(&self, ln_bulk: f64, wall_c: f64) -> (f64, f64) {
         let (x, slope) = self.curve.mole_fraction(wall_c);
-        if !(x < BOILING) {
+        if x.is_nan() || BOILING <= x {
             return (f64::NEG_INFINITY, 0.0);
         }
         (

@@ -242,7 +242,7 @@ impl<'curve> FilmOutside<'curve> {
             return (-1e-3 * (self.ln_vapour + 1e-6), 0.0);
         }
         let (x, x_slope) = self.curve.mole_fraction(surface_c);
-        if !(x < BOILING) {
+        if x.is_nan() || BOILING <= x {
             return (f64::NEG_INFINITY, 0.0);
         }
         (

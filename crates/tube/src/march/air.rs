@@ -170,7 +170,7 @@ struct Saturated {
 /// Humidity ratio at saturation and its slope; without bound where water boils.
 pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
     let (x, slope) = curve.mole_fraction(t_c);
-    if !(x < BOILING) {
+    if x.is_nan() || BOILING <= x {
         return (f64::INFINITY, 0.0);
     }
     let air = 1.0 - x;

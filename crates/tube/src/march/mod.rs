@@ -8,15 +8,17 @@ mod cell;
 pub(crate) mod fluxes;
 mod near_wall;
 mod phi;
+mod record;
 pub(crate) mod regime;
-mod segment;
+mod stepper;
 mod sum;
+mod walk;
 
 use dewrun_moist_air::fast::SaturationCurve;
 
 use crate::wall_balance::Wall;
 use air::Content;
-use segment::Walk;
+use walk::Walk;
 
 pub use near_wall::{NearWall, fog_film_1992_bound_kg_sm, highest_saturation_ratio};
 pub use sum::{SegmentSum, Station, Trace};

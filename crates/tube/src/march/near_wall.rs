@@ -102,7 +102,7 @@ pub fn fog_film_1992_bound_kg_sm(
 ) -> f64 {
     let (w_wall, wall_slope) = over_water(curve, wall_c);
     let width = bulk_c - wall_c;
-    if !(0.0 < width) || w_bulk - w_wall <= wall_slope * width {
+    if width.is_nan() || width <= 0.0 || w_bulk - w_wall <= wall_slope * width {
         return 0.0;
     }
     // Above zero where the tangent at t passes below the bulk.
@@ -121,7 +121,7 @@ fn line(wall_c: f64, w_wall: f64, bulk_c: f64, w_bulk: f64, t_c: f64) -> f64 {
 
 fn over_water(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
     let (x, slope) = curve.mole_fraction_over_water(t_c);
-    if !(x < BOILING) {
+    if x.is_nan() || BOILING <= x {
         return (f64::INFINITY, f64::INFINITY);
     }
     let air = 1.0 - x;

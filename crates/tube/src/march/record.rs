@@ -1,0 +1,144 @@
+//! What a march writes down on its way: stations, sums, wet stretches, the coldest wall and mist near it.
+
+use super::Stream;
+use super::cell::{Cell, Node};
+use super::near_wall::{NearWall, fog_film_1992_bound_kg_sm, highest_saturation_ratio};
+use super::regime::Regime;
+use super::sum::{SegmentSum, Station, Trace};
+use crate::phase::frozen_share_between;
+use crate::wall_balance::Wall;
+
+/// The trace of a march while it grows.
+pub(super) struct Record {
+    trace: Trace,
+    wet_since: Option<f64>,
+}
+
+impl Record {
+    pub(super) fn new(inlet: &Stream) -> Self {
+        let trace = Trace {
+            stations: Vec::with_capacity(64),
+            segments: Vec::with_capacity(8),
+            wet: Vec::new(),
+            coldest_wall: None,
+            most_mist: 0.0,
+            near_wall: None,
+            end: *inlet,
+        };
+        Self {
+            trace,
+            wet_since: None,
+        }
+    }
+
+    pub(super) fn finish(mut self, end_m: f64, end: Stream) -> Trace {
+        self.close_wet(end_m);
+        self.trace.end = end;
+        self.trace
+    }
+
+    pub(super) fn segment(&mut self, sum: SegmentSum) {
+        self.trace.segments.push(sum);
+    }
+
+    /// Notes a place where no air flows.
+    pub(super) fn standing(&mut self, station: Station, bore_m: f64) {
+        self.note_wall(bore_m, station.x_m, station.wall_c);
+        self.trace.stations.push(station);
+    }
+
+    /// Adds a cell to the sums of its segment.
+    pub(super) fn add(
+        &mut self,
+        start: &Node,
+        cell: &Cell,
+        dx_m: f64,
+        regime: Regime,
+        sum: &mut SegmentSum,
+        wall: &Wall<'_>,
+    ) {
+        let mean = &cell.mean;
+        let deposit = mean.vapour * dx_m;
+        sum.condensate_kg_s += deposit;
+        let (from, to) = (&start.balance.fluxes, &cell.end.balance.fluxes);
+        sum.frost_kg_s += deposit * frozen_share_between(from.wall_c, to.wall_c);
+        sum.sweat_kg_s += mean.sweat * dx_m;
+        sum.rime_kg_s += mean.sweat * dx_m * frozen_share_between(from.surface_c, to.surface_c);
+        sum.loss_w += mean.loss * dx_m;
+        sum.sweat_heat_w += mean.sweat_heat * dx_m;
+        sum.condensate_heat_w += mean.condensate_heat * dx_m;
+        if regime.wet {
+            let from = if start.x_m <= 0.0 {
+                wall.bore_m.min(dx_m)
+            } else {
+                start.x_m
+            };
+            self.wet_since.get_or_insert(from);
+        } else {
+            self.close_wet(start.x_m);
+        }
+    }
+
+    fn close_wet(&mut self, end_m: f64) {
+        if let Some(from) = self.wet_since.take() {
+            self.trace.wet.push((from, end_m));
+        }
+    }
+
+    /// Notes a place: station, coldest wall, mist.
+    pub(super) fn station(
+        &mut self,
+        position: usize,
+        node: &Node,
+        sum: &mut SegmentSum,
+        wall: &Wall<'_>,
+        dx_m: f64,
+    ) {
+        let station = Station::at(node.x_m, position, &node.air, &node.balance);
+        self.note_near_wall(wall, node, dx_m);
+        self.note_wall(wall.bore_m, node.x_m, station.wall_c);
+        sum.lowest_wall_c = sum.lowest_wall_c.min(station.wall_c);
+        self.trace.most_mist = self.trace.most_mist.max(station.mist);
+        self.trace.stations.push(station);
+    }
+
+    fn note_wall(&mut self, bore_m: f64, x_m: f64, wall_c: f64) {
+        let colder = self
+            .trace
+            .coldest_wall
+            .is_none_or(|(_, coldest)| wall_c < coldest);
+        if bore_m * (1.0 - 1e-9) <= x_m && colder {
+            self.trace.coldest_wall = Some((x_m, wall_c));
+        }
+    }
+
+    fn note_near_wall(&mut self, wall: &Wall<'_>, node: &Node, dx_m: f64) {
+        let wall_c = node.balance.fluxes.wall_c;
+        let (air_c, w) = (node.air.t_c, node.air.w);
+        if node.balance.fluxes.vapour <= 0.0 || 0.0 < node.air.excess {
+            return;
+        }
+        // Above this slope of saturation at the wall the line starts below it, and stays there.
+        let slope = node.balance.force_slope * (1.0 + w);
+        let steep = node.balance.force / (air_c - wall_c);
+        if steep * (1.0 + w) <= 0.9 * slope && 0.0 <= wall_c {
+            return;
+        }
+        let w_wall = super::air::saturation(wall.curve, wall_c).0;
+        let ratio = highest_saturation_ratio(wall.curve, wall_c, w_wall, air_c, w);
+        if ratio <= 1.0 {
+            return;
+        }
+        let bound = dx_m
+            * fog_film_1992_bound_kg_sm(wall.curve, node.balance.vapour_kg_sm, wall_c, air_c, w);
+        let near = self.trace.near_wall.get_or_insert(NearWall {
+            x_m: node.x_m,
+            saturation_ratio: ratio,
+            bound_kg_s: 0.0,
+        });
+        near.bound_kg_s += bound;
+        if near.saturation_ratio < ratio {
+            (near.x_m, near.saturation_ratio) = (node.x_m, ratio);
+        }
+    }
+}

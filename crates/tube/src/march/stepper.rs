@@ -1,0 +1,167 @@
+//! How long the next cell is, and where it is cut.
+
+use dewrun_numeric::fast_cbrt;
+
+use super::Accuracy;
+use super::cell::{Cell, Node};
+use super::regime::Regime;
+use crate::wall_balance::Wall;
+
+/// A change of the air in the first cell of a segment, K, that its correction usually allows.
+const FIRST_CHANGE_K: f64 = 2.0;
+/// Steps to find the place of a cut.
+const CUT_STEPS: u32 = 8;
+/// Shortest cell, in bores: where that is still stiff the flow is below a millilitre a minute.
+const SHORTEST_BORES: f64 = 1e-4;
+
+/// What happens to the regime with a cell.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Cut {
+    None,
+    /// It changes at the cell's end.
+    AtEnd(Regime),
+    /// It changes before the cell.
+    Now(Regime),
+}
+
+/// A cell that was accepted.
+pub(super) struct Taken {
+    pub(super) cell: Cell,
+    pub(super) dx_m: f64,
+    pub(super) cut: Cut,
+}
+
+/// The length of cells, which follows what their corrections allow.
+pub(super) struct Stepper {
+    accuracy: Accuracy,
+    dx_m: f64,
+}
+
+impl Stepper {
+    pub(super) fn new(accuracy: Accuracy) -> Self {
+        Self {
+            accuracy,
+            dx_m: 0.0,
+        }
+    }
+
+    /// Chooses the length to begin a segment with: one bore at an inlet, else what a change of the air allows.
+    pub(super) fn begin(&mut self, wall: &Wall<'_>, node: &Node, length_m: f64) {
+        let slope = (node.balance.fluxes.energy / wall.dry_air_kg_s * node.air.t_by[0]).abs();
+        self.dx_m = if node.x_m <= 0.0 {
+            wall.bore_m.min(length_m)
+        } else {
+            (FIRST_CHANGE_K / slope).min(length_m).min(2.0 * node.x_m)
+        };
+    }
+
+    /// The next cell: as long as its correction allows, cut where the regime changes.
+    pub(super) fn next_cell(
+        &mut self,
+        wall: &Wall<'_>,
+        node: &Node,
+        regime: Regime,
+        left_m: f64,
+        held: bool,
+    ) -> Taken {
+        let shortest_m = SHORTEST_BORES * wall.bore_m;
+        let mut dx_m = self.dx_m.min(left_m).min(self.accuracy.longest_m);
+        if dx_m < left_m && left_m < 1.5 * dx_m {
+            dx_m = 0.5 * left_m;
+        }
+        if node.x_m < wall.bore_m * (1.0 - 1e-9) {
+            // One bore behind the inlet is where the coldest wall is looked for from.
+            dx_m = dx_m.min(wall.bore_m - node.x_m);
+        }
+        let mut cell = wall.cell(node, dx_m, regime);
+        let mut size = self.size(&cell, node);
+        while 1.0 < size && shortest_m < dx_m {
+            dx_m = (dx_m * step_factor(size).min(0.7)).max(shortest_m);
+            cell = wall.cell(node, dx_m, regime);
+            size = self.size(&cell, node);
+        }
+        if 1.0 < size {
+            cell = wall.stiff_cell(node, dx_m, regime);
+            self.dx_m = 4.0 * dx_m;
+        } else {
+            self.dx_m = dx_m * step_factor(size);
+        }
+        if held || regime.holds(&cell.end) {
+            return Taken {
+                cell,
+                dx_m,
+                cut: Cut::None,
+            };
+        }
+        self.cut(wall, node, cell, dx_m, regime)
+    }
+
+    /// Cuts a cell whose end has left its regime, at the place where it does.
+    fn cut(
+        &mut self,
+        wall: &Wall<'_>,
+        node: &Node,
+        mut cell: Cell,
+        dx_m: f64,
+        regime: Regime,
+    ) -> Taken {
+        let Some(border) = regime.first_crossed(node, &cell.end) else {
+            return Taken {
+                cell,
+                dx_m,
+                cut: Cut::None,
+            };
+        };
+        let changed = regime.across(border);
+        let measure = |end: &Node| regime.beyond(border, end);
+        // Searched in the cube root of the distance, in which the film and so the wall are nearly straight.
+        let (mut low, mut at_low) = (fast_cbrt(node.x_m), measure(node));
+        let (mut high, mut at_high) = (fast_cbrt(node.x_m + dx_m), measure(&cell.end));
+        if 0.0 <= at_low {
+            return Taken {
+                cell,
+                dx_m: 0.0,
+                cut: Cut::Now(changed),
+            };
+        }
+        let mut at_m = dx_m;
+        for _ in 0..CUT_STEPS {
+            let root = low + (high - low) * (at_low / (at_low - at_high)).clamp(0.02, 0.98);
+            at_m = root * root * root - node.x_m;
+            cell = wall.cell(node, at_m, regime);
+            let here = measure(&cell.end);
+            if here.abs() <= 1.0 {
+                break;
+            }
+            if here < 0.0 {
+                (low, at_low) = (root, here);
+                at_high *= 0.5;
+            } else {
+                (high, at_high) = (root, here);
+                at_low *= 0.5;
+            }
+        }
+        self.dx_m = self.dx_m.min(dx_m).max(SHORTEST_BORES * wall.bore_m);
+        Taken {
+            cell,
+            dx_m: at_m,
+            cut: Cut::AtEnd(changed),
+        }
+    }
+
+    /// Correction over what is allowed.
+    fn size(&self, cell: &Cell, node: &Node) -> f64 {
+        let allowed_k = self.accuracy.correction_k;
+        // Vapour at saturation changes by about 6 % a kelvin.
+        let allowed_w = 0.06 * allowed_k * (node.air.w + 1e-6);
+        let (t, w) = cell.correction;
+        let size = (t.abs() / allowed_k).max(w.abs() / allowed_w);
+        if size.is_finite() { size } else { 1e9 }
+    }
+}
+
+/// By how much a cell may be longer or shorter next: its correction grows with the cube of its length.
+fn step_factor(size: f64) -> f64 {
+    let room = 1.0 / (size + 1e-3);
+    (0.9 * fast_cbrt(room)).clamp(0.2, 4.0)
+}

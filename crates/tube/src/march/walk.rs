@@ -1,0 +1,206 @@
+//! The walk through the segments of a tube.
+
+use super::air::{Content, saturation};
+use super::cell::{Asked, Node};
+use super::record::Record;
+use super::regime::Regime;
+use super::stepper::{Cut, Stepper, Taken};
+use super::sum::{SegmentSum, Station, Trace};
+use super::{Accuracy, Stream};
+use crate::phase::heat_of_deposition;
+use crate::wall_balance::Wall;
+
+/// Bound on the cells of a segment, after which the rest of it is one implicit cell; a march takes about ten.
+const MAX_CELLS: u32 = 20_000;
+
+/// A march on its way.
+pub(super) struct Walk {
+    stream: Stream,
+    stepper: Stepper,
+    record: Record,
+    x_m: f64,
+    content: Content,
+    air_c: f64,
+    surface_c: Option<f64>,
+}
+
+impl Walk {
+    pub(super) fn new(inlet: &Stream, accuracy: Accuracy) -> Self {
+        Self {
+            stream: *inlet,
+            stepper: Stepper::new(accuracy),
+            record: Record::new(inlet),
+            x_m: 0.0,
+            content: inlet.content,
+            air_c: inlet.near_c,
+            surface_c: None,
+        }
+    }
+
+    pub(super) fn finish(self) -> Trace {
+        let end = Stream {
+            content: self.content,
+            near_c: self.air_c,
+            ..self.stream
+        };
+        self.record.finish(self.x_m, end)
+    }
+
+    /// Through one segment, cell by cell.
+    pub(super) fn through(&mut self, wall: &Wall<'_>, position: usize, length_m: f64) {
+        let end_m = self.x_m + length_m;
+        let mut sum = SegmentSum {
+            from_m: self.x_m,
+            to_m: end_m,
+            tracing_w: wall.tracing_w_m * length_m,
+            lowest_wall_c: f64::INFINITY,
+            ..SegmentSum::default()
+        };
+        let (mut regime, mut node) = self.begin(wall);
+        self.record.station(position, &node, &mut sum, wall, 0.0);
+        self.stepper.begin(wall, &node, length_m);
+        let (mut held, mut turned_m) = (false, None);
+        for cells in 0..=MAX_CELLS {
+            let left_m = end_m - self.x_m;
+            if left_m <= 1e-12 * end_m {
+                break;
+            }
+            let taken = if cells < MAX_CELLS {
+                self.stepper.next_cell(wall, &node, regime, left_m, held)
+            } else {
+                let cell = wall.stiff_cell(&node, left_m, regime);
+                Taken {
+                    cell,
+                    dx_m: left_m,
+                    cut: Cut::None,
+                }
+            };
+            held = false;
+            if let Cut::Now(changed) = taken.cut {
+                // The regime changes where the cell would begin; where it would change back at once, the cell is taken as it is.
+                let back = self.renewed(wall, &node, changed);
+                held = turned_m == Some(self.x_m) || !changed.holds(&back);
+                turned_m = Some(self.x_m);
+                if !held {
+                    (regime, node) = (changed, back);
+                }
+                continue;
+            }
+            self.record
+                .add(&node, &taken.cell, taken.dx_m, regime, &mut sum, wall);
+            self.x_m = if left_m <= taken.dx_m {
+                end_m
+            } else {
+                self.x_m + taken.dx_m
+            };
+            node = Node {
+                x_m: self.x_m,
+                ..taken.cell.end
+            };
+            self.record
+                .station(position, &node, &mut sum, wall, taken.dx_m);
+            if let Cut::AtEnd(changed) = taken.cut {
+                regime = changed;
+                node = self.renewed(wall, &node, regime);
+            }
+        }
+        self.x_m = end_m;
+        self.content = node.content;
+        self.air_c = node.air.t_c;
+        self.surface_c = Some(node.balance.fluxes.surface_c);
+        sum.end_c = node.air.t_c;
+        sum.end_w = node.air.w;
+        sum.end_mist = node.air.mist();
+        self.record.segment(sum);
+    }
+
+    /// Through one segment where no air flows: the air is as warm as the wall.
+    pub(super) fn stand(&mut self, wall: &Wall<'_>, position: usize, length_m: f64) {
+        let (wall_c, surface) = wall.without_air();
+        let w = self.content.water.min(saturation(wall.curve, wall_c).0);
+        let station = Station {
+            x_m: self.x_m,
+            segment: position,
+            air_c: wall_c,
+            w,
+            mist: 0.0,
+            wall_c,
+            surface_c: surface.0,
+            deposit_kg_sm: 0.0,
+            frozen_share: heat_of_deposition(wall_c).2,
+            sweat_kg_sm: surface.1.sweat_kg_sm,
+        };
+        let end_m = self.x_m + length_m;
+        self.record.standing(station, wall.bore_m);
+        self.record.standing(
+            Station {
+                x_m: end_m,
+                ..station
+            },
+            wall.bore_m,
+        );
+        let sweat_kg_s = surface.1.sweat_kg_sm * length_m;
+        self.record.segment(SegmentSum {
+            from_m: self.x_m,
+            to_m: end_m,
+            sweat_kg_s,
+            rime_kg_s: sweat_kg_s * surface.1.frozen_share,
+            loss_w: surface.1.loss_w_m * length_m,
+            sweat_heat_w: surface.1.sweat_heat_w_m * length_m,
+            tracing_w: wall.tracing_w_m * length_m,
+            lowest_wall_c: wall_c,
+            end_c: wall_c,
+            end_w: w,
+            ..SegmentSum::default()
+        });
+        self.x_m = end_m;
+        self.content = Content::of_vapour(wall_c, w);
+        self.air_c = wall_c;
+    }
+
+    /// The node at the start of a segment, under the relations that hold there.
+    ///
+    /// At an inlet the film is singular; what holds an eighth of a bore behind it holds for the inlet.
+    fn begin(&self, wall: &Wall<'_>) -> (Regime, Node) {
+        let near = (
+            self.air_c,
+            self.surface_c.unwrap_or(0.5 * (self.air_c + wall.start_c)),
+        );
+        let x_m = self.x_m.max(0.125 * wall.bore_m);
+        let misty = 0.0 < self.content.clear(wall.curve).excess;
+        let mut regime = Regime {
+            wet: false,
+            misty,
+            sweating: false,
+        };
+        let start = |regime: Regime, near: (f64, f64)| Node {
+            x_m: self.x_m,
+            ..wall.node(self.content, x_m, regime, near, Asked::Borders)
+        };
+        let mut node = start(regime, near);
+        if 0.0 < node.balance.sweat_force {
+            regime.sweating = true;
+            node = start(regime, near_of(&node));
+        }
+        if 0.0 < node.balance.force {
+            regime.wet = true;
+            node = start(regime, near_of(&node));
+        }
+        (regime, node)
+    }
+
+    /// The same place under other relations.
+    fn renewed(&self, wall: &Wall<'_>, node: &Node, regime: Regime) -> Node {
+        let near = near_of(node);
+        let x_m = node.x_m.max(0.125 * wall.bore_m);
+        Node {
+            x_m: node.x_m,
+            ..wall.node(node.content, x_m, regime, near, Asked::Borders)
+        }
+    }
+}
+
+/// Where to begin the search at a place next to a node.
+fn near_of(node: &Node) -> (f64, f64) {
+    (node.air.t_c, node.balance.fluxes.surface_c)
+}

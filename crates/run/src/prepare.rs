@@ -7,7 +7,7 @@ use dewrun_tube::Segment;
 use crate::error::{Place, RunError, RunNote, Tube};
 use crate::input::{FlowAt, Leg, Run, Space};
 use crate::insulation_note::insulation_note;
-use crate::range;
+use crate::range::{self, Limits};
 
 /// A run whose inputs are checked and turned into what the tube takes.
 pub(crate) struct Prepared {
@@ -137,17 +137,15 @@ fn segments(
 fn segment(leg: &Leg, space: &SpaceAir, place: Place) -> Result<Segment, RunError> {
     let length_m = range::LENGTH.check(place, leg.length.to_metres())?;
     let rise_m = leg.rise.to_metres();
-    if !(rise_m.abs() <= length_m) {
-        return Err(RunError::OutOfRange {
-            place,
-            field: "rise",
-            quantity: "the rise",
-            value: rise_m,
-            unit: "m",
-            min: -length_m,
-            max: length_m,
-        });
-    }
+    // No leg rises or falls by more than its length.
+    let steepest = Limits {
+        field: "rise",
+        quantity: "the rise",
+        unit: "m",
+        min: -length_m,
+        max: length_m,
+    };
+    steepest.check(place, rise_m)?;
     let bore = range::BORE.check(place, leg.tube.bore.to_millimetres())?;
     let wall = leg.tube.outside_diameter.to_millimetres() - bore;
     range::WALL.check(place, 0.5 * wall)?;

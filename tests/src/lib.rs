@@ -1,5 +1,6 @@
 //! What tests that cross crates share: solved cases and random routes.
 
+pub mod fingerprint;
 pub mod projects;
 pub mod reference;
 pub mod routes;

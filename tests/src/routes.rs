@@ -244,6 +244,50 @@ fn awkward_leg(draw: &mut Draw, leg: &mut Leg) {
     }
 }
 
+/// A random route of which one to three numbers are any finite number at all.
+#[must_use]
+pub fn wild(seed: u64) -> Run {
+    let mut draw = Draw::new(seed.rotate_left(32));
+    let mut run = awkward(seed);
+    for _ in 0..=draw.below(3) {
+        let number = any_finite(&mut draw);
+        let position = draw.below(run.spaces.len());
+        let space = run.spaces.get_mut(position);
+        let leg = run.intake.first_mut();
+        let (Some(space), Some(leg)) = (space, leg) else {
+            continue;
+        };
+        match draw.below(16) {
+            0 => run.pressure = Pressure::pascals(number),
+            1 => run.flow.volume = VolumeFlow::litres_per_minute(number),
+            2 => run.duct_air = Pair::Temperature(Temperature::celsius(number), relative(0.5)),
+            3 => run.duct_air = Pair::Temperature(Temperature::celsius(20.0), relative(number)),
+            4 => run.detector.heat = Power::watts(number),
+            5 => space.temperature = Temperature::celsius(number),
+            6 => space.humidity = Humidity::Ratio(HumidityRatio::kilograms_per_kilogram(number)),
+            7 => space.radiant = Some(Temperature::celsius(number)),
+            8 => space.wind = Speed::metres_per_second(number),
+            9 => leg.length = Length::metres(number),
+            10 => leg.rise = Length::metres(number),
+            11 => leg.tube.bore = Length::metres(number),
+            12 => leg.tube.outside_diameter = Length::metres(number),
+            13 => leg.tube.conductivity = Conductivity::watts_per_metre_kelvin(number),
+            14 => leg.emissivity = number,
+            _ => leg.tracing = PowerPerLength::watts_per_metre(number),
+        }
+    }
+    run
+}
+
+/// Half the time any bits that are a finite number, half the time one of a size that may be let through.
+fn any_finite(draw: &mut Draw) -> f64 {
+    if draw.chance(0.5) {
+        return draw.between(-1.0, 1.0) * draw.one_of(&[1e-3, 1.0, 100.0, 1e5]);
+    }
+    let number = f64::from_bits(draw.bits());
+    if number.is_finite() { number } else { f64::MAX }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,0 +1,8 @@
+//! Laws that hold for every route, whatever its numbers: balances, orderings, refinement, finiteness.
+
+mod balance;
+mod cold;
+mod finite;
+mod insulation;
+mod refinement;
+mod round_trip;

@@ -1,0 +1,282 @@
+//! One line of a list, its cells found by the name of their column.
+
+use super::{Entry, LibraryError, Sources, Span};
+
+/// One line of a list, and the figures that were read from it.
+#[derive(Debug, Clone)]
+pub(super) struct Record<'a> {
+    file: &'static str,
+    line: usize,
+    cells: Vec<(&'static str, &'static str)>,
+    sources: &'a Sources,
+    entries: Vec<Entry>,
+}
+
+impl<'a> Record<'a> {
+    /// A line of a file, each cell with its column.
+    pub(super) const fn new(
+        file: &'static str,
+        line: usize,
+        cells: Vec<(&'static str, &'static str)>,
+        sources: &'a Sources,
+    ) -> Self {
+        Self {
+            file,
+            line,
+            cells,
+            sources,
+            entries: Vec::new(),
+        }
+    }
+
+    /// The figures read since they were taken last, as they are written.
+    pub(super) fn take_entries(&mut self) -> Vec<Entry> {
+        core::mem::take(&mut self.entries)
+    }
+
+    /// The cells in order.
+    #[cfg(test)]
+    pub(super) fn texts(&self) -> impl Iterator<Item = &'static str> {
+        self.cells.iter().map(|(_, cell)| *cell)
+    }
+
+    /// The text of a cell that must not be empty.
+    pub(super) fn text(&self, column: &str) -> Result<&'static str, LibraryError> {
+        self.part(column, "")
+    }
+
+    /// What the word in a cell stands for.
+    pub(super) fn choice<T: Copy>(
+        &self,
+        column: &str,
+        words: &[(&str, T)],
+    ) -> Result<T, LibraryError> {
+        let found = self.text(column)?;
+        let word = words.iter().find(|(word, _)| *word == found);
+        word.map(|(_, meaning)| *meaning).ok_or_else(|| {
+            let words: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
+            self.unknown(column, found, words.join(" or "))
+        })
+    }
+
+    /// A list of numbers, parted by semicolons.
+    pub(super) fn numbers(&self, column: &str) -> Result<Vec<f64>, LibraryError> {
+        let cell = self.text(column)?;
+        cell.split(';')
+            .map(|found| self.number(column, "", found))
+            .collect()
+    }
+
+    /// Low, usual and high of a quantity, whose name ends in its unit.
+    ///
+    /// Its source stands in a column of its own, or else in that of the whole row.
+    pub(super) fn span(&mut self, quantity: &'static str) -> Result<Span<f64>, LibraryError> {
+        self.span_as(quantity, quantity)
+    }
+
+    /// As [`Record::span`], for a quantity that project files call otherwise.
+    pub(super) fn span_as(
+        &mut self,
+        quantity: &'static str,
+        field: &'static str,
+    ) -> Result<Span<f64>, LibraryError> {
+        let value = |part| self.number(quantity, part, self.part(quantity, part)?);
+        let (low, usual, high) = (value("_low")?, value("_usual")?, value("_high")?);
+        if !(low <= usual && usual <= high) {
+            return Err(LibraryError::Order {
+                file: self.file,
+                line: self.line,
+                quantity,
+                low,
+                usual,
+                high,
+            });
+        }
+        let span = Span {
+            low,
+            usual,
+            high,
+            source: self.source(quantity)?,
+        };
+        self.entries.push(Entry { field, span });
+        Ok(span)
+    }
+
+    /// As [`Record::span`]; none where all its cells are empty.
+    pub(super) fn optional_span(
+        &mut self,
+        quantity: &'static str,
+    ) -> Result<Option<Span<f64>>, LibraryError> {
+        let parts = ["_low", "_usual", "_high"];
+        if parts
+            .iter()
+            .all(|part| self.cell(quantity, part) == Some(""))
+        {
+            return Ok(None);
+        }
+        self.span(quantity).map(Some)
+    }
+
+    /// A word that its column does not know.
+    pub(super) fn unknown(&self, column: &str, found: &'static str, known: String) -> LibraryError {
+        LibraryError::Unknown {
+            file: self.file,
+            line: self.line,
+            column: column.to_owned(),
+            found,
+            known,
+        }
+    }
+
+    fn source(&self, quantity: &str) -> Result<&'static str, LibraryError> {
+        let own = format!("{quantity}_source");
+        let has_own = self.cells.iter().any(|(column, _)| *column == own);
+        let column = if has_own { &own } else { "source" };
+        let id = self.text(column)?;
+        let source = self.sources.text(id);
+        source.ok_or_else(|| self.unknown(column, id, "an id of sources.csv".to_owned()))
+    }
+
+    fn cell(&self, quantity: &str, part: &str) -> Option<&'static str> {
+        let named = |column: &str| column.strip_prefix(quantity) == Some(part);
+        let found = self.cells.iter().find(|(column, _)| named(column));
+        found.map(|(_, cell)| *cell)
+    }
+
+    fn part(&self, quantity: &str, part: &str) -> Result<&'static str, LibraryError> {
+        let column = || format!("{quantity}{part}");
+        match self.cell(quantity, part) {
+            None => Err(LibraryError::NoColumn {
+                file: self.file,
+                column: column(),
+            }),
+            Some("") => Err(LibraryError::Empty {
+                file: self.file,
+                line: self.line,
+                column: column(),
+            }),
+            Some(cell) => Ok(cell),
+        }
+    }
+
+    fn number(&self, quantity: &str, part: &str, found: &'static str) -> Result<f64, LibraryError> {
+        let number = found.parse().ok().filter(|number: &f64| number.is_finite());
+        number.ok_or_else(|| LibraryError::NotANumber {
+            file: self.file,
+            line: self.line,
+            column: format!("{quantity}{part}"),
+            found,
+        })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Record;
+    use crate::library::{LibraryError, Sources, csv};
+
+    /// What `read` makes of the last line of a list.
+    fn last<T>(
+        text: &'static str,
+        read: impl Fn(&mut Record) -> Result<T, LibraryError>,
+    ) -> Result<T, String> {
+        let sources = Sources::of("id,source\nkept,from memory\n").expect("they can be read");
+        let records = csv::records("a.csv", text, &sources);
+        let mut record = records.expect("the cells can be read").pop();
+        read(record.as_mut().expect("it has a last line")).map_err(|error| error.to_string())
+    }
+
+    #[track_caller]
+    fn check(text: &'static str, sentence: &str) {
+        let error = last(text, |record| record.span("bore_mm"));
+        assert_eq!(error, Err(sentence.to_owned()), "{text:?}");
+    }
+
+    #[test]
+    fn a_span_takes_its_own_source_before_that_of_the_row() {
+        let text = "source,bore_mm_low,bore_mm_usual,bore_mm_high\nkept,18,19,19\n";
+        let span = last(text, |record| record.span("bore_mm")).expect("it is whole");
+        assert_eq!(
+            (span.low, span.usual, span.high),
+            (18.0, 19.0, 19.0),
+            "as written"
+        );
+        assert_eq!(span.source, "from memory", "of the row");
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high,bore_mm_source\nkept,18,19,20,\n",
+            "a.csv, line 2: `bore_mm_source` is empty",
+        );
+    }
+
+    #[test]
+    fn what_cannot_be_read_is_named_by_line_and_column() {
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high\nkept,18,19,20\nkept,18,wide,20\n",
+            "a.csv, line 3: `bore_mm_usual` is `wide`, must be a number such as 0.19",
+        );
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high\nkept,18,19,inf\n",
+            "a.csv, line 2: `bore_mm_high` is `inf`, must be a number such as 0.19",
+        );
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high\nkept,,19,20\n",
+            "a.csv, line 2: `bore_mm_low` is empty",
+        );
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high\nkept,18,17,20\n",
+            "a.csv, line 2: `bore_mm` goes from 18 by 17 to 20, must not fall",
+        );
+        check(
+            "source,bore_mm_low,bore_mm_usual,bore_mm_high\nlost,18,19,20\n",
+            "a.csv, line 2: `source` is `lost`, must be an id of sources.csv",
+        );
+        check(
+            "source,bore_mm_low\nkept,18\n",
+            "a.csv has no column `bore_mm_usual`",
+        );
+    }
+
+    #[test]
+    fn a_span_is_left_out_whole_or_not_at_all() {
+        let text = "source,a_k_low,a_k_usual,a_k_high\nkept,,,\n";
+        let span = last(text, |record| record.optional_span("a_k"));
+        assert_eq!(span, Ok(None), "all cells are empty");
+        let text = "source,a_k_low,a_k_usual,a_k_high\nkept,,2,\n";
+        let span = last(text, |record| record.optional_span("a_k"));
+        assert_eq!(
+            span,
+            Err("a.csv, line 2: `a_k_low` is empty".to_owned()),
+            "one cell is filled"
+        );
+    }
+
+    #[test]
+    fn what_was_read_is_kept_as_it_is_written() {
+        let text = "source,a_pa_low,a_pa_usual,a_pa_high\nkept,15.8,15.88,15.96\n";
+        let entries = last(text, |record| {
+            record.span_as("a_pa", "b_pa")?;
+            Ok(record.take_entries())
+        });
+        let entries = entries.expect("it is whole");
+        let found: Vec<_> = entries
+            .iter()
+            .map(|entry| (entry.field, entry.span.usual))
+            .collect();
+        assert_eq!(found, [("b_pa", 15.88)], "under the name asked for");
+    }
+
+    #[test]
+    fn a_word_is_one_of_those_known() {
+        let words = [("plain", 1), ("corrugated", 2)];
+        assert_eq!(
+            last("form\nround\n", |record| record.choice("form", &words)),
+            Err("a.csv, line 2: `form` is `round`, must be plain or corrugated".to_owned()),
+            "the words are listed"
+        );
+        assert_eq!(
+            last("form\nplain\n", |record| record.choice("form", &words)),
+            Ok(1),
+            "this one is known"
+        );
+    }
+}

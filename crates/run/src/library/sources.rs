@@ -1,0 +1,28 @@
+//! Where the figures of the library are from: each source written once, named by a short id.
+
+use super::{LibraryError, csv};
+
+/// The sources by their ids.
+#[derive(Debug, Default)]
+pub(super) struct Sources(Vec<(&'static str, &'static str)>);
+
+impl Sources {
+    /// Those that are compiled in.
+    pub(super) fn read() -> Result<Self, LibraryError> {
+        Self::of(include_str!("sources.csv"))
+    }
+
+    /// Those of a list.
+    pub(super) fn of(text: &'static str) -> Result<Self, LibraryError> {
+        let sources = csv::rows("sources.csv", text, &Self::default(), |record| {
+            Ok((record.text("id")?, record.text("source")?))
+        })?;
+        Ok(Self(sources))
+    }
+
+    /// The source with that id.
+    pub(super) fn text(&self, id: &str) -> Option<&'static str> {
+        let found = self.0.iter().find(|(known, _)| *known == id);
+        found.map(|(_, text)| *text)
+    }
+}

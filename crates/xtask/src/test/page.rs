@@ -11,21 +11,32 @@ use crate::setup::{Browser, Node, WASM, wasm_target};
 use crate::workspace::Workspace;
 use crate::{page, sizes};
 
-/// Tests of the page's crate, compiled for the browser and run in it.
+/// What is compiled for the browser and tested in it: the page's crate, and that the engine's bits are those of this machine.
+const IN_BROWSER: [(&str, &str); 2] = [
+    ("dewrun-web", "crates/web"),
+    ("dewrun-same-bits", "tests/same-bits"),
+];
+
+/// Tests compiled for the browser and run in it.
 pub(super) fn in_browser(workspace: &Workspace) -> Result<()> {
     let shell = workspace.shell()?;
     wasm_target(&shell)?;
     let browser = Browser::set_up(&shell)?;
     let driver = Browser::driver(&shell)?;
     cmd!(shell, "cargo build --package dewrun-wasm-tools").run()?;
-    let web = workspace.root().join("crates").join("web");
-    fs::write(web.join("webdriver.json"), browser.capabilities())?;
-    let tests = cmd!(shell, "cargo test --package dewrun-web --target {WASM}");
     let runner = workspace.built("wasm_bindgen_test_runner");
-    Ok(tests
-        .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner)
-        .env("CHROMEDRIVER", driver)
-        .run()?)
+    for (package, folder) in IN_BROWSER {
+        fs::write(
+            workspace.root().join(folder).join("webdriver.json"),
+            browser.capabilities(),
+        )?;
+        let tests = cmd!(shell, "cargo test --package {package} --target {WASM}");
+        tests
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", &runner)
+            .env("CHROMEDRIVER", &driver)
+            .run()?;
+    }
+    Ok(())
 }
 
 /// Builds the page, weighs it and drives it from Node.

@@ -8,12 +8,17 @@ mod layout;
 mod names;
 mod water;
 
+use dewrun_run::{TubeOutcome, course};
+
 use crate::frame::Frame;
 use crate::geometry::Rect;
 use crate::place::Board;
 use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
+
+/// Straight pieces that a curve is drawn with between two places of the march.
+const CURVE_PARTS: u16 = 8;
 
 /// A profile drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,6 +38,10 @@ pub struct Profile {
 pub fn profile(view: &View<'_>, frame: &Frame) -> Option<Profile> {
     let answer = view.answer()?;
     let found = states(answer);
+    let answer = &TubeOutcome {
+        profile: course(&answer.profile, CURVE_PARTS),
+        ..answer.clone()
+    };
     let plan = layout::plan(view, frame, answer, &found);
     let mut scene = Scene {
         prefix: "profile",

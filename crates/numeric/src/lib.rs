@@ -8,6 +8,7 @@
 mod bracket;
 pub mod elementary;
 pub mod fast;
+pub mod interpolate;
 pub mod polynomial;
 mod root;
 

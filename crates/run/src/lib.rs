@@ -1,5 +1,6 @@
 //! One run: intake tube, detector and exhaust tube, evaluated.
 
+mod course;
 mod error;
 mod input;
 mod insulation_note;
@@ -10,6 +11,7 @@ pub mod range;
 mod report;
 mod steady;
 
+pub use course::course;
 pub use dewrun_moist_air as air;
 pub use error::{Place, RunError, RunNote, Tube};
 pub use input::{Detector, Flow, FlowAt, Insulation, Leg, Run, Space, TubeWall};

@@ -1,0 +1,49 @@
+//! The bits of every outcome that is compared, by name; compiled for both machines from this one file.
+
+use dewrun_run::{Run, evaluate};
+use dewrun_tests::fingerprint::fingerprint;
+use dewrun_tests::reference::steady::run_of;
+use dewrun_tests::routes::{awkward, route};
+use serde_json::Value;
+
+/// Random routes that are compared besides the solved cases.
+const ROUTES: u64 = 200;
+
+/// The solved cases.
+const CASES: [&str; 2] = [
+    include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../cases/steady.json")),
+    include_str!(concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/../cases/steady_more.json"
+    )),
+];
+
+/// Name and bits of each outcome; none where a run has no answer.
+#[must_use]
+pub(crate) fn all() -> Vec<(String, Option<u64>)> {
+    let mut rows = Vec::new();
+    for case in CASES.iter().flat_map(|text| cases(text)) {
+        let bits = run_of(&case).ok().as_ref().and_then(bits);
+        rows.push((case["id"].as_str().unwrap_or_default().to_owned(), bits));
+    }
+    for seed in 0..ROUTES {
+        rows.push((format!("route {seed}"), bits(&route(seed))));
+    }
+    for seed in (0..ROUTES).filter(|seed| flows(&awkward(*seed))) {
+        rows.push((format!("awkward route {seed}"), bits(&awkward(seed))));
+    }
+    rows
+}
+
+fn cases(text: &str) -> Vec<Value> {
+    serde_json::from_str(text).unwrap_or_default()
+}
+
+fn bits(run: &Run) -> Option<u64> {
+    Some(fingerprint(&evaluate(run).ok()?.value))
+}
+
+/// Enough to be quick about it.
+fn flows(run: &Run) -> bool {
+    0.01 < run.flow.volume.to_litres_per_minute()
+}

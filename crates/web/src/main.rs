@@ -1,2 +1,5 @@
-//! stub
-fn main() {}
+//! Starts the page.
+
+fn main() {
+    dewrun_web::start();
+}

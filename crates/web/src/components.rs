@@ -1,0 +1,40 @@
+//! The components of the page, one a file, each with its style sheet beside it.
+
+mod air;
+mod answer_band;
+mod cautions;
+mod drawing;
+mod fault_note;
+mod humidity_choice;
+mod leg_actions;
+mod leg_card;
+mod leg_results;
+mod leg_row;
+mod legs;
+mod legs_table;
+mod origins;
+mod page_head;
+mod profile_table;
+mod route;
+mod section_head;
+mod sensor;
+mod slim_answer;
+mod space_choice;
+mod spaces_table;
+mod stale_note;
+mod text_field;
+mod tube_choice;
+mod units_choice;
+mod wordmark;
+mod worked_cases;
+
+pub(crate) use air::Air;
+pub(crate) use answer_band::AnswerBand;
+pub(crate) use cautions::Cautions;
+pub(crate) use legs::Legs;
+pub(crate) use page_head::PageHead;
+pub(crate) use route::Route;
+pub(crate) use sensor::Sensor;
+pub(crate) use slim_answer::SlimAnswer;
+pub use text_field::TextField;
+pub(crate) use worked_cases::WorkedCases;

@@ -1,0 +1,54 @@
+//! The worked examples, which are part of the page.
+
+use dewrun_document::{DocumentError, Project, read};
+
+/// A worked example.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Example {
+    /// Its name in the address: `#example=NAME`.
+    pub name: &'static str,
+    /// What it is about.
+    pub title: &'static str,
+    /// The trouble it teaches.
+    pub teaches: &'static str,
+    text: &'static str,
+}
+
+/// All of them; the first is opened where none is asked for.
+pub const EXAMPLES: [Example; 3] = [
+    Example {
+        name: "make-up-air",
+        title: "Humid make-up air, cool corridor",
+        teaches: "Water forms on the way and runs to a low point.",
+        text: include_str!("../../../demo/make-up-air.json"),
+    },
+    Example {
+        name: "pool-hall-exhaust",
+        title: "Pool hall, exhaust through a cold loft",
+        teaches: "Frost, not water.",
+        text: include_str!("../../../demo/pool-hall-exhaust.json"),
+    },
+    Example {
+        name: "chilled-supply",
+        title: "Chilled supply through a humid shaft",
+        teaches: "Dry inside; the tube drips on the outside.",
+        text: include_str!("../../../demo/chilled-supply.json"),
+    },
+];
+
+impl Example {
+    /// Its project.
+    ///
+    /// # Errors
+    /// Never in a page that was tested: each example is read by the tests.
+    pub fn project(&self) -> Result<Project, DocumentError> {
+        read(self.text)
+    }
+}
+
+/// The example that an address names after its `#`.
+#[must_use]
+pub fn example(hash: &str) -> Option<Example> {
+    let name = hash.trim_start_matches('#').strip_prefix("example=")?;
+    EXAMPLES.into_iter().find(|example| example.name == name)
+}

@@ -1,0 +1,7 @@
+//! The ways to the world outside the page's own state: address, window, sizes on the screen.
+
+pub(crate) mod element_width;
+pub(crate) mod escape;
+pub(crate) mod hash;
+pub(crate) mod scrolled;
+pub(crate) mod window_width;

@@ -1,0 +1,49 @@
+//! A run and its answer, as all of the page shows it.
+
+use dewrun_document::output::NoteOutput;
+use dewrun_document::{DocumentError, Project, located, note, to_run};
+use dewrun_drawing::{Names, View};
+use dewrun_quantity::Style;
+use dewrun_run::{Outcome, Run, Tube, evaluate};
+
+use super::field::RUN;
+
+/// A run, its names and its answer.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Answered {
+    pub(crate) run: Run,
+    pub(crate) names: Names,
+    pub(crate) outcome: Outcome,
+    pub(crate) notes: Vec<NoteOutput>,
+}
+
+impl Answered {
+    /// Evaluates the run that the page shows.
+    pub(crate) fn of(project: &Project) -> Result<Self, DocumentError> {
+        let (run, names) = to_run(project, RUN)?;
+        let answer = evaluate(&run).map_err(|error| located(RUN, error))?;
+        Ok(Self {
+            names: Names {
+                run: names.run,
+                duct: names.duct,
+                spaces: names.spaces,
+                intake_falls: names.intake_falls,
+                exhaust_falls: names.exhaust_falls,
+            },
+            notes: answer.notes.iter().map(|one| note(RUN, one)).collect(),
+            outcome: answer.value,
+            run,
+        })
+    }
+
+    /// One of its tubes, to be drawn.
+    pub(crate) fn view(&self, tube: Tube, style: Style) -> View<'_> {
+        View {
+            run: &self.run,
+            outcome: &self.outcome,
+            names: &self.names,
+            style,
+            tube,
+        }
+    }
+}

@@ -1,0 +1,266 @@
+//! The desk: the project as it is entered, and everything that follows from it.
+
+use std::sync::Arc;
+
+use dewrun_document::Project;
+use dewrun_quantity::{DecimalMark, Style, Units};
+use leptos::prelude::*;
+
+use super::fault::Fault;
+use super::history::History;
+use super::{Answered, Field, Shown, TubeName};
+
+/// A change that a person made.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Edit {
+    /// What was changed, in words.
+    pub(crate) name: String,
+    /// The value before.
+    pub(crate) before: String,
+    pub(crate) field: Field,
+}
+
+/// Everything the components share; it is a handful of handles and free to copy.
+#[derive(Debug, Clone, Copy)]
+pub struct Desk {
+    project: RwSignal<Project>,
+    history: RwSignal<History>,
+    faults: RwSignal<Vec<Fault>>,
+    last_edit: RwSignal<Option<Edit>>,
+    style: RwSignal<Style>,
+    tube: RwSignal<TubeName>,
+    selected: RwSignal<Option<(TubeName, usize)>>,
+    shown: Memo<Shown>,
+}
+
+/// The desk of the page.
+///
+/// # Panics
+/// Outside a page that was given one.
+pub(crate) fn use_desk() -> Desk {
+    expect_context()
+}
+
+impl Desk {
+    /// A desk with a project on it.
+    #[must_use]
+    pub fn new(project: Project) -> Self {
+        let project = RwSignal::new(project);
+        let last_edit = RwSignal::new(None);
+        let shown = Memo::new(move |before: Option<&Shown>| {
+            project.with(|project| Shown::next(before, project, last_edit.get_untracked()))
+        });
+        Self {
+            project,
+            history: RwSignal::new(History::default()),
+            faults: RwSignal::new(Vec::new()),
+            last_edit,
+            style: RwSignal::new(Style::default()),
+            tube: RwSignal::new(TubeName::Intake),
+            selected: RwSignal::new(None),
+            shown,
+        }
+    }
+
+    /// Puts another project on the desk.
+    pub fn open(&self, project: Project) {
+        self.faults.set(Vec::new());
+        self.history.set(History::default());
+        self.last_edit.set(None);
+        self.selected.set(None);
+        self.tube.set(TubeName::Intake);
+        self.project.set(project);
+    }
+
+    /// Looks at the project.
+    pub fn with<T>(&self, look: impl FnOnce(&Project) -> T) -> T {
+        self.project.with(look)
+    }
+
+    /// How numbers are read and shown.
+    #[must_use]
+    pub fn style(&self) -> Style {
+        self.style.get()
+    }
+
+    /// Changes the units; nothing stored changes.
+    pub fn set_units(&self, units: Units) {
+        self.style.update(|style| style.units = units);
+    }
+
+    /// The last answer and what is wrong with what is entered now.
+    #[must_use]
+    pub(crate) fn shown(&self) -> Shown {
+        self.shown.get()
+    }
+
+    /// The last answer there was.
+    pub(crate) fn answered(&self) -> Option<Arc<Answered>> {
+        self.shown.with(|shown| shown.answered.clone())
+    }
+
+    /// The answer shown is not the one to what stands in the fields.
+    pub(crate) fn is_stale(&self) -> bool {
+        let failed = self.shown.with(|shown| shown.failure.is_some());
+        failed || self.faults.with(|faults| !faults.is_empty())
+    }
+
+    pub(crate) fn tube(&self) -> TubeName {
+        self.tube.get()
+    }
+
+    pub(crate) fn show_tube(&self, tube: TubeName) {
+        self.tube.set(tube);
+    }
+
+    pub(crate) fn selected(&self) -> Option<(TubeName, usize)> {
+        self.selected.get()
+    }
+
+    pub(crate) fn select(&self, tube: TubeName, at: usize) {
+        if self.selected.get_untracked() != Some((tube, at)) {
+            self.selected.set(Some((tube, at)));
+        }
+    }
+
+    pub(crate) fn unselect(&self) {
+        self.selected.set(None);
+    }
+
+    /// What was typed into a field and can't be used.
+    pub(crate) fn fault(&self, field: Field) -> Option<Fault> {
+        self.faults
+            .with(|faults| faults.iter().find(|fault| fault.field == field).cloned())
+    }
+
+    pub(crate) fn faults(&self) -> Vec<Fault> {
+        self.faults.get()
+    }
+
+    /// Takes what is being typed into the project, or keeps it as a fault beside it.
+    pub fn type_into(&self, field: Field, text: &str) {
+        self.take_mark(text);
+        let style = self.style.get_untracked();
+        let mut project = self.project.get_untracked();
+        let name = field.full_name(&project);
+        let held = self.held(field);
+        match field.take(&mut project, text, style) {
+            Ok(()) => {
+                self.faults
+                    .update(|faults| faults.retain(|fault| fault.field != field));
+                let about = field.path();
+                self.last_edit.set(Some(Edit {
+                    name,
+                    before: held,
+                    field,
+                }));
+                self.replace(project, about);
+            }
+            Err(refused) => {
+                let fault = Fault {
+                    field,
+                    name,
+                    text: text.to_owned(),
+                    sentence: refused.sentence,
+                    held,
+                    is_unfinished: refused.is_unfinished,
+                };
+                self.faults.update(|faults| {
+                    faults.retain(|fault| fault.field != field);
+                    faults.push(fault);
+                });
+            }
+        }
+    }
+
+    /// What was begun in a field and left is a fault.
+    pub(crate) fn leave(&self, field: Field) {
+        self.history.update_untracked(History::part);
+        if self.fault(field).is_some_and(|fault| fault.is_unfinished) {
+            self.faults.update(|faults| {
+                for fault in faults.iter_mut().filter(|fault| fault.field == field) {
+                    fault.is_unfinished = false;
+                }
+            });
+        }
+    }
+
+    /// Puts the value that still holds back into a field.
+    pub(crate) fn give_back(&self, field: Field) {
+        self.faults
+            .update(|faults| faults.retain(|fault| fault.field != field));
+    }
+
+    /// Changes the project otherwise than through a field.
+    pub(crate) fn change(&self, about: &str, change: impl FnOnce(&mut Project)) {
+        let mut project = self.project.get_untracked();
+        change(&mut project);
+        self.history.update_untracked(History::part);
+        // Fields may have moved to other legs: what was typed there and could not be used has no place any more.
+        self.faults.set(Vec::new());
+        self.last_edit.set(None);
+        self.replace(project, about.to_owned());
+    }
+
+    pub(crate) fn undo(&self) {
+        self.step(History::undo);
+    }
+
+    pub(crate) fn redo(&self) {
+        self.step(History::redo);
+    }
+
+    pub(crate) fn can_undo(&self) -> bool {
+        self.history.with(History::can_undo)
+    }
+
+    pub(crate) fn can_redo(&self) -> bool {
+        self.history.with(History::can_redo)
+    }
+
+    fn step(&self, step: impl FnOnce(&mut History, Project) -> Option<Project>) {
+        let now = self.project.get_untracked();
+        let Some(project) = self
+            .history
+            .try_update(|history| step(history, now))
+            .flatten()
+        else {
+            return;
+        };
+        self.faults.set(Vec::new());
+        self.last_edit.set(None);
+        self.selected.set(None);
+        self.project.set(project);
+    }
+
+    fn replace(&self, project: Project, about: String) {
+        let before = self.project.get_untracked();
+        if before != project {
+            self.history.update(|history| history.note(before, about));
+            self.project.set(project);
+        }
+    }
+
+    /// The value of a field that the project holds, with its unit.
+    fn held(&self, field: Field) -> String {
+        let style = self.style.get_untracked();
+        self.project
+            .with_untracked(|project| field.show(project, style))
+            .map_or_else(String::new, |(number, unit)| match unit {
+                "" => number,
+                _ => format!("{number}\u{a0}{unit}"),
+            })
+    }
+
+    /// Numbers are shown with the mark that a person types.
+    fn take_mark(&self, text: &str) {
+        let mark = match (text.contains(','), text.contains('.')) {
+            (true, false) => DecimalMark::Comma,
+            (false, true) => DecimalMark::Point,
+            _ => return,
+        };
+        if self.style.get_untracked().mark != mark {
+            self.style.update(|style| style.mark = mark);
+        }
+    }
+}

@@ -1,0 +1,19 @@
+//! What a person typed that can't be used, and what still holds in its place.
+
+use super::Field;
+
+/// A text that could not be taken into the project.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Fault {
+    pub(crate) field: Field,
+    /// The field's name where nothing around says whose it is.
+    pub(crate) name: String,
+    /// What stays in the field.
+    pub(crate) text: String,
+    /// What, and what would be right.
+    pub(crate) sentence: String,
+    /// The value that the project still has.
+    pub(crate) held: String,
+    /// Not shown as long as the field is being typed in.
+    pub(crate) is_unfinished: bool,
+}

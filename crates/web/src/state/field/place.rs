@@ -1,0 +1,251 @@
+//! Where in the project each editable number stands.
+
+use dewrun_document::{
+    AirPair, FieldPath, Humidity, Input, Insulation, Leg, Origin, Pressure, Project, Route, Run,
+    Space,
+};
+
+use super::{Field, TubeName};
+use crate::state::kind::Kind;
+
+/// The run that the page shows.
+pub(crate) const RUN: usize = 0;
+
+/// Conductivity of insulation whose material nobody has named: closed-cell foam at 20 °C, common practice, no source.
+const INSULATION: (f64, f64, f64) = (0.036, 0.033, 0.042);
+
+impl Field {
+    /// Its value and origin; 0 and typed for what a leg may lack.
+    pub(crate) fn input(self, project: &Project) -> Option<Input<f64>> {
+        match self {
+            Self::LegInsulation(tube, at) | Self::LegTracing(tube, at) => {
+                leg(project, tube, at)?;
+                Some(
+                    input_ref(self, project)
+                        .cloned()
+                        .unwrap_or(Input::typed(0.0)),
+                )
+            }
+            _ => input_ref(self, project).cloned(),
+        }
+    }
+
+    /// What it is.
+    pub(crate) fn kind(self, project: &Project) -> Option<Kind> {
+        Some(match self {
+            Self::DuctFirst => match run(project)?.duct.air {
+                AirPair::Temperature { .. } => Kind::Temperature,
+                AirPair::DewPointAndRelative { .. } => Kind::DewPoint,
+                AirPair::FrostPointAndRelative { .. } => Kind::FrostPoint,
+                AirPair::RatioAndRelative { .. } => Kind::Ratio,
+            },
+            Self::DuctSecond => match &run(project)?.duct.air {
+                AirPair::Temperature { humidity, .. } => humidity_kind(humidity),
+                _ => Kind::Relative,
+            },
+            Self::Pressure => match project.pressure {
+                Pressure::AbsolutePa(_) => Kind::Pressure,
+                Pressure::AltitudeM(_) => Kind::Altitude,
+            },
+            Self::Flow => Kind::Flow,
+            Self::DetectorHeat => Kind::Heat,
+            Self::DetectorRating => Kind::Rating,
+            Self::SpaceTemperature(_) => Kind::Temperature,
+            Self::SpaceHumidity(at) => humidity_kind(&project.spaces.get(at)?.humidity),
+            Self::SpaceWind(_) => Kind::Wind,
+            Self::LegLength(..) | Self::LegFall(..) => Kind::Length,
+            Self::LegBore(..) => Kind::Bore,
+            Self::LegOutside(..) => Kind::Outside,
+            Self::LegInsulation(..) => Kind::Thickness,
+            Self::LegTracing(..) => Kind::Tracing,
+        })
+    }
+
+    /// Its name as the project's errors write it, or that of the part that holds it.
+    pub(crate) fn path(self) -> String {
+        let run = FieldPath::root().field("runs").index(RUN);
+        let space = |at| FieldPath::root().field("spaces").index(at);
+        let leg = |tube, at| {
+            let route = match tube {
+                TubeName::Intake => "intake.legs",
+                TubeName::Exhaust => "exhaust.legs",
+            };
+            run.clone().field(route).index(at)
+        };
+        let path = match self {
+            Self::DuctFirst => run.field("duct.air.first"),
+            Self::DuctSecond => run.field("duct.air.second"),
+            Self::Pressure => FieldPath::root().field("pressure"),
+            Self::Flow => run.field("flow.volume_l_min"),
+            Self::DetectorHeat => run.field("detector.heat_w"),
+            Self::DetectorRating => run.field("detector.humidity_rating_percent"),
+            Self::SpaceTemperature(at) => space(at).field("temperature_c"),
+            Self::SpaceHumidity(at) => space(at).field("humidity"),
+            Self::SpaceWind(at) => space(at).field("wind_m_s"),
+            Self::LegLength(tube, at) => leg(tube, at).field("length_m"),
+            Self::LegFall(tube, at) => leg(tube, at).field("rise_m"),
+            Self::LegBore(tube, at) => leg(tube, at).field("tube.bore_mm"),
+            Self::LegOutside(tube, at) => leg(tube, at).field("tube.outside_diameter_mm"),
+            Self::LegInsulation(tube, at) => leg(tube, at).field("insulation.thickness_mm"),
+            Self::LegTracing(tube, at) => leg(tube, at).field("heat_tracing_w_m"),
+        };
+        path.as_str().to_owned()
+    }
+}
+
+/// Writes a number that somebody typed.
+pub(super) fn set(field: Field, project: &mut Project, value: f64) -> Option<()> {
+    match field {
+        Field::LegInsulation(tube, at) => insulate(leg_mut(project, tube, at)?, value),
+        Field::LegTracing(tube, at) => {
+            leg_mut(project, tube, at)?.heat_tracing_w_m =
+                (value != 0.0).then(|| Input::typed(value));
+        }
+        Field::LegLength(tube, at) => {
+            let leg = leg_mut(project, tube, at)?;
+            // A longer leg keeps its slope.
+            leg.rise_m.value *= value / leg.length_m.value;
+            leg.length_m = Input::typed(value);
+        }
+        _ => *input_mut(field, project)? = Input::typed(value),
+    }
+    Some(())
+}
+
+fn insulate(leg: &mut Leg, thickness_mm: f64) {
+    if thickness_mm == 0.0 {
+        leg.insulation = None;
+        return;
+    }
+    let (usual, low, high) = INSULATION;
+    let assumed = || Input {
+        value: usual,
+        origin: Origin::Assumed {
+            row: "insulation-closed-cell".to_owned(),
+            low,
+            high,
+        },
+    };
+    let conductivity = leg.insulation.take().map(|layer| layer.conductivity_w_mk);
+    leg.insulation = Some(Insulation {
+        thickness_mm: Input::typed(thickness_mm),
+        conductivity_w_mk: conductivity.unwrap_or_else(assumed),
+    });
+}
+
+/// Makes the two ways to the number of a field: one to read it, one to write it.
+macro_rules! way_to_input {
+    ($name:ident, $run:ident, $space:ident, $leg:ident, $humidity:ident, $reference:ident, [$($mutable:tt)?]) => {
+        fn $name(field: Field, project: &$($mutable)? Project) -> Option<&$($mutable)? Input<f64>> {
+            match field {
+                Field::DuctFirst => match &$($mutable)? $run(project)?.duct.air {
+                    AirPair::Temperature { temperature_c, .. } => Some(temperature_c),
+                    AirPair::DewPointAndRelative { dew_point_c, .. } => Some(dew_point_c),
+                    AirPair::FrostPointAndRelative { frost_point_c, .. } => Some(frost_point_c),
+                    AirPair::RatioAndRelative { ratio_kg_kg, .. } => Some(ratio_kg_kg),
+                },
+                Field::DuctSecond => match &$($mutable)? $run(project)?.duct.air {
+                    AirPair::Temperature { humidity, .. } => Some($humidity(humidity)),
+                    AirPair::DewPointAndRelative { relative, .. }
+                    | AirPair::FrostPointAndRelative { relative, .. }
+                    | AirPair::RatioAndRelative { relative, .. } => {
+                        Some(&$($mutable)? relative.percent)
+                    }
+                },
+                Field::Pressure => match &$($mutable)? project.pressure {
+                    Pressure::AbsolutePa(input) | Pressure::AltitudeM(input) => Some(input),
+                },
+                Field::Flow => Some(&$($mutable)? $run(project)?.flow.volume_l_min),
+                Field::DetectorHeat => Some(&$($mutable)? $run(project)?.detector.heat_w),
+                Field::DetectorRating => {
+                    $run(project)?.detector.humidity_rating_percent.$reference()
+                }
+                Field::SpaceTemperature(at) => Some(&$($mutable)? $space(project, at)?.temperature_c),
+                Field::SpaceHumidity(at) => {
+                    Some($humidity(&$($mutable)? $space(project, at)?.humidity))
+                }
+                Field::SpaceWind(at) => Some(&$($mutable)? $space(project, at)?.wind_m_s),
+                Field::LegLength(tube, at) => Some(&$($mutable)? $leg(project, tube, at)?.length_m),
+                Field::LegFall(tube, at) => Some(&$($mutable)? $leg(project, tube, at)?.rise_m),
+                Field::LegBore(tube, at) => Some(&$($mutable)? $leg(project, tube, at)?.tube.bore_mm),
+                Field::LegOutside(tube, at) => {
+                    Some(&$($mutable)? $leg(project, tube, at)?.tube.outside_diameter_mm)
+                }
+                Field::LegInsulation(tube, at) => {
+                    let layer = $leg(project, tube, at)?.insulation.$reference()?;
+                    Some(&$($mutable)? layer.thickness_mm)
+                }
+                Field::LegTracing(tube, at) => {
+                    $leg(project, tube, at)?.heat_tracing_w_m.$reference()
+                }
+            }
+        }
+
+        fn $humidity(humidity: &$($mutable)? Humidity) -> &$($mutable)? Input<f64> {
+            match humidity {
+                Humidity::Relative(relative) => &$($mutable)? relative.percent,
+                Humidity::DewPoint(input)
+                | Humidity::FrostPoint(input)
+                | Humidity::Ratio(input)
+                | Humidity::WetBulb(input)
+                | Humidity::Enthalpy(input) => input,
+            }
+        }
+    };
+}
+
+way_to_input!(input_ref, run, space, leg, humidity_ref, as_ref, []);
+way_to_input!(input_mut, run_mut, space_mut, leg_mut, humidity_mut, as_mut, [mut]);
+
+fn humidity_kind(humidity: &Humidity) -> Kind {
+    match humidity {
+        Humidity::Relative(_) => Kind::Relative,
+        Humidity::DewPoint(_) => Kind::DewPoint,
+        Humidity::FrostPoint(_) => Kind::FrostPoint,
+        Humidity::Ratio(_) => Kind::Ratio,
+        Humidity::WetBulb(_) => Kind::WetBulb,
+        Humidity::Enthalpy(_) => Kind::Enthalpy,
+    }
+}
+
+fn run(project: &Project) -> Option<&Run> {
+    project.runs.get(RUN)
+}
+
+pub(crate) fn run_mut(project: &mut Project) -> Option<&mut Run> {
+    project.runs.get_mut(RUN)
+}
+
+fn space(project: &Project, at: usize) -> Option<&Space> {
+    project.spaces.get(at)
+}
+
+fn space_mut(project: &mut Project, at: usize) -> Option<&mut Space> {
+    project.spaces.get_mut(at)
+}
+
+/// The route of a tube.
+pub(crate) fn route(project: &Project, tube: TubeName) -> Option<&Route> {
+    let run = run(project)?;
+    match tube {
+        TubeName::Intake => Some(&run.intake),
+        TubeName::Exhaust => run.exhaust.as_ref(),
+    }
+}
+
+/// The route of a tube, to change it.
+pub(crate) fn route_mut(project: &mut Project, tube: TubeName) -> Option<&mut Route> {
+    let run = run_mut(project)?;
+    match tube {
+        TubeName::Intake => Some(&mut run.intake),
+        TubeName::Exhaust => run.exhaust.as_mut(),
+    }
+}
+
+pub(super) fn leg(project: &Project, tube: TubeName, at: usize) -> Option<&Leg> {
+    route(project, tube)?.legs.get(at)
+}
+
+pub(super) fn leg_mut(project: &mut Project, tube: TubeName, at: usize) -> Option<&mut Leg> {
+    route_mut(project, tube)?.legs.get_mut(at)
+}

@@ -1,0 +1,155 @@
+//! The kinds of numbers that a project holds: how each is shown and read, and between which limits.
+
+use dewrun_document::limits;
+use dewrun_quantity::measure::{
+    ABSOLUTE_PRESSURE, AIR_FLOW, AIR_SPEED, BORE, ENTHALPY, HEAT, HEAT_TRACING, HUMIDITY_RATIO,
+    RELATIVE_HUMIDITY, TEMPERATURE, TUBE_LENGTH, Written,
+};
+use dewrun_quantity::parse::{self, ParseError};
+use dewrun_quantity::{
+    HumidityRatio, Length, Limits, Power, PowerPerLength, Pressure, RelativeHumidity,
+    SpecificEnthalpy, Speed, Style, Temperature, Units, VolumeFlow,
+};
+
+/// What a number of the project is, in the unit that the project keeps it in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Kind {
+    Temperature,
+    DewPoint,
+    FrostPoint,
+    WetBulb,
+    Relative,
+    Ratio,
+    Enthalpy,
+    Pressure,
+    Altitude,
+    Flow,
+    Length,
+    Bore,
+    Outside,
+    Thickness,
+    Heat,
+    Rating,
+    Tracing,
+    Wind,
+}
+
+/// Does something with the measure of a kind and the doors of the unit that the project keeps.
+macro_rules! with_measure {
+    ($kind:expr, $do:ident) => {
+        match $kind {
+            Kind::Temperature | Kind::DewPoint | Kind::FrostPoint | Kind::WetBulb => {
+                $do!(TEMPERATURE, Temperature::celsius, Temperature::to_celsius)
+            }
+            Kind::Relative | Kind::Rating => $do!(
+                RELATIVE_HUMIDITY,
+                RelativeHumidity::percent,
+                RelativeHumidity::to_percent
+            ),
+            Kind::Ratio => $do!(
+                HUMIDITY_RATIO,
+                HumidityRatio::kilograms_per_kilogram,
+                HumidityRatio::to_kilograms_per_kilogram
+            ),
+            Kind::Enthalpy => $do!(
+                ENTHALPY,
+                SpecificEnthalpy::kilojoules_per_kilogram,
+                SpecificEnthalpy::to_kilojoules_per_kilogram
+            ),
+            Kind::Pressure => $do!(ABSOLUTE_PRESSURE, Pressure::pascals, Pressure::to_pascals),
+            Kind::Altitude | Kind::Length => $do!(TUBE_LENGTH, Length::metres, Length::to_metres),
+            Kind::Flow => $do!(
+                AIR_FLOW,
+                VolumeFlow::litres_per_minute,
+                VolumeFlow::to_litres_per_minute
+            ),
+            Kind::Bore | Kind::Outside | Kind::Thickness => {
+                $do!(BORE, Length::millimetres, Length::to_millimetres)
+            }
+            Kind::Heat => $do!(HEAT, Power::watts, Power::to_watts),
+            Kind::Tracing => $do!(
+                HEAT_TRACING,
+                PowerPerLength::watts_per_metre,
+                PowerPerLength::to_watts_per_metre
+            ),
+            Kind::Wind => $do!(
+                AIR_SPEED,
+                Speed::metres_per_second,
+                Speed::to_metres_per_second
+            ),
+        }
+    };
+}
+
+impl Kind {
+    /// The number as it was entered, with its unit.
+    pub(crate) fn show(self, value: f64, style: Style) -> Written {
+        macro_rules! show {
+            ($measure:expr, $make:path, $read:path) => {
+                $measure.show_entered($make(value), style)
+            };
+        }
+        with_measure!(self, show)
+    }
+
+    /// The number that a text holds, in the unit that the project keeps.
+    pub(crate) fn parse(self, text: &str, units: Units) -> Result<f64, ParseError> {
+        if self.is_kept_as_typed(text, units) {
+            // Not through the quantity and back, so that 19 mm stays 19.
+            return parse::number(text);
+        }
+        macro_rules! read {
+            ($measure:expr, $make:path, $read:path) => {
+                $measure.parse(text, units).map($read)
+            };
+        }
+        with_measure!(self, read)
+    }
+
+    /// Whether a text without unit is a number in the very unit that the project keeps.
+    fn is_kept_as_typed(self, text: &str, units: Units) -> bool {
+        units == Units::Si && self != Self::Ratio && parse::split_unit(text).1.is_empty()
+    }
+
+    /// Between which it must lie, in the unit that the project keeps.
+    pub(crate) const fn limits(self) -> Limits {
+        match self {
+            Self::Temperature => limits::TEMPERATURE_C,
+            Self::DewPoint => limits::DEW_POINT_C,
+            Self::FrostPoint => limits::FROST_POINT_C,
+            Self::WetBulb => limits::WET_BULB_C,
+            Self::Relative => limits::RELATIVE_PERCENT,
+            Self::Ratio => limits::RATIO_KG_KG,
+            Self::Enthalpy => limits::ENTHALPY_KJ_KG,
+            Self::Pressure => limits::ABSOLUTE_PA,
+            Self::Altitude => limits::ALTITUDE_M,
+            Self::Flow => limits::VOLUME_L_MIN,
+            Self::Length => limits::LENGTH_M,
+            Self::Bore => limits::BORE_MM,
+            Self::Outside => limits::OUTSIDE_DIAMETER_MM,
+            Self::Thickness => limits::THICKNESS_MM,
+            Self::Heat => limits::HEAT_W,
+            Self::Rating => limits::HUMIDITY_RATING_PERCENT,
+            Self::Tracing => limits::HEAT_TRACING_W_M,
+            Self::Wind => limits::WIND_M_S,
+        }
+    }
+
+    /// Whether it may lie below zero, so that a keypad without a minus won't do.
+    pub(crate) fn may_be_negative(self) -> bool {
+        self.limits().min < 0.0
+    }
+
+    /// Checks a number against its limits; the sentence is in the person's own units.
+    pub(crate) fn check(self, value: f64, style: Style) -> Result<f64, String> {
+        let Limits { min, max, .. } = self.limits();
+        if min <= value && value <= max {
+            return Ok(value);
+        }
+        let (least, most) = (self.show(min, style).number, self.show(max, style));
+        Err(format!(
+            "{} can\u{2019}t be used. {least} to {most} would be right.",
+            self.show(value, style)
+        ))
+    }
+}

@@ -19,6 +19,29 @@ pub enum RootError {
     },
 }
 
+/// The next place to look for a root: the proposal where it lies within what is known, else the middle, or a stride from the only known end.
+///
+/// `low` and `high` are where the function is known to lie on either side of the root; either may be infinite, not both.
+///
+/// ```
+/// use dewrun_numeric::within;
+/// assert_eq!(within(0.0, f64::INFINITY, -3.0, 40.0), 40.0);
+/// assert_eq!(within(0.0, 1.0, 7.0, 40.0), 0.5);
+/// assert_eq!(within(0.0, 1.0, 0.3, 40.0), 0.3);
+/// ```
+#[must_use]
+#[inline]
+pub fn within(low: f64, high: f64, proposal: f64, stride: f64) -> f64 {
+    if low < proposal && proposal < high {
+        return proposal;
+    }
+    match (low.is_finite(), high.is_finite()) {
+        (true, false) => low + stride,
+        (false, true) => high - stride,
+        _ => 0.5 * (low + high),
+    }
+}
+
 /// More steps than bisection needs for any bracket of doubles that `itp` is given here.
 const MAX_STEPS: u32 = 200;
 

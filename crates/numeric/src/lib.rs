@@ -12,5 +12,5 @@ pub mod interpolate;
 pub mod polynomial;
 mod root;
 
-pub use bracket::{RootError, itp};
+pub use bracket::{RootError, itp, within};
 pub use root::fast_cbrt;

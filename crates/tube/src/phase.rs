@@ -30,15 +30,6 @@ pub(crate) fn heat_of_deposition(surface_c: f64) -> (f64, f64, f64) {
     )
 }
 
-/// Share that freezes of what deposits between two places of a surface, whose temperature changes evenly between them.
-pub(crate) fn frozen_share_between(from_c: f64, to_c: f64) -> f64 {
-    let (low, high) = (from_c.min(to_c), from_c.max(to_c));
-    if high - low <= 2.0 * MELTING_HALF_BAND_K {
-        return 0.5 * (heat_of_deposition(low).2 + heat_of_deposition(high).2);
-    }
-    (-low / (high - low)).clamp(0.0, 1.0)
-}
-
 /// Slope of `ln(1 + W)` with temperature, of the mole fraction `x` and its slope.
 ///
 /// `1 + W = (1 - (1 - e) x) / (1 - x)` with the ratio of molar masses e.

@@ -6,12 +6,13 @@ use dewrun_moist_air::fast::{SaturationCurve, diffusivity_m2_s, transport};
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP, vapour_enthalpy_j_kg};
 use dewrun_moist_air::mixture::{density_kg_m3, humidity_ratio, mole_fraction};
 use dewrun_numeric::fast::fast_ln;
+use dewrun_numeric::within;
 
 use crate::film_inside::FilmInside;
 use crate::film_outside::{FilmOutside, OutsideFluxes};
 use crate::layers::cylinder_resistance_mk_w;
 use crate::march::Segment;
-use crate::march::air::{Air, BOILING};
+use crate::march::air::{Air, BOILING, COLDEST_C, HOTTEST_C};
 use crate::march::fluxes::Fluxes;
 use crate::march::regime::Regime;
 use crate::phase::{heat_of_deposition, ln_vapour_slope};
@@ -26,6 +27,10 @@ const CONVERGED_AT_MELTING_K: f64 = 1e-7;
 const MELTING_NEAR_K: f64 = 0.1;
 /// The same where nothing linear closes the balance afterwards.
 const STANDING_CONVERGED_K: f64 = 1e-11;
+/// The missing heat falls at least as fast as this for the search, W/(m K).
+///
+/// Rime from air that is supersaturated over ice can make a stretch of the balance rise; the root that is found is one where it falls, which is stable.
+const LEAST_SLOPE_W_MK: f64 = -1e-3;
 /// Longest step of the search, K.
 const LONGEST_STEP_K: f64 = 40.0;
 /// More steps than bisection from any start needs.
@@ -61,6 +66,8 @@ pub(crate) struct Balance {
     pub(crate) force_slope: f64,
     /// The same of the space's air over the outer surface: above zero it sweats.
     pub(crate) sweat_force: f64,
+    /// What that is measured by: the vapour of the space, kg/kg.
+    pub(crate) sweat_vapour: f64,
     /// Slope of `ln(1 + W)` at saturation with the temperature of the surface, 1/K.
     pub(crate) sweat_force_slope: f64,
     /// Coefficient of vapour, kg/(s m).
@@ -139,8 +146,8 @@ impl<'curve> Wall<'curve> {
         let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
         for _ in 0..MAX_STEPS {
             let trial = Trial::at(self, &inside, air, ln_bulk, regime, surface_c);
-            let step =
-                (-trial.missing / trial.missing_slope).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
+            let step = (-trial.missing / trial.missing_slope.min(LEAST_SLOPE_W_MK))
+                .clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
             let near_melting =
                 trial.wall_c.abs() < MELTING_NEAR_K || surface_c.abs() < MELTING_NEAR_K;
             let enough = if near_melting {
@@ -158,11 +165,7 @@ impl<'curve> Wall<'curve> {
                 low = surface_c;
             }
             let next = surface_c + step;
-            surface_c = if low < next && next < high {
-                next
-            } else {
-                0.5 * (low + high)
-            };
+            surface_c = within(low, high, next, LONGEST_STEP_K);
         }
         let last = Trial::at(self, &inside, air, ln_bulk, regime, surface_c);
         let step = -last.missing / last.missing_slope;
@@ -177,7 +180,8 @@ impl<'curve> Wall<'curve> {
         for _ in 0..MAX_STEPS {
             let missing = self.tracing_w_m - (outside.loss_w_m - outside.sweat_heat_w_m);
             let slope = outside.loss_slope - outside.sweat_heat_slope;
-            let step = (missing / slope).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
+            let step =
+                (missing / slope.max(-LEAST_SLOPE_W_MK)).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
             if missing < 0.0 {
                 high = surface_c;
             } else {
@@ -187,11 +191,7 @@ impl<'curve> Wall<'curve> {
                 break;
             }
             let next = surface_c + step;
-            surface_c = if low < next && next < high {
-                next
-            } else {
-                0.5 * (low + high)
-            };
+            surface_c = within(low, high, next, LONGEST_STEP_K);
             outside = self.outside.at(surface_c);
         }
         let through = outside.loss_w_m - outside.sweat_heat_w_m;
@@ -203,6 +203,7 @@ impl<'curve> Wall<'curve> {
 
     fn inside(&self, t_c: f64, w: f64, x_m: f64) -> Inside {
         let x = mole_fraction(w);
+        let t_c = t_c.clamp(COLDEST_C, HOTTEST_C);
         let both = transport(t_c, x);
         let density = density_kg_m3(t_c, w, self.p_pa);
         let diffusivity = diffusivity_m2_s(t_c, self.p_pa);
@@ -221,7 +222,8 @@ impl<'curve> Wall<'curve> {
 
     /// What the air gives to the wall at a temperature of the wall.
     fn given(&self, inside: &Inside, air: &Air, ln_bulk: f64, wet: bool, wall_c: f64) -> Given {
-        let (deposition, deposition_slope, _) = heat_of_deposition(wall_c);
+        let (deposition, deposition_slope, _) =
+            heat_of_deposition(wall_c.clamp(COLDEST_C, HOTTEST_C));
         let difference = air.t_c - wall_c;
         let per_kg = deposition + 0.5 * VAPOUR_CP * difference;
         let mut given = Given {
@@ -249,7 +251,7 @@ impl<'curve> Wall<'curve> {
 
     /// Driving force of vapour towards a wall, and the slope of its part at the wall.
     pub(crate) fn force(&self, ln_bulk: f64, wall_c: f64) -> (f64, f64) {
-        let (x, slope) = self.curve.mole_fraction(wall_c);
+        let (x, slope) = self.curve.mole_fraction(wall_c.clamp(COLDEST_C, HOTTEST_C));
         if x.is_nan() || BOILING <= x {
             return (f64::NEG_INFINITY, 0.0);
         }
@@ -336,6 +338,7 @@ impl Trial {
             force: given.force - given.force_slope * self.wall_by_surface * step,
             force_slope: given.force_slope,
             sweat_force: 0.0,
+            sweat_vapour: 1.0,
             sweat_force_slope: 0.0,
             vapour_kg_sm: inside.vapour_kg_sm,
         }

@@ -23,7 +23,7 @@ pub use natural::{
 };
 pub use radiation::{STEFAN_BOLTZMANN, radiation_coefficient};
 
-use crate::march::air::BOILING;
+use crate::march::air::{BOILING, COLDEST_C, HOTTEST_C};
 use crate::phase::heat_of_deposition;
 use coefficients::{CONDUCTIVITY, HORIZONTAL, KINEMATIC, LEWIS, PRANDTL, SLENDER, VERTICAL};
 
@@ -33,6 +33,8 @@ const ZERO_CELSIUS_K: f64 = 273.15;
 const LEAST_DIFFERENCE_K: f64 = 1e-4;
 /// More than the error of a dew point, K.
 const DEW_MARGIN_K: f64 = 0.1;
+/// Slope of the driving force that is assumed at least, 1/K.
+const LEAST_DEW_SLOPE: f64 = 1e-9;
 /// Exponent of the Grashof number in the factor of a slender riser: 0.25 times 0.909.
 const SLENDER_EXPONENT: f64 = 0.25 * 0.909;
 
@@ -106,6 +108,9 @@ pub struct FilmOutside<'curve> {
     ln_vapour: f64,
     /// Above this temperature the surface does not sweat, °C: the space's dew or frost point with a margin.
     dry_above_c: f64,
+    /// That point, °C, and the slope of `ln(1 + W)` at saturation there, 1/K.
+    dew_c: f64,
+    dew_slope: f64,
 }
 
 impl<'curve> FilmOutside<'curve> {
@@ -123,6 +128,14 @@ impl<'curve> FilmOutside<'curve> {
             let shape = pow(32.0_f64.sqrt() * height / surface.diameter_m, 0.909);
             0.300 * shape * pow(p * p * cubed, -SLENDER_EXPONENT)
         });
+        let dew_c = dew_or_frost_point_of_c(mole_fraction(surroundings.w), p).unwrap_or(
+            if 0.0 < surroundings.w {
+                surroundings.air_c
+            } else {
+                COLDEST_C
+            },
+        );
+        let (x, x_slope) = curve.mole_fraction(dew_c);
         Self {
             curve,
             surroundings,
@@ -130,8 +143,9 @@ impl<'curve> FilmOutside<'curve> {
             size: cbrt((p * p * cubed).sqrt()),
             slender,
             ln_vapour: ln_1p(surroundings.w),
-            dry_above_c: dew_or_frost_point_of_c(mole_fraction(surroundings.w), p)
-                .map_or(surroundings.air_c, |dew_c| dew_c + DEW_MARGIN_K),
+            dry_above_c: dew_c + DEW_MARGIN_K,
+            dew_c,
+            dew_slope: crate::phase::ln_vapour_slope(x, x_slope).clamp(LEAST_DEW_SLOPE, 1.0),
         }
     }
 
@@ -152,7 +166,7 @@ impl<'curve> FilmOutside<'curve> {
     pub(crate) fn under(&self, surface_c: f64, sweating: bool) -> OutsideFluxes {
         let around = &self.surroundings;
         let difference = surface_c - around.air_c;
-        let film_c = 0.5 * (surface_c + around.air_c);
+        let film_c = (0.5 * (surface_c + around.air_c)).clamp(COLDEST_C, HOTTEST_C);
         let (convection, convection_slope) = self.convection(difference, film_c);
         let perimeter = PI * self.surface.diameter_m;
         let surface_k = surface_c + ZERO_CELSIUS_K;
@@ -235,13 +249,20 @@ impl<'curve> FilmOutside<'curve> {
         (number, -0.5 * kinematic_slope / kinematic)
     }
 
+    /// What a driving force of sweat is measured by: the vapour of the space, kg/kg.
+    pub(crate) fn vapour_around(&self) -> f64 {
+        self.surroundings.w
+    }
+
     /// Driving force of sweat, `ln(1 + W)` of the space's air less that at saturation at the surface, and the slope of the part at the surface.
     pub(crate) fn sweat_force(&self, surface_c: f64) -> (f64, f64) {
         if self.dry_above_c <= surface_c {
-            // Far from sweating; a rough value below zero is enough.
-            return (-1e-3 * (self.ln_vapour + 1e-6), 0.0);
+            // Far from sweating a straight line through the dew point serves.
+            return (self.dew_slope * (self.dew_c - surface_c), self.dew_slope);
         }
-        let (x, x_slope) = self.curve.mole_fraction(surface_c);
+        let (x, x_slope) = self
+            .curve
+            .mole_fraction(surface_c.clamp(COLDEST_C, HOTTEST_C));
         if x.is_nan() || BOILING <= x {
             return (f64::NEG_INFINITY, 0.0);
         }
@@ -264,7 +285,7 @@ impl<'curve> FilmOutside<'curve> {
             return;
         }
         let factor = PI * self.surface.diameter_m * polynomial(&LEWIS, film_c);
-        let (heat, heat_slope, share) = heat_of_deposition(surface_c);
+        let (heat, heat_slope, share) = heat_of_deposition(surface_c.clamp(COLDEST_C, HOTTEST_C));
         let sweat = factor * fluxes.convection_w_m2k * force;
         let slope = factor * (convection_slope * force - fluxes.convection_w_m2k * force_slope);
         fluxes.sweat_kg_sm = sweat;

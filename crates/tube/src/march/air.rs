@@ -6,6 +6,8 @@ use dewrun_moist_air::latent::{
 };
 use dewrun_moist_air::mixture::{MOLAR_MASS_RATIO, humidity_ratio};
 
+use dewrun_numeric::within;
+
 use crate::phase::heat_of_deposition;
 
 /// What is conserved, per kg of dry air.
@@ -58,6 +60,8 @@ impl Air {
 
 /// More steps than the temperature of misty air ever took.
 const MAX_STEPS: u32 = 60;
+/// Longest step of that search, K.
+const LONGEST_STEP_K: f64 = 20.0;
 /// Change of temperature, K, at which the search ends; the next step would be its square.
 const CONVERGED_K: f64 = 1e-10;
 
@@ -113,17 +117,13 @@ impl Content {
             } else {
                 low = t_c;
             }
-            let step = (point.missing / point.heat_capacity).clamp(-20.0, 20.0);
+            let step = (point.missing / point.heat_capacity).clamp(-LONGEST_STEP_K, LONGEST_STEP_K);
             let next = t_c + step;
             if step.abs() < CONVERGED_K || high - low < CONVERGED_K {
                 t_c = next;
                 break;
             }
-            t_c = if low < next && next < high {
-                next
-            } else {
-                0.5 * (low + high)
-            };
+            t_c = within(low, high, next, LONGEST_STEP_K);
         }
         let point = self.saturated_at(curve, t_c);
         let t_by = [
@@ -169,7 +169,7 @@ struct Saturated {
 
 /// Humidity ratio at saturation and its slope; without bound where water boils.
 pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
-    let (x, slope) = curve.mole_fraction(t_c);
+    let (x, slope) = curve.mole_fraction(t_c.clamp(COLDEST_C, HOTTEST_C));
     if x.is_nan() || BOILING <= x {
         return (f64::INFINITY, 0.0);
     }
@@ -179,3 +179,8 @@ pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
 
 /// A mole fraction of vapour from which on water counts as boiling.
 pub(crate) const BOILING: f64 = 1.0 - 1e-9;
+
+/// Past these temperatures, °C, every property is taken as at them; a run that gets there is refused.
+pub(crate) const COLDEST_C: f64 = -80.0;
+/// As [`COLDEST_C`].
+pub(crate) const HOTTEST_C: f64 = 160.0;

@@ -146,6 +146,7 @@ impl Wall<'_> {
             }
             (balance.sweat_force, balance.sweat_force_slope) =
                 self.outside.sweat_force(fluxes.surface_c);
+            balance.sweat_vapour = self.outside.vapour_around() + 1e-6;
         }
         Node {
             x_m,

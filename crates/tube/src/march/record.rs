@@ -5,13 +5,15 @@ use super::cell::{Cell, Node};
 use super::near_wall::{NearWall, fog_film_1992_bound_kg_sm, highest_saturation_ratio};
 use super::regime::Regime;
 use super::sum::{SegmentSum, Station, Trace};
-use crate::phase::frozen_share_between;
+use crate::phase::heat_of_deposition;
 use crate::wall_balance::Wall;
 
 /// The trace of a march while it grows.
 pub(super) struct Record {
     trace: Trace,
     wet_since: Option<f64>,
+    /// Bound on the fog in the film at the last station, kg/(s m).
+    fog_kg_sm: f64,
 }
 
 impl Record {
@@ -28,6 +30,7 @@ impl Record {
         Self {
             trace,
             wet_since: None,
+            fog_kg_sm: 0.0,
         }
     }
 
@@ -60,28 +63,28 @@ impl Record {
         let mean = &cell.mean;
         let deposit = mean.vapour * dx_m;
         sum.condensate_kg_s += deposit;
-        let (from, to) = (&start.balance.fluxes, &cell.end.balance.fluxes);
-        sum.frost_kg_s += deposit * frozen_share_between(from.wall_c, to.wall_c);
+        sum.frost_kg_s += deposit * heat_of_deposition(mean.wall_c).2;
         sum.sweat_kg_s += mean.sweat * dx_m;
-        sum.rime_kg_s += mean.sweat * dx_m * frozen_share_between(from.surface_c, to.surface_c);
+        sum.rime_kg_s += mean.sweat * dx_m * heat_of_deposition(mean.surface_c).2;
         sum.loss_w += mean.loss * dx_m;
         sum.sweat_heat_w += mean.sweat_heat * dx_m;
         sum.condensate_heat_w += mean.condensate_heat * dx_m;
         if regime.wet {
-            let from = if start.x_m <= 0.0 {
-                wall.bore_m.min(dx_m)
-            } else {
-                start.x_m
-            };
-            self.wet_since.get_or_insert(from);
+            // Wet stretches are told from one bore behind the inlet on.
+            self.wet_since.get_or_insert(start.x_m.max(wall.bore_m));
         } else {
             self.close_wet(start.x_m);
         }
     }
 
     fn close_wet(&mut self, end_m: f64) {
-        if let Some(from) = self.wet_since.take() {
-            self.trace.wet.push((from, end_m));
+        let Some(from) = self.wet_since.take() else {
+            return;
+        };
+        match self.trace.wet.last_mut() {
+            _ if end_m <= from => {}
+            Some((_, to)) if *to == from => *to = end_m,
+            _ => self.trace.wet.push((from, end_m)),
         }
     }
 
@@ -97,7 +100,10 @@ impl Record {
         let station = Station::at(node.x_m, position, &node.air, &node.balance);
         self.note_near_wall(wall, node, dx_m);
         self.note_wall(wall.bore_m, node.x_m, station.wall_c);
-        sum.lowest_wall_c = sum.lowest_wall_c.min(station.wall_c);
+        // Within one bore of the inlet the wall is told only of a leg that ends there.
+        if wall.bore_m * (1.0 - 1e-9) <= node.x_m || sum.to_m <= node.x_m {
+            sum.lowest_wall_c = sum.lowest_wall_c.min(station.wall_c);
+        }
         self.trace.most_mist = self.trace.most_mist.max(station.mist);
         self.trace.stations.push(station);
     }
@@ -112,33 +118,39 @@ impl Record {
         }
     }
 
+    /// Notes mist in the film; of a cell the larger fog of its two ends counts, so that the sum is a bound.
     fn note_near_wall(&mut self, wall: &Wall<'_>, node: &Node, dx_m: f64) {
-        let wall_c = node.balance.fluxes.wall_c;
-        let (air_c, w) = (node.air.t_c, node.air.w);
-        if node.balance.fluxes.vapour <= 0.0 || 0.0 < node.air.excess {
-            return;
+        let before = core::mem::take(&mut self.fog_kg_sm);
+        if 0.0 < node.balance.fluxes.vapour {
+            let wall_c = node.balance.fluxes.wall_c;
+            let (air_c, w) = (node.air.t_c, node.air.w);
+            let k = node.balance.vapour_kg_sm;
+            self.fog_kg_sm = fog_film_1992_bound_kg_sm(wall.curve, k, wall_c, air_c, w);
+            if 0.0 < self.fog_kg_sm || wall_c < 0.0 {
+                let w_wall = super::air::saturation(wall.curve, wall_c).0;
+                self.note_ratio(
+                    node.x_m,
+                    highest_saturation_ratio(wall.curve, wall_c, w_wall, air_c, w),
+                );
+            }
         }
-        // Above this slope of saturation at the wall the line starts below it, and stays there.
-        let slope = node.balance.force_slope * (1.0 + w);
-        let steep = node.balance.force / (air_c - wall_c);
-        if steep * (1.0 + w) <= 0.9 * slope && 0.0 <= wall_c {
-            return;
+        let most = before.max(self.fog_kg_sm);
+        if let Some(near) = &mut self.trace.near_wall {
+            near.bound_kg_s += dx_m * most;
         }
-        let w_wall = super::air::saturation(wall.curve, wall_c).0;
-        let ratio = highest_saturation_ratio(wall.curve, wall_c, w_wall, air_c, w);
+    }
+
+    fn note_ratio(&mut self, x_m: f64, ratio: f64) {
         if ratio <= 1.0 {
             return;
         }
-        let bound = dx_m
-            * fog_film_1992_bound_kg_sm(wall.curve, node.balance.vapour_kg_sm, wall_c, air_c, w);
         let near = self.trace.near_wall.get_or_insert(NearWall {
-            x_m: node.x_m,
+            x_m,
             saturation_ratio: ratio,
             bound_kg_s: 0.0,
         });
-        near.bound_kg_s += bound;
         if near.saturation_ratio < ratio {
-            (near.x_m, near.saturation_ratio) = (node.x_m, ratio);
+            (near.x_m, near.saturation_ratio) = (x_m, ratio);
         }
     }
 }

@@ -4,13 +4,17 @@ use dewrun_numeric::fast_cbrt;
 
 use super::Accuracy;
 use super::cell::{Cell, Node};
-use super::regime::Regime;
+use super::regime::{Border, Regime};
 use crate::wall_balance::Wall;
 
 /// A change of the air in the first cell of a segment, K, that its correction usually allows.
 const FIRST_CHANGE_K: f64 = 2.0;
-/// Steps to find the place of a cut.
-const CUT_STEPS: u32 = 8;
+/// Distance behind an inlet, in bores, that stands for the inlet.
+pub(super) const INLET_BORES: f64 = 0.125;
+/// Steps to find the place of a cut; usually two are taken.
+const CUT_STEPS: u32 = 40;
+/// So many of them by secants.
+const SECANTS: u32 = 8;
 /// Shortest cell, in bores: where that is still stiff the flow is below a millilitre a minute.
 const SHORTEST_BORES: f64 = 1e-4;
 
@@ -18,13 +22,14 @@ const SHORTEST_BORES: f64 = 1e-4;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Cut {
     None,
-    /// It changes at the cell's end.
-    AtEnd(Regime),
-    /// It changes before the cell.
-    Now(Regime),
+    /// A border lies at the cell's end.
+    AtEnd(Border),
+    /// A border lies where the cell would begin.
+    Now(Border),
 }
 
 /// A cell that was accepted.
+#[derive(Clone, Copy)]
 pub(super) struct Taken {
     pub(super) cell: Cell,
     pub(super) dx_m: f64,
@@ -62,9 +67,9 @@ impl Stepper {
         node: &Node,
         regime: Regime,
         left_m: f64,
-        held: bool,
+        unseen: Option<Border>,
     ) -> Taken {
-        let shortest_m = SHORTEST_BORES * wall.bore_m;
+        let shortest_m = shortest_first(wall, node).max(SHORTEST_BORES * wall.bore_m);
         let mut dx_m = self.dx_m.min(left_m).min(self.accuracy.longest_m);
         if dx_m < left_m && left_m < 1.5 * dx_m {
             dx_m = 0.5 * left_m;
@@ -86,67 +91,50 @@ impl Stepper {
         } else {
             self.dx_m = dx_m * step_factor(size);
         }
-        if held || regime.holds(&cell.end) {
-            return Taken {
+        self.cut(
+            wall,
+            node,
+            Taken {
                 cell,
                 dx_m,
                 cut: Cut::None,
-            };
-        }
-        self.cut(wall, node, cell, dx_m, regime)
+            },
+            regime,
+            unseen,
+        )
     }
 
-    /// Cuts a cell whose end has left its regime, at the place where it does.
+    /// Cuts a cell whose end has left its regime, at the first place where it does.
+    ///
+    /// Which border comes first is known for sure only once the cell ends on it: so it is asked again there.
     fn cut(
         &mut self,
         wall: &Wall<'_>,
         node: &Node,
-        mut cell: Cell,
-        dx_m: f64,
+        mut taken: Taken,
         regime: Regime,
+        unseen: Option<Border>,
     ) -> Taken {
-        let Some(border) = regime.first_crossed(node, &cell.end) else {
-            return Taken {
-                cell,
-                dx_m,
-                cut: Cut::None,
-            };
-        };
-        let changed = regime.across(border);
-        let measure = |end: &Node| regime.beyond(border, end);
-        // Searched in the cube root of the distance, in which the film and so the wall are nearly straight.
-        let (mut low, mut at_low) = (fast_cbrt(node.x_m), measure(node));
-        let (mut high, mut at_high) = (fast_cbrt(node.x_m + dx_m), measure(&cell.end));
-        if 0.0 <= at_low {
-            return Taken {
-                cell,
-                dx_m: 0.0,
-                cut: Cut::Now(changed),
-            };
-        }
-        let mut at_m = dx_m;
-        for _ in 0..CUT_STEPS {
-            let root = low + (high - low) * (at_low / (at_low - at_high)).clamp(0.02, 0.98);
-            at_m = root * root * root - node.x_m;
-            cell = wall.cell(node, at_m, regime);
-            let here = measure(&cell.end);
-            if here.abs() <= 1.0 {
+        let whole_m = taken.dx_m;
+        while let Some(border) = regime.first_crossed(node, &taken.cell.end, unseen) {
+            if 0.0 <= regime.beyond(border, node) {
+                return Taken {
+                    dx_m: 0.0,
+                    cut: Cut::Now(border),
+                    ..taken
+                };
+            }
+            let shorter = ended_at(wall, node, &taken, regime, border);
+            let shortened = shorter.dx_m < taken.dx_m;
+            taken = shorter;
+            if !shortened {
                 break;
             }
-            if here < 0.0 {
-                (low, at_low) = (root, here);
-                at_high *= 0.5;
-            } else {
-                (high, at_high) = (root, here);
-                at_low *= 0.5;
-            }
         }
-        self.dx_m = self.dx_m.min(dx_m).max(SHORTEST_BORES * wall.bore_m);
-        Taken {
-            cell,
-            dx_m: at_m,
-            cut: Cut::AtEnd(changed),
+        if taken.cut != Cut::None {
+            self.dx_m = self.dx_m.min(whole_m).max(SHORTEST_BORES * wall.bore_m);
         }
+        taken
     }
 
     /// Correction over what is allowed.
@@ -158,6 +146,60 @@ impl Stepper {
         let size = (t.abs() / allowed_k).max(w.abs() / allowed_w);
         if size.is_finite() { size } else { 1e9 }
     }
+}
+
+/// A cell that begins at an inlet is at least this long, m: the film is singular there, and what holds an eighth of a bore behind it stands for the inlet.
+fn shortest_first(wall: &Wall<'_>, node: &Node) -> f64 {
+    if node.x_m <= 0.0 {
+        INLET_BORES * wall.bore_m
+    } else {
+        0.0
+    }
+}
+
+/// A cell that ends on a border which another has crossed.
+///
+/// Searched in the cube root of the distance, in which the film and so the wall are nearly straight: by secants first, then by halves.
+fn ended_at(
+    wall: &Wall<'_>,
+    node: &Node,
+    crossed: &Taken,
+    regime: Regime,
+    border: Border,
+) -> Taken {
+    let mut ended = Taken {
+        cut: Cut::AtEnd(border),
+        ..*crossed
+    };
+    let least_m = shortest_first(wall, node);
+    if crossed.dx_m <= least_m {
+        return ended;
+    }
+    let (mut low, mut at_low) = (fast_cbrt(node.x_m + least_m), regime.beyond(border, node));
+    let mut high = fast_cbrt(node.x_m + crossed.dx_m);
+    let mut at_high = regime.beyond(border, &crossed.cell.end);
+    for step in 0..CUT_STEPS {
+        let share = if step < SECANTS {
+            at_low / (at_low - at_high)
+        } else {
+            0.5
+        };
+        let root = low + (high - low) * share.clamp(0.02, 0.98);
+        ended.dx_m = root * root * root - node.x_m;
+        ended.cell = wall.cell(node, ended.dx_m, regime);
+        let here = regime.beyond(border, &ended.cell.end);
+        if here.abs() <= 1.0 {
+            break;
+        }
+        if here < 0.0 {
+            (low, at_low) = (root, here);
+            at_high *= 0.5;
+        } else {
+            (high, at_high) = (root, here);
+            at_low *= 0.5;
+        }
+    }
+    ended
 }
 
 /// By how much a cell may be longer or shorter next: its correction grows with the cube of its length.

@@ -3,8 +3,8 @@
 use super::air::{Content, saturation};
 use super::cell::{Asked, Node};
 use super::record::Record;
-use super::regime::Regime;
-use super::stepper::{Cut, Stepper, Taken};
+use super::regime::{Border, Regime};
+use super::stepper::{Cut, INLET_BORES, Stepper, Taken};
 use super::sum::{SegmentSum, Station, Trace};
 use super::{Accuracy, Stream};
 use crate::phase::heat_of_deposition;
@@ -59,14 +59,16 @@ impl Walk {
         let (mut regime, mut node) = self.begin(wall);
         self.record.station(position, &node, &mut sum, wall, 0.0);
         self.stepper.begin(wall, &node, length_m);
-        let (mut held, mut turned_m) = (false, None);
+        // A border that turned at this place does not turn back at it: the cell is taken with that border unseen.
+        let mut turned: Option<(f64, Border)> = None;
+        let mut unseen = None;
         for cells in 0..=MAX_CELLS {
             let left_m = end_m - self.x_m;
             if left_m <= 1e-12 * end_m {
                 break;
             }
             let taken = if cells < MAX_CELLS {
-                self.stepper.next_cell(wall, &node, regime, left_m, held)
+                self.stepper.next_cell(wall, &node, regime, left_m, unseen)
             } else {
                 let cell = wall.stiff_cell(&node, left_m, regime);
                 Taken {
@@ -75,17 +77,17 @@ impl Walk {
                     cut: Cut::None,
                 }
             };
-            held = false;
-            if let Cut::Now(changed) = taken.cut {
-                // The regime changes where the cell would begin; where it would change back at once, the cell is taken as it is.
-                let back = self.renewed(wall, &node, changed);
-                held = turned_m == Some(self.x_m) || !changed.holds(&back);
-                turned_m = Some(self.x_m);
-                if !held {
-                    (regime, node) = (changed, back);
+            if let Cut::Now(border) = taken.cut {
+                if turned == Some((self.x_m, border)) {
+                    unseen = Some(border);
+                } else {
+                    turned = Some((self.x_m, border));
+                    regime = regime.across(border);
+                    node = self.renewed(wall, &node, regime);
                 }
                 continue;
             }
+            unseen = None;
             self.record
                 .add(&node, &taken.cell, taken.dx_m, regime, &mut sum, wall);
             self.x_m = if left_m <= taken.dx_m {
@@ -99,8 +101,8 @@ impl Walk {
             };
             self.record
                 .station(position, &node, &mut sum, wall, taken.dx_m);
-            if let Cut::AtEnd(changed) = taken.cut {
-                regime = changed;
+            if let Cut::AtEnd(border) = taken.cut {
+                regime = regime.across(border);
                 node = self.renewed(wall, &node, regime);
             }
         }
@@ -166,12 +168,11 @@ impl Walk {
             self.air_c,
             self.surface_c.unwrap_or(0.5 * (self.air_c + wall.start_c)),
         );
-        let x_m = self.x_m.max(0.125 * wall.bore_m);
+        let x_m = self.x_m.max(INLET_BORES * wall.bore_m);
         let misty = 0.0 < self.content.clear(wall.curve).excess;
         let mut regime = Regime {
-            wet: false,
             misty,
-            sweating: false,
+            ..Regime::DRY
         };
         let start = |regime: Regime, near: (f64, f64)| Node {
             x_m: self.x_m,
@@ -180,10 +181,12 @@ impl Walk {
         let mut node = start(regime, near);
         if 0.0 < node.balance.sweat_force {
             regime.sweating = true;
+            regime.rimed = node.balance.fluxes.surface_c < 0.0;
             node = start(regime, near_of(&node));
         }
         if 0.0 < node.balance.force {
             regime.wet = true;
+            regime.frosted = node.balance.fluxes.wall_c < 0.0;
             node = start(regime, near_of(&node));
         }
         (regime, node)
@@ -192,7 +195,7 @@ impl Walk {
     /// The same place under other relations.
     fn renewed(&self, wall: &Wall<'_>, node: &Node, regime: Regime) -> Node {
         let near = near_of(node);
-        let x_m = node.x_m.max(0.125 * wall.bore_m);
+        let x_m = node.x_m.max(INLET_BORES * wall.bore_m);
         Node {
             x_m: node.x_m,
             ..wall.node(node.content, x_m, regime, near, Asked::Borders)

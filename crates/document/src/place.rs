@@ -31,7 +31,9 @@ pub fn located(run_index: usize, error: RunError) -> DocumentError {
         } => field_path(run_index, *place, field, quantity),
         RunError::NoSuchSpace { place, .. } => path_of(run_index, *place).field("space"),
         RunError::NoLegs => path_of(run_index, Place::Run).field("intake.legs"),
-        RunError::Air { place, .. } => path_of(run_index, *place),
+        RunError::Air { place, .. } | RunError::NotSolved { place, .. } => {
+            path_of(run_index, *place)
+        }
         _ => path_of(run_index, Place::Run),
     };
     DocumentError::Run {

@@ -73,6 +73,16 @@ pub enum RunError {
     /// The intake tube has no legs: draw at least one.
     #[error("the intake tube has no legs, must have at least one")]
     NoLegs,
+    /// What was asked for does not exist, or was not found: do what is proposed.
+    #[error("{quantity} was not found: {remedy}")]
+    NotSolved {
+        /// Where.
+        place: Place,
+        /// What was looked for.
+        quantity: &'static str,
+        /// What would be right.
+        remedy: &'static str,
+    },
 }
 
 /// What stands beside an answer.
@@ -102,7 +112,9 @@ pub enum RunNote {
         /// Highest temperature in it, °C.
         hottest_c: f64,
     },
-    /// Air speed is below what the film relations were measured for; natural convection inside may take over.
+    /// No air flows: the detector samples nothing, and what is said of the tube holds for standing air.
+    NoFlow,
+    /// So small a flow that natural convection inside may take over, which the film relations leave out.
     VerySmallFlow {
         /// Reynolds number at the intake.
         reynolds: f64,

@@ -1,7 +1,7 @@
 //! A run's inputs, checked and turned into what the tube takes.
 
 use dewrun_moist_air::{Humidity, MoistAir, Pair};
-use dewrun_quantity::{Pressure, Temperature};
+use dewrun_quantity::Pressure;
 use dewrun_tube::Segment;
 
 use crate::error::{Place, RunError, RunNote, Tube};
@@ -20,7 +20,6 @@ pub(crate) struct Prepared {
     pub(crate) intake: Vec<Segment>,
     pub(crate) exhaust: Vec<Segment>,
     pub(crate) viscosity_pa_s: f64,
-    pub(crate) dew_point_c: Option<f64>,
 }
 
 impl Prepared {
@@ -43,7 +42,6 @@ impl Prepared {
             intake: segments(run, Tube::Intake, &spaces, notes)?,
             exhaust: segments(run, Tube::Exhaust, &spaces, notes)?,
             viscosity_pa_s: air.viscosity_pa_s(),
-            dew_point_c: air.dew_point().map(Temperature::to_celsius),
         })
     }
 }
@@ -130,7 +128,7 @@ fn segments(
         notes.extend(insulation_note(&segment, run.pressure.to_pascals(), place));
         segments.push(segment);
     }
-    join_risers(&mut segments);
+    join_risers(&mut segments, legs);
     Ok(segments)
 }
 
@@ -175,14 +173,25 @@ fn segment(leg: &Leg, space: &SpaceAir, place: Place) -> Result<Segment, RunErro
     })
 }
 
-/// Gives consecutive steep segments that are alike in all but length the length of the riser they make up.
-fn join_risers(segments: &mut [Segment]) {
-    for riser in segments.chunk_by_mut(alike_and_steep) {
-        let height: f64 = riser.iter().map(|s| s.length_m).sum();
-        for segment in riser {
-            segment.riser_m = segment.riser_m.map(|_| height);
+/// Gives consecutive steep segments that are alike in all but length, and lead the same way, the length of the riser they make up.
+fn join_risers(segments: &mut [Segment], legs: &[Leg]) {
+    let mut from = 0;
+    for stretch in legs.chunk_by(|a, b| leads_up(a) == leads_up(b)) {
+        let Some(stretch) = segments.get_mut(from..from + stretch.len()) else {
+            return;
+        };
+        from += stretch.len();
+        for riser in stretch.chunk_by_mut(alike_and_steep) {
+            let height: f64 = riser.iter().map(|s| s.length_m).sum();
+            for segment in riser {
+                segment.riser_m = segment.riser_m.map(|_| height);
+            }
         }
     }
+}
+
+fn leads_up(leg: &Leg) -> bool {
+    0.0 < leg.rise.to_metres()
 }
 
 fn alike_and_steep(a: &Segment, b: &Segment) -> bool {

@@ -71,4 +71,8 @@ limits! {
     TRACING = "tracing", "the heat tracing", "W/m", 0.0, 200.0;
     /// Heat of the detector.
     DETECTOR_HEAT = "heat", "the heat of the detector", "W", 0.0, 500.0;
+    /// Temperatures that an answer may hold: past them no relation does.
+    ANSWERED = "temperature", "the temperature that comes out", "°C", -80.0, 160.0;
+    /// Water that an answer may hold.
+    ANSWERED_WATER = "humidity", "the water that comes out", "kg/kg", 0.0, 1e3;
 }

@@ -1,5 +1,7 @@
 //! The steady answer: duct air through the intake tube, the detector and the exhaust tube.
 
+use dewrun_moist_air::fast::dew_or_frost_point_of_c;
+use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_quantity::{MassFlow, Noted, Power};
 use dewrun_tube::{Accuracy, Stream, Trace, march};
 
@@ -14,12 +16,14 @@ use crate::report::{air_point, tube_outcome};
 
 /// Below this Reynolds number at the intake natural convection inside takes over, and the answer says so.
 const SMALL_REYNOLDS: f64 = 50.0;
+/// More than the error of a dew point, K: a proof leaves no room for it.
+const BOUND_MARGIN_K: f64 = 0.02;
 /// The relations of moist air hold up to here, °C.
 const HOTTEST_C: f64 = range::AIR_TEMPERATURE.max;
 /// Relative change of the flow at which the sensor's state has settled.
 const FLOW_SETTLED: f64 = 1e-10;
-/// Steps to settle it; each leaves a hundredth of the error.
-const FLOW_STEPS: u32 = 30;
+/// Steps to settle it; by secants four are usual.
+const FLOW_STEPS: u32 = 20;
 
 /// Evaluates a run in steady state, all walls dry at the start.
 ///
@@ -73,7 +77,8 @@ pub fn evaluate_fine(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
 fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>, RunError> {
     let mut notes = Vec::new();
     let prepared = Prepared::new(run, &mut notes)?;
-    let passage = prepared.pass(accuracy);
+    let passage = prepared.pass(accuracy)?;
+    prepared.refuse_extremes(&passage)?;
     let outcome = prepared.outcome(&passage);
     prepared.note_heat(&passage, &mut notes);
     prepared.note_flow(&passage, &mut notes);
@@ -92,22 +97,38 @@ struct Passage {
 }
 
 impl Prepared {
-    fn pass(&self, accuracy: Accuracy) -> Passage {
+    /// Through both tubes, at the flow that was asked for.
+    ///
+    /// Counted at the sensor the flow follows the air's own state there: by secants on the dry air, from the flow that the duct air would make.
+    fn pass(&self, accuracy: Accuracy) -> Result<Passage, RunError> {
         let at_intake = self.dry_air_kg_s(self.t_c, self.w);
         let mut passage = self.pass_with(at_intake, accuracy);
-        if self.flow_at == FlowAt::Intake {
-            return passage;
+        if self.flow_at == FlowAt::Intake || self.flow_m3_s <= 0.0 {
+            return Ok(passage);
         }
+        let mut before: Option<(f64, f64)> = None;
         for _ in 0..FLOW_STEPS {
-            let chamber = passage.chamber.state();
-            let wanted = self.dry_air_kg_s(chamber.t_c, chamber.w);
             let known = passage.inlet.dry_air_kg_s;
-            if (wanted - known).abs() <= FLOW_SETTLED * known {
-                break;
+            let chamber = passage.chamber.state();
+            let missing = self.dry_air_kg_s(chamber.t_c, chamber.w) - known;
+            if missing.abs() <= FLOW_SETTLED * known {
+                return Ok(passage);
             }
-            passage = self.pass_with(wanted, accuracy);
+            let next = match before {
+                Some((other, at_other)) if missing != at_other => {
+                    known - missing * (known - other) / (missing - at_other)
+                }
+                _ => known + missing,
+            };
+            before = Some((known, missing));
+            // No air is denser than three times that of the duct, nor is a flow found by going below a thousandth.
+            passage = self.pass_with(next.clamp(1e-3 * at_intake, 3.0 * at_intake), accuracy);
         }
-        passage
+        Err(RunError::NotSolved {
+            place: Place::Flow,
+            quantity: "a flow of that volume at the sensor",
+            remedy: "count it at the intake, or check it against the heat of the detector",
+        })
     }
 
     /// Dry air that the volume flow carries at a state.
@@ -149,7 +170,7 @@ impl Prepared {
         }
     }
 
-    /// By bound where no surface can be as cold as the duct's dew point: nothing cools the tube below the coldest of air and surroundings.
+    /// By bound where no surface can be as cold as the dew or frost point of the duct air: nothing cools the tube below the coldest of air and surroundings.
     fn grade(&self) -> Grade {
         let coldest = self
             .intake
@@ -157,14 +178,33 @@ impl Prepared {
             .chain(&self.exhaust)
             .map(|s| s.air_c.min(s.radiant_c))
             .fold(self.t_c, f64::min);
-        if self
-            .dew_point_c
-            .is_none_or(|dew_point_c| dew_point_c < coldest)
-        {
+        let x = mole_fraction(self.w);
+        let bone_dry = self.w <= 0.0;
+        let below = dew_or_frost_point_of_c(x, self.p_pa)
+            .is_some_and(|point_c| point_c + BOUND_MARGIN_K < coldest);
+        if bone_dry || below {
             Grade::ByBound
         } else {
             Grade::ByModel
         }
+    }
+
+    /// Refuses an answer of which any part is not a number, or lies where no relation holds any more.
+    fn refuse_extremes(&self, passage: &Passage) -> Result<(), RunError> {
+        for (tube, trace) in [
+            (Tube::Intake, &passage.intake),
+            (Tube::Exhaust, &passage.exhaust),
+        ] {
+            for station in &trace.stations {
+                let place = Place::Leg(tube, station.segment);
+                for t_c in [station.air_c, station.wall_c, station.surface_c] {
+                    range::ANSWERED.check(place, t_c)?;
+                }
+                range::ANSWERED_WATER.check(place, station.w + station.mist)?;
+            }
+        }
+        range::ANSWERED.check(Place::Detector, passage.chamber.state().t_c)?;
+        Ok(())
     }
 
     /// Notes the first leg in which something is hotter than the relations hold for.
@@ -190,9 +230,20 @@ impl Prepared {
             });
             return;
         }
+        let chamber_c = passage.chamber.state().t_c;
+        if HOTTEST_C < chamber_c {
+            notes.push(RunNote::HotterThanRange {
+                place: Place::Detector,
+                hottest_c: chamber_c,
+            });
+        }
     }
 
     fn note_flow(&self, passage: &Passage, notes: &mut Vec<RunNote>) {
+        if passage.inlet.dry_air_kg_s <= 0.0 {
+            notes.push(RunNote::NoFlow);
+            return;
+        }
         let Some(first) = self.intake.first() else {
             return;
         };

@@ -45,7 +45,7 @@ pub fn stefan_flux_kg_sm(k_kg_sm: f64, w_bulk: f64, w_wall: f64) -> f64 {
 /// None; NaN at or below -1.
 ///
 /// # Source
-/// Spalding, Convective Mass Transfer (1963), ch. 3; Incropera et al., 6th ed. (2007), eq. 6.
+/// Spalding, Convective Mass Transfer (1963), ch. 3; Bird, Stewart & Lightfoot, 2nd ed. (2002), section 22.8.
 ///
 /// ```
 /// assert!((dewrun_tube::vapour_flux::stefan_factor(-0.1) - 1.0536).abs() < 1e-4);

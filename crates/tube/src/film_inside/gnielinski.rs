@@ -17,7 +17,7 @@ use dewrun_numeric::fast_cbrt as cbrt;
 /// None; NaN for a Reynolds number not above zero.
 ///
 /// # Source
-/// Konakov (1946) as used by Gnielinski; VDI Heat Atlas, 2nd ed. (2010), chapter G1, eq. 27.
+/// Konakov (1946) as used by Gnielinski; VDI Heat Atlas, 2nd ed. (2010), chapter G1.
 ///
 /// ```
 /// assert!((dewrun_tube::film_inside::konakov_friction(1.0e4) - 0.030_779).abs() < 1e-6); // (1.8 * 4 - 1.5)^-2
@@ -44,7 +44,7 @@ pub fn konakov_friction(reynolds: f64) -> f64 {
 /// None.
 ///
 /// # Source
-/// Gnielinski, Int. Chem. Eng. 16 (1976) 359; local form in VDI Heat Atlas, 2nd ed. (2010), chapter G1.
+/// Gnielinski, Int. Chem. Eng. 16 (1976) 359; as used from Re 4000 in Gnielinski, Int. J. Heat Mass Transfer 63 (2013) 134.
 ///
 /// ```
 /// use dewrun_tube::film_inside::{gnielinski_1976, konakov_friction};

@@ -25,7 +25,7 @@ const LEVEQUE: f64 = 1.077;
 /// None; NaN for a negative or missing argument only by way of NaN in.
 ///
 /// # Source
-/// VDI Heat Atlas, 2nd ed. (2010), chapter G1, local form of eq. 7 with the constants of eqs. 1 and 3.
+/// VDI Heat Atlas, 2nd ed. (2010), chapter G1, local form for uniform wall temperature and developed velocity.
 ///
 /// ```
 /// let nu = dewrun_tube::film_inside::vdi_g1_laminar(1.0 / 0.01);

@@ -44,7 +44,7 @@ pub fn churchill_bernstein_1977(reynolds: f64, prandtl: f64) -> f64 {
 /// None.
 ///
 /// # Source
-/// Churchill, AIChE J. 23 (1977) 10, eq. 3 with exponent 3, <https://doi.org/10.1002/aic.690230103>.
+/// The form of Churchill, AIChE J. 23 (1977) 10, <https://doi.org/10.1002/aic.690230103>, who gives it for assisting flow; for crossed flow it is common practice, no source.
 ///
 /// ```
 /// assert!((dewrun_tube::film_outside::blended(4.0549, 15.966) - 16.053).abs() < 1e-3);

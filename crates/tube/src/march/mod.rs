@@ -122,7 +122,7 @@ impl Stream {
     }
 }
 
-/// Less dry air than this, kg/s, stands still: a millionth of a litre a minute is 2e-8.
+/// Less dry air than this, kg/s, stands still: a millionth of a litre a minute is 2e-11.
 pub(crate) const STAGNANT_KG_S: f64 = 1e-12;
 
 /// How fine the march is.
@@ -135,7 +135,7 @@ pub struct Accuracy {
 }
 
 impl Accuracy {
-    /// For answers: condensate within 0.3 % and sweat within 1 % of the limit of fine cells.
+    /// For answers: condensate within 0.3 % and sweat within 1 % of the limit of fine cells, or within 0.005 g/h where there is little.
     ///
     /// The correction that is limited is the difference between a second-order cell and the one used,
     /// several times the error that is left; the value was chosen on random routes, see `tests/tests/laws.rs`.

@@ -36,7 +36,7 @@ const TOLERANCE_K: f64 = 1e-2;
 /// None; 0 where water boils.
 ///
 /// # Source
-/// The criterion is that of Brouwers & Chesters, Int. J. Heat Mass Transfer 35 (1992) 1, <https://doi.org/10.1016/0017-9310(92)90002-C>.
+/// The criterion is that of Brouwers & Chesters, Int. J. Heat Mass Transfer 35 (1992) 1.
 ///
 /// ```
 /// use dewrun_moist_air::fast::SaturationCurve;
@@ -84,7 +84,7 @@ pub fn highest_saturation_ratio(
 /// None; 0 where the line does not cross saturation.
 ///
 /// # Source
-/// Brouwers & Chesters, Int. J. Heat Mass Transfer 35 (1992) 1, <https://doi.org/10.1016/0017-9310(92)90002-C>: tangency of the fog film.
+/// Brouwers, Film models for transport phenomena with fog formation: the fog film model, Int. J. Heat Mass Transfer 35 (1992) 13 (from memory): tangency of the fog film.
 ///
 /// ```
 /// use dewrun_moist_air::fast::SaturationCurve;

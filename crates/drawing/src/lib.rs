@@ -7,6 +7,7 @@ mod block;
 mod elevation;
 mod frame;
 mod geometry;
+pub mod html;
 mod measure;
 mod path;
 mod pattern;

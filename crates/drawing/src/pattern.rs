@@ -1,7 +1,7 @@
 //! The hatches of the states: water level lines, frost crossed lines, mist dots, sweat uprights, and the cut.
 
 /// How an area is filled.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hatch {
     /// Level lines.
     Water,
@@ -16,6 +16,9 @@ pub enum Hatch {
 }
 
 impl Hatch {
+    /// All of them.
+    pub const ALL: [Self; 5] = [Self::Water, Self::Frost, Self::Mist, Self::Sweat, Self::Cut];
+
     /// The word in ids.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -67,13 +70,7 @@ mod tests {
 
     #[test]
     fn states_differ_without_colour() {
-        let all = [
-            Hatch::Water,
-            Hatch::Frost,
-            Hatch::Mist,
-            Hatch::Sweat,
-            Hatch::Cut,
-        ];
+        let all = Hatch::ALL;
         for (place, hatch) in all.iter().enumerate() {
             for other in all.iter().skip(place + 1) {
                 assert_ne!(

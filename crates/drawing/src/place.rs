@@ -113,19 +113,22 @@ fn around(middle: Point, (width, height): (f64, f64)) -> Rect {
     )
 }
 
+/// All steps within reach, from the nearest on, in rings of growing size.
+///
+/// Each ring is a rectangle of steps around the middle, walked from its nearest sides to its corners.
 fn steps_by_distance() -> Vec<(f64, f64)> {
-    let mut steps = Vec::new();
-    for across in -REACH_STEPS..=REACH_STEPS {
-        for down in -REACH_STEPS..=REACH_STEPS {
-            steps.push((f64::from(across) * STEP.x, f64::from(down) * STEP.y));
+    let mut steps = vec![(0.0, 0.0)];
+    for ring in 1..=REACH_STEPS {
+        for aside in 0..=ring {
+            let (far, near) = (f64::from(ring), f64::from(aside));
+            for (across, down) in [(near, far), (far, near)] {
+                for (left, up) in [(-1.0, -1.0), (1.0, -1.0), (-1.0, 1.0), (1.0, 1.0)] {
+                    steps.push((across * left * STEP.x, down * up * STEP.y));
+                }
+            }
         }
     }
-    steps.sort_by(|a, b| length(a).total_cmp(&length(b)));
     steps
-}
-
-fn length((dx, dy): &(f64, f64)) -> f64 {
-    dx * dx + dy * dy
 }
 
 #[cfg(test)]

@@ -61,16 +61,11 @@ fn named(out: &mut String, element: &str, prefix: &str, text: &str) {
 }
 
 fn patterns(out: &mut String, scene: &Scene) {
-    let mut used: Vec<Hatch> = scene
-        .items
-        .iter()
-        .filter_map(|item| match item {
-            Item::Hatched { hatch, .. } => Some(*hatch),
-            _ => None,
-        })
-        .collect();
-    used.sort_unstable();
-    used.dedup();
+    let is_used = |hatch: &Hatch| {
+        let mut items = scene.items.iter();
+        items.any(|item| matches!(item, Item::Hatched { hatch: used, .. } if used == hatch))
+    };
+    let used: Vec<Hatch> = Hatch::ALL.into_iter().filter(is_used).collect();
     if used.is_empty() {
         return;
     }

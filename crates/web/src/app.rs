@@ -3,9 +3,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::components::{
-    Air, AnswerBand, Cautions, Legs, PageHead, Route, Sensor, SlimAnswer, WorkedCases,
-};
+use crate::components::{Air, AnswerBand, Cautions, Legs, PageHead, Route, Sensor, WorkedCases};
 use crate::examples::{EXAMPLES, Example, example};
 use crate::hooks::{escape, hash, window_width};
 use crate::state::Desk;
@@ -49,7 +47,6 @@ pub fn App() -> impl IntoView {
     view! {
         <PageHead />
         <AnswerBand />
-        <SlimAnswer />
         <div class="dw-page">
             <Route />
             <Legs window_width=width />

@@ -14,8 +14,9 @@ pub(crate) use answered::Answered;
 pub use desk::Desk;
 pub(crate) use desk::use_desk;
 
+pub(crate) use fault::Fault;
 pub use field::{Field, TubeName};
-pub(crate) use field::{leg_number, route, route_mut};
-pub(crate) use humidity::{HumidityKind, say_duct_humidity_as, say_space_humidity_as};
+pub(crate) use field::{leg_number, leg_way, route, route_mut};
+pub(crate) use humidity::{HumidOf, HumidityKind};
 pub(crate) use legs::{add_leg, delete_leg, split_leg};
 pub(crate) use shown::Shown;

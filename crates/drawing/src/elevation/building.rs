@@ -33,7 +33,7 @@ pub(crate) struct Wall {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Slab {
     pub(crate) y: f64,
-    /// Where the tube passes.
+    /// Where the tube passes, from left to right, since a tube never runs back.
     pub(crate) gaps: Vec<f64>,
 }
 

@@ -78,20 +78,22 @@ pub(crate) fn courses(
     let tallest = if frame.narrow { TALLEST.1 } else { TALLEST.0 };
     // A phone shows little height at its scale, so that it starts from more.
     let more = if frame.narrow { 2.0 } else { 1.0 };
-    let mut tries: Vec<(usize, Factors)> = Vec::new();
-    for (h, heights) in HEIGHTS.iter().enumerate() {
-        for (f, falls) in FALLS.iter().enumerate() {
-            let factors = Factors {
-                heights: heights * more,
-                falls: falls * more,
-            };
-            tries.push((2 * h + f, factors));
+    let mut tries = Vec::new();
+    // The less of both, the later: a step less of height weighs as two of fall.
+    for cost in 0..2 * HEIGHTS.len() + FALLS.len() {
+        for (h, heights) in HEIGHTS.iter().enumerate() {
+            let falls = cost.checked_sub(2 * h).and_then(|f| FALLS.get(f));
+            if let Some(falls) = falls {
+                tries.push(Factors {
+                    heights: heights * more,
+                    falls: falls * more,
+                });
+            }
         }
     }
-    tries.sort_by_key(|(cost, _)| *cost);
     tries
         .into_iter()
-        .map(move |(_, factors)| drawn(legs, crossings, frame, factors))
+        .map(move |factors| drawn(legs, crossings, frame, factors))
         .filter(move |course| course.height() <= tallest)
 }
 

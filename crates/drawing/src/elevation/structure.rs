@@ -140,11 +140,9 @@ fn wall_pieces(plan: &Plan, wall: &Wall) -> Vec<Rect> {
 fn slab_pieces(plan: &Plan, slab: &Slab) -> Vec<Rect> {
     let thick = plan.wall_thickness;
     let top = slab.y - thick / 2.0;
-    let mut gaps = slab.gaps.clone();
-    gaps.sort_by(f64::total_cmp);
     let mut left = plan.outer.x;
     let mut pieces = Vec::new();
-    for gap in gaps {
+    for gap in &slab.gaps {
         let right = gap - plan.half - PASSAGE;
         pieces.push(Rect::new(left, top, right - left, thick));
         left = gap + plan.half + PASSAGE;

@@ -1,24 +1,19 @@
 //! Elevation and profile on one length axis, as wide as there is room.
 
 use dewrun_drawing::{Room, elevation, profile, svg};
-use dewrun_run::Tube;
 use leptos::html::Div;
 use leptos::prelude::*;
 
+use super::parts::{flag, words};
 use crate::hooks::element_width::use_element_room;
 use crate::state::use_desk;
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
 
-/// Both drawings of a tube.
+/// Both drawings of the tube that is chosen.
 #[component]
-pub(crate) fn Drawing(
-    /// The tube.
-    tube: Memo<Tube>,
-    /// Takes what the drawing is to scale with, in words.
-    note: RwSignal<String>,
-) -> impl IntoView {
+pub(super) fn Drawing() -> impl IntoView {
     let desk = use_desk();
     let place = NodeRef::<Div>::new();
     let room = use_element_room(place);
@@ -28,7 +23,7 @@ pub(crate) fn Drawing(
         if room.width < LEAST {
             return None;
         }
-        let view = answered.view(tube.get(), desk.style());
+        let view = answered.view(desk.tube(), desk.style());
         let elevation = elevation(
             &view,
             Room {
@@ -36,22 +31,25 @@ pub(crate) fn Drawing(
                 text: room.text,
             },
         );
-        let profile = profile(&view, &elevation.frame);
-        let below = profile
-            .map(|profile| svg(&profile.scene))
-            .unwrap_or_default();
-        Some((svg(&elevation.scene), below, elevation.scale_note))
+        let below = profile(&view, &elevation.frame).map(|profile| svg(&profile.scene));
+        Some([
+            svg(&elevation.scene),
+            below.unwrap_or_default(),
+            elevation.scale_note,
+        ])
     });
-    Effect::new(move |_| {
-        let words = drawn.with(|drawn| drawn.as_ref().map(|(_, _, words)| words.clone()));
-        note.set(words.unwrap_or_default());
-    });
-    let above = move || drawn.with(|drawn| drawn.as_ref().map(|(above, ..)| above.clone()));
-    let below = move || drawn.with(|drawn| drawn.as_ref().map(|(_, below, _)| below.clone()));
+    let part = move |at: usize| {
+        words(move || {
+            drawn
+                .with(|drawn| drawn.as_ref().map(|parts| parts[at].clone()))
+                .unwrap_or_default()
+        })
+    };
     view! {
-        <div class="dw-drawings" class=("dw-stale", move || desk.is_stale()) node_ref=place>
-            <div inner_html=move || above().unwrap_or_default() />
-            <div inner_html=move || below().unwrap_or_default() />
+        <p class="dw-drawings__note">{part(2)}</p>
+        <div class="dw-drawings" class=("dw-stale", flag(move || desk.is_stale())) node_ref=place>
+            <div inner_html=part(0) />
+            <div inner_html=part(1) />
         </div>
     }
 }

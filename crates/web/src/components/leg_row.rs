@@ -1,27 +1,33 @@
 //! One leg as a row of the table, and under it what can't be used of it.
 
-use dewrun_run::Tube;
+use dewrun_drawing::html::{LegFigures, has_frost, has_sweat, leg_figures};
+use dewrun_run::{Outcome, Tube};
 use leptos::prelude::*;
 
 use super::fault_note::FaultNote;
-use super::leg_results::{use_leg_results, use_other_forms};
-use super::space_choice::SpaceChoice;
+use super::parts::{flag, words};
+use super::space_of_leg::SpaceOfLeg;
 use super::text_field::TextField;
-use crate::state::{Field, leg_number, route, use_desk};
+use crate::state::{Field, leg_number, leg_way, use_desk};
 
 /// One leg.
 #[component]
-pub(crate) fn LegRow(
+pub(super) fn LegRow(
     /// Its tube.
     tube: Tube,
     /// Its position there.
     at: usize,
 ) -> impl IntoView {
     let desk = use_desk();
-    let number = move || desk.with(|project| leg_number(project, tube, at));
-    let is_chosen = move || desk.selected() == Some((tube, at));
-    let field =
-        |field: Field| view! { <td class="dw-number"><TextField field=field in_table=true /></td> };
+    let number = words(move || {
+        desk.with(|project| leg_number(project, tube, at))
+            .to_string()
+    });
+    let is_chosen = flag(move || desk.selected() == Some((tube, at)));
+    let way = words(move || desk.with(|project| leg_way(project, tube, at)).to_owned());
+    let [length, fall, bore, outside, insulation, tracing] = leg_fields(tube, at)
+        .map(|field| view! { <td class="dw-number"><TextField field=field in_table=true /></td> });
+    let notes = leg_fields(tube, at).map(|field| view! { <FaultNote field=field /> }.into_any());
     view! {
         <tr
             class="dw-legs-table__row"
@@ -30,20 +36,18 @@ pub(crate) fn LegRow(
             on:click=move |_| desk.select(tube, at)
         >
             <th scope="row" class="dw-legs-table__leg">{number}</th>
-            <td><SpaceChoice tube=tube at=at in_table=true /></td>
-            {field(Field::LegLength(tube, at))}
-            {field(Field::LegFall(tube, at))}
-            <td class="dw-legs-table__runs">{use_way(tube, at)}</td>
-            {field(Field::LegBore(tube, at))}
-            {field(Field::LegOutside(tube, at))}
-            {field(Field::LegInsulation(tube, at))}
-            {field(Field::LegTracing(tube, at))}
-            {results(tube, at)}
+            <td><SpaceOfLeg tube=tube at=at in_table=true /></td>
+            {length}
+            {fall}
+            <td class="dw-legs-table__runs">{way}</td>
+            {bore}
+            {outside}
+            {insulation}
+            {tracing}
+            <Results tube=tube at=at />
         </tr>
         <tr class="dw-legs-table__note">
-            <td colspan="16">
-                {leg_fields(tube, at).map(|field| view! { <FaultNote field=field /> }).into_iter().collect_view()}
-            </td>
+            <td colspan="16">{notes.into_iter().collect_view()}</td>
         </tr>
     }
 }
@@ -60,45 +64,45 @@ pub(super) fn leg_fields(tube: Tube, at: usize) -> [Field; 6] {
     ]
 }
 
-/// Which way water runs in a leg, in words.
-pub(super) fn use_way(tube: Tube, at: usize) -> Memo<&'static str> {
+/// The cells of what became of the leg.
+#[component]
+fn Results(tube: Tube, at: usize) -> impl IntoView {
     let desk = use_desk();
-    Memo::new(move |_| {
-        let rise = desk.with(|project| Some(route(project, tube)?.legs.get(at)?.rise_m.value));
-        match rise {
-            Some(rise) if rise < 0.0 => "with the air",
-            Some(rise) if 0.0 < rise => "against the air",
-            _ => "nowhere",
-        }
-    })
-}
-
-fn results(tube: Tube, at: usize) -> impl IntoView {
-    let desk = use_desk();
-    let found = use_leg_results(tube, at);
-    let forms = use_other_forms();
-    move || {
-        let (frost, sweat) = forms.get();
-        let cell = |number: String| view! { <td class="dw-number">{number}</td> };
-        found.get().map(|leg| {
-            view! {
-                {cell(leg.air_at_end)}
-                {cell(leg.lowest_wall)}
-                {cell(leg.dew_point_at_end)}
-                <td class="dw-number" class=("dw-stale", move || desk.is_stale())>
-                    <span class="dw-legs-table__water">{leg.water}</span>
-                    <span class="dw-bar" aria-hidden="true">
-                        <span
-                            class="dw-bar__part"
-                            class=("dw-bar__part--frost", leg.is_frozen)
-                            style=("--share", leg.share.to_string())
-                        />
-                    </span>
-                </td>
-                {frost.then(|| cell(leg.frost))}
-                {sweat.then(|| cell(leg.sweat))}
-                {cell(leg.wet_from)}
-            }
-        })
+    let found = Memo::new(move |_| {
+        let answered = desk.answered();
+        let view = answered
+            .as_ref()
+            .map(|answered| answered.view(tube, desk.style()));
+        view.and_then(|view| leg_figures(&view, at))
+            .unwrap_or_default()
+    });
+    let cell = move |class: &'static str, read: fn(&LegFigures) -> &String| {
+        let text = words(move || found.with(|found| read(found).clone()));
+        view! { <td class=class>{text}</td> }
+    };
+    let extra = move |is_there: fn(&Outcome) -> bool, read: fn(&LegFigures) -> &String| {
+        let is_absent = flag(move || {
+            !desk
+                .answered()
+                .is_some_and(|answered| is_there(&answered.outcome))
+        });
+        let text = words(move || found.with(|found| read(found).clone()));
+        view! { <td class=RESULT hidden=is_absent>{text}</td> }
+    };
+    let bar = words(move || found.with(|found| found.bar.clone()));
+    let water = words(move || found.with(|found| found.water.clone()));
+    view! {
+        {cell(RESULT, |leg| &leg.temperatures[0])}
+        {cell(RESULT, |leg| &leg.temperatures[1])}
+        {cell(RESULT, |leg| &leg.temperatures[2])}
+        <td class=RESULT>
+            <b>{water}</b>
+            <span class="dw-legs-table__bar" inner_html=bar />
+        </td>
+        {extra(has_frost, |leg| &leg.frost)}
+        {extra(has_sweat, |leg| &leg.sweat)}
+        {cell(RESULT, |leg| &leg.wet_from)}
     }
 }
+
+const RESULT: &str = "dw-number dw-result";

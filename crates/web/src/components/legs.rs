@@ -1,12 +1,16 @@
 //! The legs of both tubes: a table where there is room, cards on a phone.
 
+use std::sync::Arc;
+
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
 use super::leg_actions::LegActions;
-use super::leg_card::LegCards;
+use super::leg_card::LegCard;
+use super::leg_row::LegRow;
 use super::legs_table::LegsTable;
 use super::origins::Origins;
+use super::parts::{Row, Rows, When, flag};
 use super::section_head::SectionHead;
 use crate::state::{route, use_desk};
 
@@ -19,28 +23,48 @@ pub(crate) fn Legs(
     /// Width of the window, px.
     window_width: ReadSignal<f64>,
 ) -> impl IntoView {
-    let is_wide = Memo::new(move |_| TABLE_FROM <= window_width.get());
+    let is_wide = flag(move || TABLE_FROM <= window_width.get());
     view! {
         <section class="dw-legs" aria-labelledby="legs">
             <SectionHead id="legs" name="Legs" question="What is the tube made of, and what happens in each leg?">
                 <Origins />
                 <LegActions />
             </SectionHead>
-            <Show when=move || is_wide.get() fallback=LegCards>
+            <When holds=is_wide>
                 <LegsTable />
-            </Show>
+            </When>
+            <When holds=flag(move || !is_wide.get())>
+                <h3 class="dw-legs__tube">"Intake tube, from the duct to the detector"</h3>
+                <ul class="dw-legs__cards">{cards(Tube::Intake)}</ul>
+                <div hidden=has_no_legs(Tube::Exhaust)>
+                    <h3 class="dw-legs__tube">"Exhaust tube, from the detector to the duct"</h3>
+                    <ul class="dw-legs__cards">{cards(Tube::Exhaust)}</ul>
+                </div>
+            </When>
         </section>
     }
 }
 
-/// The positions of the legs of a tube, each with the leg's id, by which rows are told apart.
-pub(super) fn use_legs(tube: Tube) -> Memo<Vec<(usize, String)>> {
+/// The legs of a tube as rows of the table.
+pub(super) fn rows(tube: Tube) -> AnyView {
+    let row: Row = Arc::new(move |at| view! { <LegRow tube=tube at=at /> }.into_any());
+    view! { <Rows count=count(tube) row=row /> }.into_any()
+}
+
+fn cards(tube: Tube) -> AnyView {
+    let row: Row = Arc::new(move |at| view! { <LegCard tube=tube at=at /> }.into_any());
+    view! { <Rows count=count(tube) row=row /> }.into_any()
+}
+
+/// Whether a tube is not drawn.
+pub(super) fn has_no_legs(tube: Tube) -> Signal<bool> {
+    let count = count(tube);
+    flag(move || count.get() == 0)
+}
+
+fn count(tube: Tube) -> Signal<usize> {
     let desk = use_desk();
-    Memo::new(move |_| {
-        desk.with(|project| {
-            let legs = route(project, tube).map(|route| route.legs.as_slice());
-            let ids = legs.unwrap_or_default().iter().map(|leg| leg.id.clone());
-            ids.enumerate().collect()
-        })
+    Signal::derive(move || {
+        desk.with(|project| route(project, tube).map_or(0, |route| route.legs.len()))
     })
 }

@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 /// Typed, assumed, measured, computed.
 #[component]
-pub(crate) fn Origins() -> impl IntoView {
+pub(super) fn Origins() -> impl IntoView {
     view! {
         <ul class="dw-origins" aria-label="How the origin of a value is drawn">
             <li class="dw-origins__one dw-origins__one--typed">"typed"</li>

@@ -1,20 +1,42 @@
 //! The head of the page: what is open, undo and redo, the units.
 
+use dewrun_quantity::Units;
 use leptos::prelude::*;
 
-use super::units_choice::UnitsChoice;
+use super::parts::{flag, words};
+use super::toggle::{Choosable, Toggle};
 use super::wordmark::Wordmark;
 use crate::state::use_desk;
+
+const UNITS: [Units; 2] = [Units::Si, Units::InchPound];
+const WORDS: [Choosable; 2] = [
+    Choosable {
+        word: "SI",
+        spoken: " units",
+    },
+    Choosable {
+        word: "in-lb",
+        spoken: " units",
+    },
+];
 
 /// The head of the page.
 #[component]
 pub(crate) fn PageHead() -> impl IntoView {
     let desk = use_desk();
-    let run = move || {
+    let run = words(move || {
         desk.with(|project| project.runs.first().map(|run| run.name.clone()))
             .unwrap_or_default()
+    });
+    let project = words(move || desk.with(|project| project.name.clone()));
+    let chosen = Signal::derive(move || usize::from(desk.style().units == Units::InchPound));
+    let act = |word: &'static str, is_idle: Signal<bool>, act: Callback<()>| {
+        view! {
+            <button type="button" class="dw-act" prop:disabled=is_idle on:click=move |_| act.run(())>
+                {word}
+            </button>
+        }
     };
-    let project = move || desk.with(|project| project.name.clone());
     view! {
         <header class="dw-head">
             <Wordmark />
@@ -24,23 +46,15 @@ pub(crate) fn PageHead() -> impl IntoView {
                 <b>{run}</b>
             </h1>
             <div class="dw-head__acts">
-                <button
-                    type="button"
-                    class="dw-act"
-                    prop:disabled=move || !desk.can_undo()
-                    on:click=move |_| desk.undo()
-                >
-                    "Undo"
-                </button>
-                <button
-                    type="button"
-                    class="dw-act"
-                    prop:disabled=move || !desk.can_redo()
-                    on:click=move |_| desk.redo()
-                >
-                    "Redo"
-                </button>
-                <UnitsChoice />
+                {act("Undo", flag(move || !desk.can_undo()), Callback::new(move |()| desk.undo()))}
+                {act("Redo", flag(move || !desk.can_redo()), Callback::new(move |()| desk.redo()))}
+                <Toggle
+                    label="Units"
+                    kind="dw-toggle--box"
+                    options=WORDS
+                    chosen=chosen
+                    choose=Callback::new(move |at: usize| desk.set_units(UNITS[at]))
+                />
             </div>
         </header>
     }

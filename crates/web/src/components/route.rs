@@ -1,43 +1,60 @@
 //! The route: elevation, profile under it, and the profile as a table.
 
+use dewrun_drawing::html;
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
 use super::drawing::Drawing;
-use super::profile_table::ProfileTable;
+use super::parts::{When, flag, words};
 use super::section_head::SectionHead;
-use super::tube_choice::TubeChoice;
+use super::toggle::{Choosable, Toggle};
 use crate::state::use_desk;
+
+const TUBES: [Tube; 2] = [Tube::Intake, Tube::Exhaust];
+const WORDS: [Choosable; 2] = [
+    Choosable {
+        word: "intake",
+        spoken: " tube",
+    },
+    Choosable {
+        word: "exhaust",
+        spoken: " tube",
+    },
+];
 
 /// The section of the route.
 #[component]
 pub(crate) fn Route() -> impl IntoView {
     let desk = use_desk();
-    let has_exhaust = Memo::new(move |_| {
+    let has_exhaust = flag(move || {
         desk.answered()
             .is_some_and(|answered| answered.outcome.exhaust.is_some())
     });
-    // An exhaust tube that is deleted while it is looked at gives way to the intake tube.
-    let tube = Memo::new(move |_| {
-        if has_exhaust.get() {
-            desk.tube()
-        } else {
-            Tube::Intake
-        }
+    let chosen = Signal::derive(move || usize::from(desk.tube() == Tube::Exhaust));
+    let table = words(move || {
+        desk.answered()
+            .map(|answered| html::profile_table(&answered.view(desk.tube(), desk.style())))
+            .unwrap_or_default()
     });
-    let note = RwSignal::new(String::new());
     view! {
         <section class="dw-route" aria-labelledby="route">
             <SectionHead id="route" name="Route" question="Where does water form, and which way does it run?">
-                <Show when=move || has_exhaust.get()>
-                    <TubeChoice />
-                </Show>
+                <When holds=has_exhaust>
+                    <Toggle
+                        label="Tube shown"
+                        kind="dw-toggle--words"
+                        options=WORDS
+                        chosen=chosen
+                        choose=Callback::new(move |at: usize| desk.show_tube(TUBES[at]))
+                    />
+                </When>
             </SectionHead>
-            <p class="dw-route__note">{move || note.get()}</p>
-            <Drawing tube=tube note=note />
+            <Drawing />
             <details class="dw-table-behind">
                 <summary>"The profile as a table"</summary>
-                <ProfileTable tube=tube />
+                <div class="dw-scroll" role="region" aria-label="The profile as a table" tabindex="0">
+                    <table class="dw-table" aria-label="Temperatures and water along the tube" inner_html=table />
+                </div>
             </details>
         </section>
     }

@@ -4,14 +4,13 @@ use leptos::prelude::*;
 
 /// A ruled line, a name and a question.
 #[component]
-pub(crate) fn SectionHead(
+pub(super) fn SectionHead(
     /// The id by which the section is named.
     id: &'static str,
     /// Its name.
     name: &'static str,
     /// The question that it answers.
-    #[prop(into)]
-    question: String,
+    question: &'static str,
     /// What can be chosen in it.
     #[prop(optional)]
     children: Option<Children>,

@@ -1,68 +1,67 @@
 //! The spaces that the tube passes: temperature, humidity and air speed of each.
 
+use std::sync::Arc;
+
 use dewrun_quantity::measure::{AIR_SPEED, TEMPERATURE};
 use leptos::prelude::*;
 
 use super::fault_note::FaultNote;
-use super::humidity_choice::SpaceHumidityChoice;
+use super::humidity_kind::HumidityKindChoice;
+use super::parts::{Row, Rows, words};
 use super::text_field::TextField;
-use crate::state::{Field, use_desk};
+use crate::state::{Field, HumidOf, use_desk};
 
 /// The spaces.
 #[component]
-pub(crate) fn SpacesTable() -> impl IntoView {
+pub(super) fn SpacesTable() -> impl IntoView {
     let desk = use_desk();
-    let spaces = Memo::new(move |_| {
-        desk.with(|project| {
-            let names = project.spaces.iter().map(|space| space.name.clone());
-            names.enumerate().collect::<Vec<_>>()
-        })
-    });
-    let units = move || desk.style().units;
+    let count = Signal::derive(move || desk.with(|project| project.spaces.len()));
+    let row: Row = Arc::new(|at| view! { <SpaceRow at=at /> }.into_any());
+    let celsius = words(move || TEMPERATURE.unit(desk.style().units).name.to_owned());
+    let speed = words(move || AIR_SPEED.unit(desk.style().units).name.to_owned());
     view! {
         <table class="dw-table dw-spaces">
             <caption class="dw-spaces__name">"Spaces that the tube passes"</caption>
             <thead>
                 <tr>
                     <th scope="col">"Space"</th>
-                    <th scope="col" class="dw-number">
-                        "Air"<br /><span class="dw-unit">{move || TEMPERATURE.unit(units()).name}</span>
-                    </th>
+                    <th scope="col" class="dw-number">"Air"<br /><span class="dw-unit">{celsius}</span></th>
                     <th scope="col" colspan="2">"Humidity"</th>
-                    <th scope="col" class="dw-number">
-                        "Speed"<br /><span class="dw-unit">{move || AIR_SPEED.unit(units()).name}</span>
-                    </th>
+                    <th scope="col" class="dw-number">"Speed"<br /><span class="dw-unit">{speed}</span></th>
                 </tr>
             </thead>
             <tbody>
-                <For each=move || spaces.get() key=|space| space.clone() let((at, name))>
-                    <SpaceRow at=at name=name />
-                </For>
+                <Rows count=count row=row />
             </tbody>
         </table>
     }
 }
 
 #[component]
-fn SpaceRow(at: usize, name: String) -> impl IntoView {
+fn SpaceRow(at: usize) -> impl IntoView {
+    let desk = use_desk();
+    let name = words(move || {
+        desk.with(|project| project.spaces.get(at).map(|space| space.name.clone()))
+            .unwrap_or_default()
+    });
     let fields = [
         Field::SpaceTemperature(at),
         Field::SpaceHumidity(at),
         Field::SpaceWind(at),
     ];
-    let [temperature, humidity, wind] = fields;
+    let [temperature, humidity, wind] = fields
+        .map(|field| view! { <td class="dw-number"><TextField field=field in_table=true /></td> });
+    let notes = fields.map(|field| view! { <FaultNote field=field /> }.into_any());
     view! {
         <tr>
             <th scope="row">{name}</th>
-            <td class="dw-number"><TextField field=temperature in_table=true /></td>
-            <td class="dw-spaces__kind"><SpaceHumidityChoice at=at /></td>
-            <td class="dw-number"><TextField field=humidity in_table=true /></td>
-            <td class="dw-number"><TextField field=wind in_table=true /></td>
+            {temperature}
+            <td class="dw-spaces__kind"><HumidityKindChoice of=HumidOf::Space(at) in_table=true /></td>
+            {humidity}
+            {wind}
         </tr>
         <tr class="dw-legs-table__note">
-            <td colspan="5">
-                {fields.map(|field| view! { <FaultNote field=field /> }).into_iter().collect_view()}
-            </td>
+            <td colspan="5">{notes.into_iter().collect_view()}</td>
         </tr>
     }
 }

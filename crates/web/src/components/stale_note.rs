@@ -5,66 +5,65 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
 use super::fault_note::FaultSign;
+use super::parts::{When, flag, words};
 use crate::state::{Field, use_desk};
+
+/// For what the answer still holds, why, and the field to mend.
+type Reason = Option<(String, String, Option<Field>)>;
 
 /// For what the answer still holds, and the way to the entry that can't be used.
 #[component]
-pub(crate) fn StaleNote() -> impl IntoView {
+pub(super) fn StaleNote() -> impl IntoView {
     let desk = use_desk();
-    let reason = Memo::new(move |_| {
+    let reason: Memo<Reason> = Memo::new(move |_| {
         if let Some(fault) = desk.faults().into_iter().next() {
             let name = lower(&fault.name);
-            let sentence = format!(
+            let held = format!(
                 "Still the answer for the last {name} that could be used, {}.",
                 fault.held
             );
-            return Some((sentence, None, Some(fault.field)));
+            return Some((held, String::new(), Some(fault.field)));
         }
         let failure = desk.shown().failure?;
-        let held = failure.edit.as_ref().map(|edit| {
-            format!(
-                "Still the answer for {} {}.",
-                lower(&edit.name),
-                edit.before
-            )
-        });
-        let held = held.unwrap_or_else(|| "Still the answer before the last change.".to_owned());
-        let field = failure.edit.map(|edit| edit.field);
-        Some((held, Some(failure.sentence), field))
+        let held = failure.edit.as_ref().map_or_else(
+            || "Still the answer before the last change.".to_owned(),
+            |edit| {
+                format!(
+                    "Still the answer for {} {}.",
+                    lower(&edit.name),
+                    edit.before
+                )
+            },
+        );
+        let why = format!(" {}. ", failure.sentence);
+        Some((held, why, failure.edit.map(|edit| edit.field)))
     });
-    let note = move || {
-        reason.get().map(|(held, sentence, field)| {
-            view! {
-                <div class="dw-stale-note">
-                    <FaultSign />
-                    <p>
-                        <b>{held}</b>
-                        {sentence.map(|sentence| view! { <span class="dw-stale-note__why">" "{sentence}"."</span> })}
-                        {field.map(way_to)}
-                    </p>
-                </div>
-            }
-        })
-    };
-    view! { <div class="dw-stale-note-place" role="status">{note}</div> }
-}
-
-fn way_to(field: Field) -> impl IntoView {
-    let desk = use_desk();
-    let name = move || desk.with(|project| lower(&field.full_name(project)));
+    let held = words(move || reason.get().map(|(held, ..)| held).unwrap_or_default());
+    let why = words(move || reason.get().map(|(_, why, _)| why).unwrap_or_default());
+    let field = move || reason.get().and_then(|(.., field)| field);
+    let name = words(move || {
+        let name = field().map(|field| desk.with(|project| field.full_name(project)));
+        lower(&name.unwrap_or_default())
+    });
     let go = move |_| {
-        let element = document().get_element_by_id(&field.id());
+        let element = field().and_then(|field| document().get_element_by_id(&field.id()));
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             // A field that has gone meanwhile can't be gone to.
             let _ = element.focus();
         }
     };
     view! {
-        " "
-        <button type="button" class="dw-link" on:click=go>
-            "Go to "
-            {name}
-        </button>
+        <div class="dw-stale-note" role="status">
+            <When holds=flag(move || reason.with(Option::is_some))>
+                <FaultSign />
+                <p>
+                    <b>{held}</b>
+                    {why}
+                    " "
+                    <button type="button" class="dw-link" on:click=go>"Go to "{name}</button>
+                </p>
+            </When>
+        </div>
     }
 }
 

@@ -4,7 +4,8 @@ use dewrun_document::Origin;
 use leptos::prelude::*;
 
 use super::fault_note::FaultNote;
-use crate::state::{Field, use_desk};
+use super::parts::{When, flag, words};
+use crate::state::{Desk, Field, use_desk};
 
 /// A number of the project in a field.
 ///
@@ -21,7 +22,7 @@ pub fn TextField(
     let desk = use_desk();
     let typed = RwSignal::new(None::<String>);
     let held = Memo::new(move |_| desk.with(|project| field.show(project, desk.style())));
-    let text = Memo::new(move |_| {
+    let text = words(move || {
         let fault = desk.fault(field).map(|fault| fault.text);
         let held = || held.get().map(|(number, _)| number);
         fault
@@ -29,38 +30,30 @@ pub fn TextField(
             .or_else(held)
             .unwrap_or_default()
     });
-    let is_wrong = move || desk.fault(field).is_some_and(|fault| !fault.is_unfinished);
-    let unit = move || held.get().map_or("", |(_, unit)| unit);
-    let origin = move || {
-        desk.with(|project| field.origin(project))
-            .unwrap_or(Origin::Typed)
-    };
-    let is_assumed = move || matches!(origin(), Origin::Assumed { .. });
-    let keypad = move || {
-        let is_plain = desk.with(|project| field.is_plain_number(project));
-        if is_plain { "decimal" } else { "text" }
-    };
+    let is_wrong = flag(move || desk.fault(field).is_some_and(|fault| !fault.is_unfinished));
+    let unit = words(move || {
+        held.get()
+            .map_or_else(String::new, |(_, unit)| unit.to_owned())
+    });
+    let described = Signal::derive(move || is_wrong.get().then(|| field.note_id()));
     view! {
-        <div
-            class="dw-field"
-            class=("dw-field--in-table", in_table)
-            class=("dw-field--wrong", is_wrong)
-            class=("dw-field--assumed", is_assumed)
-            class=("dw-field--measured", move || matches!(origin(), Origin::Measured { .. }))
-        >
-            {label(field, in_table)}
+        <div class=class_of(desk, field, in_table) class=("dw-field--wrong", is_wrong)>
+            <label for=field.id() class=if in_table { "dw-spoken" } else { "dw-field__label" }>
+                {words(move || desk.with(|project| field.name(project)).to_owned())}
+                <span class="dw-spoken">{rest_of_label(desk, field)}</span>
+            </label>
             <span class="dw-field__box">
                 <input
                     id=field.id()
                     class="dw-field__input"
                     type="text"
-                    inputmode=keypad
+                    inputmode=keypad(desk, field)
                     autocomplete="off"
                     spellcheck="false"
                     size="5"
-                    prop:value=move || text.get()
-                    aria-invalid=move || is_wrong().then_some("true")
-                    aria-describedby=move || is_wrong().then(|| field.note_id())
+                    prop:value=text
+                    aria-invalid=Signal::derive(move || is_wrong.get().then(|| "true".to_owned()))
+                    aria-describedby=described
                     on:focus=move |_| typed.set(Some(text.get_untracked()))
                     on:input=move |event| {
                         let now = event_target_value(&event);
@@ -72,42 +65,54 @@ pub fn TextField(
                         desk.leave(field);
                     }
                 />
-                <Show when=move || !in_table && !unit().is_empty()>
-                    <span class="dw-field__unit" aria-hidden="true">{unit}</span>
-                </Show>
+                <span class="dw-field__unit" aria-hidden="true" hidden=in_table>{unit}</span>
             </span>
-            <Show when=move || !in_table>
+            <When holds=flag(move || !in_table)>
                 <FaultNote field=field />
-            </Show>
+            </When>
         </div>
     }
 }
 
-/// The field's name; what the surroundings say to those who see is spoken to the others.
-fn label(field: Field, in_table: bool) -> impl IntoView {
-    let desk = use_desk();
-    let name = move || desk.with(|project| field.name(project));
-    let rest = move || {
-        let full = desk.with(|project| field.full_name(project));
-        let unit = desk
-            .with(|project| field.show(project, desk.style()))
-            .map_or("", |(_, unit)| unit);
-        let whose = full.strip_prefix(name()).unwrap_or("").to_owned();
-        let origin = desk.with(|project| field.origin(project));
-        let origin = match origin {
-            Some(Origin::Assumed { .. }) => ", assumed",
-            Some(Origin::Measured { .. }) => ", measured",
-            _ => "",
+/// How the field is drawn: by where it stands and where its value came from.
+fn class_of(desk: Desk, field: Field, in_table: bool) -> Signal<String> {
+    words(move || {
+        let place = if in_table {
+            "dw-field dw-field--in-table"
+        } else {
+            "dw-field"
         };
-        match unit {
-            "" => format!("{whose}{origin}"),
-            _ => format!("{whose}, {unit}{origin}"),
+        match desk.with(|project| field.origin(project)) {
+            Some(Origin::Assumed { .. }) => format!("{place} dw-field--assumed"),
+            Some(Origin::Measured { .. }) => format!("{place} dw-field--measured"),
+            _ => place.to_owned(),
         }
-    };
-    view! {
-        <label for=field.id() class="dw-field__label" class=("dw-spoken", in_table)>
-            {name}
-            <span class="dw-spoken">{rest}</span>
-        </label>
-    }
+    })
+}
+
+fn keypad(desk: Desk, field: Field) -> Signal<String> {
+    words(move || {
+        let is_plain = desk.with(|project| field.is_plain_number(project));
+        if is_plain { "decimal" } else { "text" }.to_owned()
+    })
+}
+
+/// What the surroundings of a field say to those who see, spoken to the others: whose it is, its unit, its origin.
+fn rest_of_label(desk: Desk, field: Field) -> Signal<String> {
+    words(move || {
+        desk.with(|project| {
+            let full = field.full_name(project);
+            let whose = full.strip_prefix(field.name(project)).unwrap_or("");
+            let unit = match field.show(project, desk.style()) {
+                Some((_, unit)) if !unit.is_empty() => format!(", {unit}"),
+                _ => String::new(),
+            };
+            let origin = match field.origin(project) {
+                Some(Origin::Assumed { .. }) => ", assumed",
+                Some(Origin::Measured { .. }) => ", measured",
+                _ => "",
+            };
+            format!("{whose}{unit}{origin}")
+        })
+    })
 }

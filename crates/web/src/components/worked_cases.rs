@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::parts::words;
 use super::section_head::SectionHead;
 use crate::examples::EXAMPLES;
 use crate::state::use_desk;
@@ -10,15 +11,16 @@ use crate::state::use_desk;
 #[component]
 pub(crate) fn WorkedCases() -> impl IntoView {
     let desk = use_desk();
-    let note = move || desk.with(|project| project.note.clone());
-    let links = EXAMPLES.into_iter().map(|example| {
-        view! {
-            <li class="dw-cases__case">
-                <a class="dw-cases__link" href=format!("#example={}", example.name)>{example.title}</a>
-                <p class="dw-cases__teaches">{example.teaches}</p>
-            </li>
-        }
-    });
+    let note = words(move || desk.with(|project| project.note.clone()));
+    let links: String = EXAMPLES
+        .iter()
+        .map(|example| {
+            format!(
+                "<li><a class=\"dw-cases__link\" href=\"#example={}\">{}</a><p>{}</p></li>",
+                example.name, example.title, example.teaches
+            )
+        })
+        .collect();
     view! {
         <section class="dw-cases" aria-labelledby="cases">
             <SectionHead
@@ -26,8 +28,8 @@ pub(crate) fn WorkedCases() -> impl IntoView {
                 name="Worked cases"
                 question="Examples, not your site; each opens as a copy that you may spoil"
             />
-            <ul class="dw-cases__list">{links.collect_view()}</ul>
             <p class="dw-cases__note">{note}</p>
+            <ul class="dw-cases__list" inner_html=links />
         </section>
     }
 }

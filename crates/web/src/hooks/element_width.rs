@@ -1,5 +1,6 @@
 //! How much room an element has, and how large the page's text is.
 
+use dewrun_quantity::parse;
 use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -55,6 +56,6 @@ fn root_text_px() -> f64 {
     let root = document().document_element();
     let style = root.and_then(|root| window().get_computed_style(&root).ok().flatten());
     let size = style.and_then(|style| style.get_property_value("font-size").ok());
-    size.and_then(|size| size.trim_end_matches("px").parse().ok())
+    size.and_then(|size| parse::number(size.trim_end_matches("px")).ok())
         .unwrap_or(USUAL_TEXT)
 }

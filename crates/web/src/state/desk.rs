@@ -117,6 +117,11 @@ impl Desk {
         self.selected.get()
     }
 
+    /// The chosen leg, without following it.
+    pub(crate) fn selected_now(&self) -> Option<(TubeName, usize)> {
+        self.selected.get_untracked()
+    }
+
     pub(crate) fn select(&self, tube: TubeName, at: usize) {
         if self.selected.get_untracked() != Some((tube, at)) {
             self.selected.set(Some((tube, at)));

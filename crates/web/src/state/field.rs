@@ -8,7 +8,7 @@ use dewrun_quantity::parse::ParseError;
 use dewrun_quantity::{Fall, Length, Style};
 
 pub(crate) use place::{RUN, route, route_mut, run_mut};
-pub(crate) use wording::leg_number;
+pub(crate) use wording::{leg_number, leg_way};
 
 /// Which tube a leg belongs to.
 pub use dewrun_run::Tube as TubeName;

@@ -33,14 +33,6 @@ impl HumidityKind {
         }
     }
 
-    /// The duct air's, where its pair begins with the temperature.
-    pub(crate) fn of_duct(project: &Project) -> Option<Self> {
-        match &project.runs.get(RUN)?.duct.air {
-            AirPair::Temperature { humidity, .. } => Some(Self::of(humidity)),
-            _ => None,
-        }
-    }
-
     pub(crate) fn name(self) -> &'static str {
         match self {
             Self::DewPoint => "Dew point",
@@ -53,29 +45,67 @@ impl HumidityKind {
     }
 }
 
-/// Says the duct air's humidity in another way; the air stays the same to the digits that are worth typing.
-pub(crate) fn say_duct_humidity_as(project: &mut Project, kind: HumidityKind) -> Option<()> {
-    let (run, _) = to_run(project, RUN).ok()?;
-    let state = MoistAir::new(run.duct_air, run.pressure).ok()?.value;
-    let said = said(&state, kind)?;
-    if let AirPair::Temperature { humidity, .. } = &mut run_mut(project)?.duct.air {
-        *humidity = said;
-    }
-    Some(())
+/// What is humid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum HumidOf {
+    /// The duct air.
+    Duct,
+    /// A space, by its position.
+    Space(usize),
 }
 
-/// Says a space's humidity in another way.
-pub(crate) fn say_space_humidity_as(
-    project: &mut Project,
-    at: usize,
-    kind: HumidityKind,
-) -> Option<()> {
-    let (run, _) = to_run(project, RUN).ok()?;
-    let space = run.spaces.get(at)?;
-    let pair = Pair::Temperature(space.temperature, space.humidity);
-    let state = MoistAir::new(pair, run.pressure).ok()?.value;
-    project.spaces.get_mut(at)?.humidity = said(&state, kind)?;
-    Some(())
+impl HumidOf {
+    /// In which quantity its humidity is said; none where its pair lacks the temperature.
+    pub(crate) fn kind(self, project: &Project) -> Option<HumidityKind> {
+        match self {
+            Self::Duct => match &project.runs.get(RUN)?.duct.air {
+                AirPair::Temperature { humidity, .. } => Some(HumidityKind::of(humidity)),
+                _ => None,
+            },
+            Self::Space(at) => Some(HumidityKind::of(&project.spaces.get(at)?.humidity)),
+        }
+    }
+
+    /// Says its humidity in another way; the air stays the same to the digits that are worth typing.
+    pub(crate) fn say_as(self, project: &mut Project, kind: HumidityKind) -> Option<()> {
+        let (run, _) = to_run(project, RUN).ok()?;
+        let pair = match self {
+            Self::Duct => run.duct_air,
+            Self::Space(at) => {
+                let space = run.spaces.get(at)?;
+                Pair::Temperature(space.temperature, space.humidity)
+            }
+        };
+        let said = said(&MoistAir::new(pair, run.pressure).ok()?.value, kind)?;
+        match self {
+            Self::Duct => {
+                if let AirPair::Temperature { humidity, .. } = &mut run_mut(project)?.duct.air {
+                    *humidity = said;
+                }
+            }
+            Self::Space(at) => project.spaces.get_mut(at)?.humidity = said,
+        }
+        Some(())
+    }
+
+    /// Whose it is, spoken after the name of the choice.
+    pub(crate) fn whose(self, project: &Project) -> String {
+        match self {
+            Self::Duct => ", duct air".to_owned(),
+            Self::Space(at) => {
+                let name = project.spaces.get(at).map_or("", |space| &space.name);
+                format!(", {name}")
+            }
+        }
+    }
+
+    /// The id of the choice.
+    pub(crate) fn id(self) -> String {
+        match self {
+            Self::Duct => "humidity-of-duct".to_owned(),
+            Self::Space(at) => format!("humidity-of-space-{at}"),
+        }
+    }
 }
 
 fn said(state: &MoistAir, kind: HumidityKind) -> Option<Humidity> {

@@ -3,7 +3,7 @@
 use dewrun_document::limits;
 use dewrun_quantity::measure::{
     ABSOLUTE_PRESSURE, AIR_FLOW, AIR_SPEED, BORE, ENTHALPY, HEAT, HEAT_TRACING, HUMIDITY_RATIO,
-    RELATIVE_HUMIDITY, TEMPERATURE, TUBE_LENGTH, Written,
+    Measure, RELATIVE_HUMIDITY, TEMPERATURE, TUBE_LENGTH, Written,
 };
 use dewrun_quantity::parse::{self, ParseError};
 use dewrun_quantity::{
@@ -86,7 +86,7 @@ impl Kind {
     pub(crate) fn show(self, value: f64, style: Style) -> Written {
         macro_rules! show {
             ($measure:expr, $make:path, $read:path) => {
-                $measure.show_entered($make(value), style)
+                shown(&$measure, $make(value), style)
             };
         }
         with_measure!(self, show)
@@ -100,7 +100,7 @@ impl Kind {
         }
         macro_rules! read {
             ($measure:expr, $make:path, $read:path) => {
-                $measure.parse(text, units).map($read)
+                parsed(&$measure, text, units).map($read)
             };
         }
         with_measure!(self, read)
@@ -152,4 +152,16 @@ impl Kind {
             self.show(value, style)
         ))
     }
+}
+
+// Quantities are numbers to the machine, so that all copies of these two are one in the end; written out in each place they would not be.
+
+#[inline(never)]
+fn shown<Q: Copy>(measure: &Measure<Q>, quantity: Q, style: Style) -> Written {
+    measure.show_entered(quantity, style)
+}
+
+#[inline(never)]
+fn parsed<Q: Copy>(measure: &Measure<Q>, text: &str, units: Units) -> Result<Q, ParseError> {
+    measure.parse(text, units)
 }

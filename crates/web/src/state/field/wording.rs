@@ -65,6 +65,15 @@ pub(crate) fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize 
     before + at + 1
 }
 
+/// Which way water runs in a leg, in words.
+pub(crate) fn leg_way(project: &Project, tube: TubeName, at: usize) -> &'static str {
+    match place::leg(project, tube, at).map(|leg| leg.rise_m.value) {
+        Some(rise) if rise < 0.0 => "with the air",
+        Some(rise) if 0.0 < rise => "against the air",
+        _ => "nowhere",
+    }
+}
+
 /// The fall of a leg as it was typed.
 pub(super) fn fall(leg: &Leg, style: Style) -> String {
     let upright = if leg.rise_m.value < 0.0 {

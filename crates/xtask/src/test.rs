@@ -60,7 +60,7 @@ pub(crate) fn run(workspace: &Workspace, args: &Args) -> Result<()> {
             Part::Lints => lints::run(workspace, &mut report),
             Part::Native => native::tests(workspace, &mut report),
             Part::Docs => native::docs(workspace, &mut report),
-            Part::Web => report.step("tests in the browser", || page::in_browser(workspace)),
+            Part::Web => page::in_browser(workspace, &mut report),
             Part::E2e => page::end_to_end(workspace, &mut report),
         }
     }

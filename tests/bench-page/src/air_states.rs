@@ -3,11 +3,11 @@
 /// One state: temperature, relative humidity over water and pressure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AirState {
-    /// Temperature [°C], -20 to 60.
+    /// Temperature in °C, -20 to 60.
     pub t_c: f64,
-    /// Relative humidity over water [-], 0.05 to 1.
+    /// Relative humidity over water, 0.05 to 1.
     pub rh: f64,
-    /// Pressure [Pa], 80 to 110 kPa.
+    /// Pressure in Pa, 80 to 110 kPa.
     pub p_pa: f64,
 }
 

@@ -7,7 +7,7 @@ use dewrun_quantity::{
 use dewrun_run::air::{Humidity, Over, Pair};
 use dewrun_run::{Detector, Flow, FlowAt, Leg, Run, Space, TubeWall};
 
-/// Temperatures of the spaces in flow order [°C]; the detector stands between the second and the third.
+/// Temperatures of the spaces in flow order, °C; the detector stands between the second and the third.
 const SPACES_C: [f64; 4] = [20.0, 12.0, 12.0, 20.0];
 
 /// A bare plastic tube of 19 mm bore under a humid duct.

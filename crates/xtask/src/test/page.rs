@@ -17,26 +17,33 @@ const IN_BROWSER: [(&str, &str); 2] = [
     ("dewrun-same-bits", "tests/same-bits"),
 ];
 
-/// Tests compiled for the browser and run in it.
-pub(super) fn in_browser(workspace: &Workspace) -> Result<()> {
+/// Tests compiled for the browser and run in it, a step for each crate.
+pub(super) fn in_browser(workspace: &Workspace, report: &mut Report) {
+    for (package, folder) in IN_BROWSER {
+        report.step(&format!("{package} in the browser"), || {
+            test_in_browser(workspace, package, folder)
+        });
+    }
+}
+
+fn test_in_browser(workspace: &Workspace, package: &str, folder: &str) -> Result<()> {
     let shell = workspace.shell()?;
     wasm_target(&shell)?;
     let browser = Browser::set_up(&shell)?;
     let driver = Browser::driver(&shell)?;
     cmd!(shell, "cargo build --package dewrun-wasm-tools").run()?;
+    let told = workspace.root().join(folder).join("webdriver.json");
+    fs::write(told, browser.capabilities())?;
     let runner = workspace.built("wasm_bindgen_test_runner");
-    for (package, folder) in IN_BROWSER {
-        fs::write(
-            workspace.root().join(folder).join("webdriver.json"),
-            browser.capabilities(),
-        )?;
-        let tests = cmd!(shell, "cargo test --package {package} --target {WASM}");
-        tests
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", &runner)
-            .env("CHROMEDRIVER", &driver)
-            .run()?;
-    }
-    Ok(())
+    let targets = ["--lib", "--bins", "--tests"];
+    let tests = cmd!(
+        shell,
+        "cargo test --no-fail-fast --package {package} --target {WASM} {targets...}"
+    );
+    Ok(tests
+        .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner)
+        .env("CHROMEDRIVER", driver)
+        .run()?)
 }
 
 /// Builds the page, weighs it and drives it from Node.

@@ -10,7 +10,7 @@ pub(super) struct Report {
 }
 
 struct Step {
-    name: &'static str,
+    name: String,
     passed: bool,
     took: Duration,
 }
@@ -21,7 +21,7 @@ impl Report {
     }
 
     /// Runs one step and remembers what it came to; a failure does not stop the steps after it.
-    pub(super) fn step(&mut self, name: &'static str, run: impl FnOnce() -> Result<()>) {
+    pub(super) fn step(&mut self, name: &str, run: impl FnOnce() -> Result<()>) {
         println!("\n== {name}");
         let begun = Instant::now();
         let outcome = run();
@@ -29,7 +29,7 @@ impl Report {
             eprintln!("{name} failed: {error:#}");
         }
         self.steps.push(Step {
-            name,
+            name: name.to_owned(),
             passed: outcome.is_ok(),
             took: begun.elapsed(),
         });

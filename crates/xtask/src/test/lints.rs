@@ -16,7 +16,7 @@ pub(super) fn run(workspace: &Workspace, report: &mut Report) {
         let shell = workspace.shell()?;
         Ok(cmd!(
             shell,
-            "cargo clippy --workspace {NOT_NATIVE...} --all-targets -- -D warnings"
+            "cargo clippy --keep-going --workspace {NOT_NATIVE...} --all-targets -- -D warnings"
         )
         .run()?)
     });
@@ -25,7 +25,7 @@ pub(super) fn run(workspace: &Workspace, report: &mut Report) {
         wasm_target(&shell)?;
         Ok(cmd!(
             shell,
-            "cargo clippy --package dewrun-web --target {WASM} --all-targets -- -D warnings"
+            "cargo clippy --keep-going --package dewrun-web --target {WASM} --all-targets -- -D warnings"
         )
         .run()?)
     });

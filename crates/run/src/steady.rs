@@ -3,7 +3,7 @@
 use dewrun_moist_air::fast::dew_or_frost_point_of_c;
 use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_quantity::{MassFlow, Noted, Power};
-use dewrun_tube::{Accuracy, Stream, Trace, march};
+use dewrun_tube::{Accuracy, STAGNANT_KG_S, Stream, Trace, march};
 
 use crate::error::{Place, RunError, RunNote, Tube};
 use crate::input::{FlowAt, Run};
@@ -20,8 +20,8 @@ const SMALL_REYNOLDS: f64 = 50.0;
 const BOUND_MARGIN_K: f64 = 0.02;
 /// The relations of moist air hold up to here, °C.
 const HOTTEST_C: f64 = range::AIR_TEMPERATURE.max;
-/// Relative change of the flow at which the sensor's state has settled.
-const FLOW_SETTLED: f64 = 1e-10;
+/// Relative change of the flow at which the sensor's state has settled; the march itself is no finer.
+const FLOW_SETTLED: f64 = 1e-7;
 /// Steps to settle it; by secants four are usual.
 const FLOW_STEPS: u32 = 20;
 
@@ -102,8 +102,11 @@ impl Prepared {
     /// Counted at the sensor the flow follows the air's own state there: by secants on the dry air, from the flow that the duct air would make.
     fn pass(&self, accuracy: Accuracy) -> Result<Passage, RunError> {
         let at_intake = self.dry_air_kg_s(self.t_c, self.w);
+        if at_intake <= STAGNANT_KG_S {
+            return Ok(self.pass_with(0.0, accuracy));
+        }
         let mut passage = self.pass_with(at_intake, accuracy);
-        if self.flow_at == FlowAt::Intake || self.flow_m3_s <= 0.0 {
+        if self.flow_at == FlowAt::Intake {
             return Ok(passage);
         }
         let mut before: Option<(f64, f64)> = None;

@@ -30,8 +30,10 @@ pub(crate) struct Cell {
     pub(crate) mean: Fluxes,
     /// The air at its end.
     pub(crate) end: Node,
-    /// Size of the correction: change of temperature, K, and of vapour, kg/kg, that it made at the end.
-    pub(crate) correction: (f64, f64),
+    /// Size of the correction: change of temperature, K, and of vapour, kg/kg, that it made at the end, and of sweat, kg/s.
+    pub(crate) correction: (f64, f64, f64),
+    /// Decay of the fastest mode over the cell.
+    pub(crate) stiffness: f64,
 }
 
 /// Linear course of the exchange about a state of the air.
@@ -58,6 +60,11 @@ impl Line {
         self.fluxes
             + self.by_enthalpy * (content.enthalpy - self.content.enthalpy)
             + self.by_water * (content.water - self.content.water)
+    }
+
+    /// Sum of the decays of both modes over `dx_m / m`, near that of the faster.
+    fn stiffness(&self, dx_per_kg_s: f64) -> f64 {
+        (self.by_enthalpy.energy + self.by_water.vapour) * dx_per_kg_s
     }
 
     /// Energy and vapour that leave the air.
@@ -191,7 +198,9 @@ impl Wall<'_> {
             correction: (
                 correction.energy * dx_per_kg_s * end.air.t_by[0].abs(),
                 correction.vapour * dx_per_kg_s,
+                correction.sweat * dx_m,
             ),
+            stiffness: line.stiffness(dx_per_kg_s),
         }
     }
 
@@ -218,7 +227,8 @@ impl Wall<'_> {
         Cell {
             mean,
             end,
-            correction: (0.0, 0.0),
+            correction: (0.0, 0.0, 0.0),
+            stiffness: 0.0,
         }
     }
 }

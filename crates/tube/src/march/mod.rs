@@ -123,7 +123,7 @@ impl Stream {
 }
 
 /// Less dry air than this, kg/s, stands still: a millionth of a litre a minute is 2e-11.
-pub(crate) const STAGNANT_KG_S: f64 = 1e-12;
+pub const STAGNANT_KG_S: f64 = 1e-12;
 
 /// How fine the march is.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -101,7 +101,7 @@ impl Record {
         self.note_near_wall(wall, node, dx_m);
         self.note_wall(wall.bore_m, node.x_m, station.wall_c);
         // Within one bore of the inlet the wall is told only of a leg that ends there.
-        if wall.bore_m * (1.0 - 1e-9) <= node.x_m || sum.to_m <= node.x_m {
+        if wall.bore_m * (1.0 - 1e-9) <= node.x_m || sum.to_m * (1.0 - 1e-9) <= node.x_m {
             sum.lowest_wall_c = sum.lowest_wall_c.min(station.wall_c);
         }
         self.trace.most_mist = self.trace.most_mist.max(station.mist);

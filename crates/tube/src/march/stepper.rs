@@ -11,6 +11,12 @@ use crate::wall_balance::Wall;
 const FIRST_CHANGE_K: f64 = 2.0;
 /// Distance behind an inlet, in bores, that stands for the inlet.
 pub(super) const INLET_BORES: f64 = 0.125;
+/// Decay of the fastest mode over a cell from which on a cell that is not smooth is taken implicitly: at 30 L/min a cell of a hundred metres, at 0.01 L/min one of centimetres.
+const STIFF: f64 = 50.0;
+/// Correction of the sweat that is allowed, as a share of it.
+const SWEAT_SHARE: f64 = 0.02;
+/// Correction of the sweat that is allowed in any case: 0.1 mg/h, kg/s.
+const LEAST_SWEAT_KG_S: f64 = 2.8e-11;
 /// Steps to find the place of a cut; usually two are taken.
 const CUT_STEPS: u32 = 40;
 /// So many of them by secants.
@@ -79,15 +85,15 @@ impl Stepper {
             dx_m = dx_m.min(wall.bore_m - node.x_m);
         }
         let mut cell = wall.cell(node, dx_m, regime);
-        let mut size = self.size(&cell, node);
-        while 1.0 < size && shortest_m < dx_m {
+        let mut size = self.size(&cell, node, dx_m);
+        while 1.0 < size && shortest_m < dx_m && cell.stiffness < STIFF {
             dx_m = (dx_m * step_factor(size).min(0.7)).max(shortest_m);
             cell = wall.cell(node, dx_m, regime);
-            size = self.size(&cell, node);
+            size = self.size(&cell, node, dx_m);
         }
         if 1.0 < size {
             cell = wall.stiff_cell(node, dx_m, regime);
-            self.dx_m = 4.0 * dx_m;
+            self.dx_m = 2.0 * dx_m;
         } else {
             self.dx_m = dx_m * step_factor(size);
         }
@@ -138,12 +144,14 @@ impl Stepper {
     }
 
     /// Correction over what is allowed.
-    fn size(&self, cell: &Cell, node: &Node) -> f64 {
+    fn size(&self, cell: &Cell, node: &Node, dx_m: f64) -> f64 {
         let allowed_k = self.accuracy.correction_k;
         // Vapour at saturation changes by about 6 % a kelvin.
         let allowed_w = 0.06 * allowed_k * (node.air.w + 1e-6);
-        let (t, w) = cell.correction;
+        let allowed_sweat = SWEAT_SHARE * cell.mean.sweat.abs() * dx_m + LEAST_SWEAT_KG_S;
+        let (t, w, sweat) = cell.correction;
         let size = (t.abs() / allowed_k).max(w.abs() / allowed_w);
+        let size = size.max(sweat.abs() / allowed_sweat);
         if size.is_finite() { size } else { 1e9 }
     }
 }

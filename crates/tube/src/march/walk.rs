@@ -107,12 +107,18 @@ impl Walk {
             }
         }
         self.x_m = end_m;
+        // The last node may have been moved by its slopes; what a leg hands on is told exactly.
+        let air = if regime.misty {
+            node.content.misty(wall.curve, node.air.t_c)
+        } else {
+            node.content.clear(wall.curve)
+        };
         self.content = node.content;
-        self.air_c = node.air.t_c;
+        self.air_c = air.t_c;
         self.surface_c = Some(node.balance.fluxes.surface_c);
-        sum.end_c = node.air.t_c;
-        sum.end_w = node.air.w;
-        sum.end_mist = node.air.mist();
+        sum.end_c = air.t_c;
+        sum.end_w = air.w;
+        sum.end_mist = if regime.misty { air.excess } else { 0.0 };
         self.record.segment(sum);
     }
 

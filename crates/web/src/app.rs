@@ -3,7 +3,9 @@
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::components::{Air, AnswerBand, Cautions, Legs, PageHead, Route, Sensor, WorkedCases};
+use crate::components::{
+    Air, AnswerBand, Cautions, Legs, PageHead, RefusedFile, Route, Sensor, WorkedCases,
+};
 use crate::examples::{EXAMPLES, Example, example};
 use crate::hooks::{escape, hash, window_width};
 use crate::state::Desk;
@@ -46,6 +48,7 @@ pub fn App() -> impl IntoView {
     escape::on_escape(move || desk.unselect());
     view! {
         <PageHead />
+        <RefusedFile />
         <AnswerBand />
         <div class="dw-page">
             <Route />

@@ -11,7 +11,7 @@ const FLAT_BELOW: f64 = 0.2;
 /// The tube may climb and fall by this on the paper, px: on a wide drawing and on a phone.
 const TALLEST: (f64, f64) = (420.0, 260.0);
 /// Factors for heights, best first.
-const HEIGHTS: [f64; 8] = [1.0, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01];
+const HEIGHTS: [f64; 9] = [1.0, 0.75, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01];
 /// Factors for falls, best first.
 const FALLS: [f64; 6] = [6.0, 4.0, 3.0, 2.0, 1.0, 0.5];
 

@@ -77,8 +77,8 @@ impl<'a> Labels<'a> {
         }
     }
 
-    /// Places a label in the fullest of its forms that fits, or drops it.
-    pub(crate) fn place(&mut self, kind: LabelKind, forms: Vec<Block>, spot: Spot) {
+    /// Places a label in the fullest of its forms that fits, or drops it and says so.
+    pub(crate) fn place(&mut self, kind: LabelKind, forms: Vec<Block>, spot: Spot) -> bool {
         let wanted = Wanted {
             forms: forms.iter().map(|block| block.size(self.scale)).collect(),
             at: spot.at,
@@ -87,10 +87,10 @@ impl<'a> Labels<'a> {
             needed: spot.needed,
         };
         let Some(placed) = self.board.place(&wanted) else {
-            return;
+            return false;
         };
         let Some(block) = forms.into_iter().nth(placed.form) else {
-            return;
+            return false;
         };
         if let Some(thing) = spot.thing {
             self.lead(&placed.rect, thing);
@@ -101,6 +101,7 @@ impl<'a> Labels<'a> {
             form: placed.form,
         });
         self.blocks.push((block, placed.rect));
+        true
     }
 
     /// Draws the leaders, then the labels.

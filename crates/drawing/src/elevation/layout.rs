@@ -4,7 +4,7 @@ use dewrun_quantity::Length;
 use dewrun_run::{Leg, Tube};
 
 use super::building::{Building, building, floors};
-use super::course::{Course, across_m, courses, flat_course, jogs};
+use super::course::{Course, Stretch, across_m, courses, flat_course, jogs};
 use super::crossing::{Crossing, Passage, crossings, walls_only};
 use super::furniture::Device;
 use crate::frame::{Frame, Margins, Room};
@@ -56,6 +56,22 @@ impl Plan {
             .vertices
             .first()
             .map_or(Point::default(), |v| v.point)
+    }
+
+    /// The middle of what is seen of a leg between the slabs of its floor.
+    pub(crate) fn middle_of(&self, leg: &Stretch) -> Point {
+        let middle = leg.from.point.towards(leg.to.point, 0.5);
+        if !leg.steep {
+            return middle;
+        }
+        let band = self.band_at(middle);
+        let slab = self.wall_thickness / 2.0;
+        let (top, bottom) = (
+            leg.from.point.y.min(leg.to.point.y),
+            leg.from.point.y.max(leg.to.point.y),
+        );
+        let (top, bottom) = (top.max(band.y + slab), bottom.min(band.bottom() - slab));
+        Point::new(middle.x, (top + bottom) / 2.0)
     }
 
     /// The space in which a thing lies.

@@ -38,7 +38,7 @@ pub(crate) fn draw(
 
 fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
     for (place, drawn) in plan.course.legs.iter().enumerate() {
-        let middle = drawn.from.point.towards(drawn.to.point, 0.5);
+        let middle = plan.middle_of(drawn);
         let side = plan.half + 16.0 * labels.scale;
         let at = if drawn.steep {
             middle.moved(-side - 22.0 * labels.scale, 0.0)
@@ -48,16 +48,29 @@ fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
         let long = drawn.from.point.distance(drawn.to.point);
         let spot = Spot {
             at,
-            room: plan.floor_at(middle),
+            room: plan.band_at(middle),
             reach: Point::new((long / 2.0 + 60.0).min(200.0), 110.0),
-            needed: true,
+            needed: false,
             thing: Some(middle),
         };
-        labels.place(
-            LabelKind::Leg(place),
-            labels::leg(view, place, drawn, plan.frame.narrow),
-            spot,
-        );
+        let forms = labels::leg(view, place, drawn, plan.frame.narrow);
+        let fullest = forms.first().cloned().into_iter().collect();
+        // In its own space if that can be, else anywhere on the floor, else anywhere.
+        let anywhere = Spot {
+            room: plan.outer,
+            reach: Point::new(plan.frame.width, plan.height),
+            needed: true,
+            ..spot
+        };
+        let on_the_floor = Spot {
+            room: plan.floor_at(middle),
+            needed: true,
+            ..spot
+        };
+        let kind = LabelKind::Leg(place);
+        let _ = labels.place(kind, fullest, spot)
+            || labels.place(kind, forms.clone(), on_the_floor)
+            || labels.place(kind, forms, anywhere);
     }
 }
 

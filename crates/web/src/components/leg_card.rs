@@ -3,6 +3,7 @@
 use dewrun_drawing::{View, html};
 use leptos::prelude::*;
 
+use super::leg_actions::LegActions;
 use super::leg_row::leg_fields;
 use super::parts::{When, flag, words};
 use super::space_of_leg::SpaceOfLeg;
@@ -54,6 +55,7 @@ pub(super) fn LegCard(
                     {leg_fields(tube, at).map(|field| view! { <TextField field=field /> }.into_any()).into_iter().collect_view()}
                 </div>
                 <dl class="dw-figures dw-leg-card__figures" class=("dw-stale", is_stale) inner_html=figures />
+                <LegActions />
             </When>
         </li>
     }

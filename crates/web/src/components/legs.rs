@@ -28,7 +28,9 @@ pub(crate) fn Legs(
         <section class="dw-legs" aria-labelledby="legs">
             <SectionHead id="legs" name="Legs" question="What is the tube made of, and what happens in each leg?">
                 <Origins />
-                <LegActions />
+                <When holds=is_wide>
+                    <LegActions />
+                </When>
             </SectionHead>
             <When holds=is_wide>
                 <LegsTable />

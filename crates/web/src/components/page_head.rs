@@ -3,6 +3,7 @@
 use dewrun_quantity::Units;
 use leptos::prelude::*;
 
+use super::open_file::OpenFile;
 use super::parts::{flag, words};
 use super::toggle::{Choosable, Toggle};
 use super::wordmark::Wordmark;
@@ -20,6 +21,9 @@ const WORDS: [Choosable; 2] = [
     },
 ];
 
+/// What the note of a worked example begins with.
+const EXAMPLE: &str = "Example, not your site";
+
 /// The head of the page.
 #[component]
 pub(crate) fn PageHead() -> impl IntoView {
@@ -29,6 +33,10 @@ pub(crate) fn PageHead() -> impl IntoView {
             .unwrap_or_default()
     });
     let project = words(move || desk.with(|project| project.name.clone()));
+    let example = words(move || {
+        let is_example = desk.with(|project| project.note.starts_with(EXAMPLE));
+        if is_example { EXAMPLE } else { "" }.to_owned()
+    });
     let chosen = Signal::derive(move || usize::from(desk.style().units == Units::InchPound));
     let act = |word: &'static str, is_idle: Signal<bool>, act: Callback<()>| {
         view! {
@@ -44,12 +52,15 @@ pub(crate) fn PageHead() -> impl IntoView {
             <h1 class="dw-head__open">
                 <span class="dw-head__project">{project}" / "</span>
                 <b>{run}</b>
+                <span class="dw-head__example">{example}</span>
             </h1>
             <div class="dw-head__acts">
+                <OpenFile />
                 {act("Undo", flag(move || !desk.can_undo()), Callback::new(move |()| desk.undo()))}
                 {act("Redo", flag(move || !desk.can_redo()), Callback::new(move |()| desk.redo()))}
                 <Toggle
                     label="Units"
+                    name=""
                     kind="dw-toggle--box"
                     options=WORDS
                     chosen=chosen

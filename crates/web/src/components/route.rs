@@ -42,6 +42,7 @@ pub(crate) fn Route() -> impl IntoView {
                 <When holds=has_exhaust>
                     <Toggle
                         label="Tube shown"
+                        name="Tube"
                         kind="dw-toggle--words"
                         options=WORDS
                         chosen=chosen

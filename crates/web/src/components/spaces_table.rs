@@ -20,13 +20,14 @@ pub(super) fn SpacesTable() -> impl IntoView {
     let celsius = words(move || TEMPERATURE.unit(desk.style().units).name.to_owned());
     let speed = words(move || AIR_SPEED.unit(desk.style().units).name.to_owned());
     view! {
+        <div class="dw-scroll">
         <table class="dw-table dw-spaces">
             <caption class="dw-spaces__name">"Spaces that the tube passes"</caption>
             <thead>
                 <tr>
                     <th scope="col">"Space"</th>
                     <th scope="col" class="dw-number">"Air"<br /><span class="dw-unit">{celsius}</span></th>
-                    <th scope="col" colspan="2">"Humidity"</th>
+                    <th scope="col">"Humidity"</th>
                     <th scope="col" class="dw-number">"Speed"<br /><span class="dw-unit">{speed}</span></th>
                 </tr>
             </thead>
@@ -34,6 +35,7 @@ pub(super) fn SpacesTable() -> impl IntoView {
                 <Rows count=count row=row />
             </tbody>
         </table>
+        </div>
     }
 }
 
@@ -49,19 +51,27 @@ fn SpaceRow(at: usize) -> impl IntoView {
         Field::SpaceHumidity(at),
         Field::SpaceWind(at),
     ];
-    let [temperature, humidity, wind] = fields
-        .map(|field| view! { <td class="dw-number"><TextField field=field in_table=true /></td> });
+    let [temperature, humidity, wind] = fields;
+    let unit = words(move || {
+        let shown = desk.with(|project| humidity.show(project, desk.style()));
+        shown.map_or("", |(_, unit)| unit).to_owned()
+    });
     let notes = fields.map(|field| view! { <FaultNote field=field /> }.into_any());
     view! {
         <tr>
             <th scope="row">{name}</th>
-            {temperature}
-            <td class="dw-spaces__kind"><HumidityKindChoice of=HumidOf::Space(at) in_table=true /></td>
-            {humidity}
-            {wind}
+            <td class="dw-number"><TextField field=temperature in_table=true /></td>
+            <td>
+                <div class="dw-spaces__humidity">
+                    <HumidityKindChoice of=HumidOf::Space(at) in_table=true />
+                    <TextField field=humidity in_table=true />
+                    <span class="dw-unit">{unit}</span>
+                </div>
+            </td>
+            <td class="dw-number"><TextField field=wind in_table=true /></td>
         </tr>
         <tr class="dw-legs-table__note">
-            <td colspan="5">{notes.into_iter().collect_view()}</td>
+            <td colspan="4">{notes.into_iter().collect_view()}</td>
         </tr>
     }
 }

@@ -17,6 +17,8 @@ pub(super) struct Choosable {
 pub(super) fn Toggle(
     /// What is chosen, for those who listen.
     label: &'static str,
+    /// The same in a word for those who see, empty where the options say enough.
+    name: &'static str,
     /// How it is drawn: `dw-toggle--box` or `dw-toggle--words`.
     kind: &'static str,
     /// The words.
@@ -43,6 +45,7 @@ pub(super) fn Toggle(
     };
     view! {
         <div class=format!("dw-toggle {kind}") role="group" aria-label=label>
+            <span class="dw-toggle__name" aria-hidden="true">{name}</span>
             {option(0)}
             {option(1)}
         </div>

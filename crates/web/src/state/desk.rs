@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use dewrun_document::Project;
+use dewrun_document::{DocumentError, Project, read};
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
@@ -20,6 +20,14 @@ pub(crate) struct Edit {
     pub(crate) field: Field,
 }
 
+/// A file that was not taken in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct RefusedFile {
+    pub(crate) name: String,
+    /// What is wrong with it, where, and what would be right.
+    pub(crate) sentence: String,
+}
+
 /// Everything the components share; it is a handful of handles and free to copy.
 #[derive(Debug, Clone, Copy)]
 pub struct Desk {
@@ -30,6 +38,7 @@ pub struct Desk {
     style: RwSignal<Style>,
     tube: RwSignal<TubeName>,
     selected: RwSignal<Option<(TubeName, usize)>>,
+    refused_file: RwSignal<Option<RefusedFile>>,
     shown: Memo<Shown>,
 }
 
@@ -58,6 +67,7 @@ impl Desk {
             style: RwSignal::new(Style::default()),
             tube: RwSignal::new(TubeName::Intake),
             selected: RwSignal::new(None),
+            refused_file: RwSignal::new(None),
             shown,
         }
     }
@@ -70,6 +80,33 @@ impl Desk {
         self.selected.set(None);
         self.tube.set(TubeName::Intake);
         self.project.set(project);
+    }
+
+    /// Puts the project of a file on the desk, or says why the file can't be used.
+    pub(crate) fn open_text(&self, name: &str, text: Option<&str>) {
+        let project = text.map_or_else(
+            || Err("The browser can\u{2019}t read it as text.".to_owned()),
+            |text| read(text).map_err(|error| in_words(&error)),
+        );
+        match project {
+            Ok(project) => {
+                self.refused_file.set(None);
+                self.open(project);
+            }
+            Err(sentence) => self.refused_file.set(Some(RefusedFile {
+                name: name.to_owned(),
+                sentence,
+            })),
+        }
+    }
+
+    /// The file that was not taken in, until it is left.
+    pub(crate) fn refused_file(&self) -> Option<RefusedFile> {
+        self.refused_file.get()
+    }
+
+    pub(crate) fn forget_refused_file(&self) {
+        self.refused_file.set(None);
     }
 
     /// Looks at the project.
@@ -267,5 +304,14 @@ impl Desk {
         if self.style.get_untracked().mark != mark {
             self.style.update(|style| style.mark = mark);
         }
+    }
+}
+
+/// What is wrong with a file, with line and column where the text itself is wrong.
+fn in_words(error: &DocumentError) -> String {
+    let sentence = error.sentence();
+    match error.line_column() {
+        Some((line, column)) => format!("Line {line}, column {column}: {sentence}."),
+        None => format!("{sentence}."),
     }
 }

@@ -8,8 +8,13 @@ use dewrun_quantity::measure::{
 use dewrun_quantity::parse::{self, ParseError};
 use dewrun_quantity::{
     HumidityRatio, Length, Limits, Power, PowerPerLength, Pressure, RelativeHumidity,
-    SpecificEnthalpy, Speed, Style, Temperature, Units, VolumeFlow,
+    SpecificEnthalpy, Speed, Style, Temperature, Units, VolumeFlow, format,
 };
+
+/// Nobody types more digits; a number that has more comes of a conversion.
+const MOST_TYPED: usize = 6;
+/// Digits of such a number that are shown.
+const CONVERTED: usize = 4;
 
 /// What a number of the project is, in the unit that the project keeps it in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -158,7 +163,17 @@ impl Kind {
 
 #[inline(never)]
 fn shown<Q: Copy>(measure: &Measure<Q>, quantity: Q, style: Style) -> Written {
-    measure.show_entered(quantity, style)
+    let entered = measure.show_entered(quantity, style);
+    let digits = entered.number.chars().filter(char::is_ascii_digit).count();
+    if digits <= MOST_TYPED {
+        return entered;
+    }
+    // One that was entered in other units, to the digits that say as much.
+    let value = (measure.unit(style.units).read)(quantity);
+    Written {
+        number: format::significant(value, CONVERTED, CONVERTED, style.mark),
+        ..entered
+    }
 }
 
 #[inline(never)]

@@ -46,7 +46,8 @@ pub(super) fn StaleNote() -> impl IntoView {
         lower(&name.unwrap_or_default())
     });
     let go = move |_| {
-        let element = field().and_then(|field| document().get_element_by_id(&field.id()));
+        let field = reason.get_untracked().and_then(|(.., field)| field);
+        let element = field.and_then(|field| document().get_element_by_id(&field.id()));
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             // A field that has gone meanwhile can't be gone to.
             let _ = element.focus();

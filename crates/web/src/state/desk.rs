@@ -114,6 +114,11 @@ impl Desk {
         self.project.with(look)
     }
 
+    /// Looks at the project once, without following it.
+    pub fn with_untracked<T>(&self, look: impl FnOnce(&Project) -> T) -> T {
+        self.project.with_untracked(look)
+    }
+
     /// How numbers are read and shown.
     #[must_use]
     pub fn style(&self) -> Style {
@@ -218,9 +223,13 @@ impl Desk {
     /// What was begun in a field and left is a fault.
     pub(crate) fn leave(&self, field: Field) {
         self.history.update_untracked(History::part);
-        if self.fault(field).is_some_and(|fault| fault.is_unfinished) {
+        let is_begun = |fault: &Fault| fault.field == field && fault.is_unfinished;
+        if self
+            .faults
+            .with_untracked(|faults| faults.iter().any(is_begun))
+        {
             self.faults.update(|faults| {
-                for fault in faults.iter_mut().filter(|fault| fault.field == field) {
+                for fault in faults.iter_mut().filter(|fault| is_begun(fault)) {
                     fault.is_unfinished = false;
                 }
             });

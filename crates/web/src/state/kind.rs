@@ -170,10 +170,15 @@ fn shown<Q: Copy>(measure: &Measure<Q>, quantity: Q, style: Style) -> Written {
     }
     // One that was entered in other units, to the digits that say as much.
     let value = (measure.unit(style.units).read)(quantity);
-    Written {
-        number: format::significant(value, CONVERTED, CONVERTED, style.mark),
-        ..entered
-    }
+    let number = format::significant(value, CONVERTED, CONVERTED, style.mark);
+    let number = match number.contains(['.', ',']) {
+        true => number
+            .trim_end_matches('0')
+            .trim_end_matches(['.', ','])
+            .to_owned(),
+        false => number,
+    };
+    Written { number, ..entered }
 }
 
 #[inline(never)]

@@ -121,7 +121,7 @@ pub(crate) fn push_number(text: &mut String, value: f64) {
     }
     let size = tenths.unsigned_abs();
     text.push_str(&(size / 10).to_string());
-    if size % 10 != 0 {
+    if !size.is_multiple_of(10) {
         text.push('.');
         text.push_str(&(size % 10).to_string());
     }

@@ -83,9 +83,11 @@ pub fn legs_head(outcome: Option<&Outcome>, style: Style) -> String {
     let (metres, water) = (TUBE_LENGTH.unit(units).name, WATER.unit(units).name);
     let plain = |name: &str| element("th", " scope=\"col\"", name);
     let only = |is_there: bool, name: &str| {
-        is_there
-            .then(|| column_head(name, water))
-            .unwrap_or_default()
+        if is_there {
+            column_head(name, water)
+        } else {
+            String::new()
+        }
     };
     [
         "<tr>".to_owned(),
@@ -165,8 +167,11 @@ pub fn leg_card_figures(view: &View<'_>, at: usize) -> String {
     let water = WATER.unit(units).name;
     let [air, wall, dew_point] = &found.temperatures;
     let only = |is_there: bool, name: &str, number: &str| {
-        let row = || figure_row(name, &with(number, water));
-        is_there.then(row).unwrap_or_default()
+        if is_there {
+            figure_row(name, &with(number, water))
+        } else {
+            String::new()
+        }
     };
     [
         figure_row("Air at end", &with(air, celsius)),

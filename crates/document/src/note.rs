@@ -38,7 +38,7 @@ pub fn note(run_index: usize, note: &RunNote) -> NoteOutput {
             (*place, sentence)
         }
         RunNote::NoFlow => {
-            let sentence = "no air flows: the detector samples nothing of the duct";
+            let sentence = "hardly any air flows: the detector samples nothing of the duct";
             (Place::Flow, sentence.to_owned())
         }
         RunNote::VerySmallFlow { reynolds } => {

@@ -112,7 +112,7 @@ pub enum RunNote {
         /// Highest temperature in it, °C.
         hottest_c: f64,
     },
-    /// No air flows: the detector samples nothing, and what is said of the tube holds for standing air.
+    /// Hardly any air flows, or none: the detector samples nothing, and what is said of the tube holds for standing air.
     NoFlow,
     /// So small a flow that natural convection inside may take over, which the film relations leave out.
     VerySmallFlow {

@@ -221,7 +221,10 @@ impl Wall<'_> {
             if (end.content.enthalpy - last.enthalpy).abs() < STIFF_CONVERGED_J {
                 break;
             }
+            // A line can lead far below no water at all; the next is laid a part of the way there.
+            end.content.water = end.content.water.max(STIFF_LEAST_SHARE * last.water);
         }
+        end.content = advance(start.content, [mean.energy, mean.vapour], dx_per_kg_s);
         let near = (end.air.t_c, end.balance.fluxes.surface_c);
         let end = self.node(end.content, end_m, regime, near, Asked::Borders);
         Cell {
@@ -260,6 +263,8 @@ fn moved(node: Node, content: Content) -> Node {
 
 /// Steps of the implicit cell; each is a Newton step.
 const STIFF_STEPS: u32 = 12;
+/// Share of the water that is kept in one step.
+const STIFF_LEAST_SHARE: f64 = 0.1;
 /// Change of enthalpy, J/kg, at which it has converged.
 const STIFF_CONVERGED_J: f64 = 1e-7;
 

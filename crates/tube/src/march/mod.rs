@@ -122,8 +122,11 @@ impl Stream {
     }
 }
 
-/// Less dry air than this, kg/s, stands still: a millionth of a litre a minute is 2e-11.
-pub const STAGNANT_KG_S: f64 = 1e-12;
+/// No more dry air than this, kg/s, counts as standing: a ten-thousandth of a litre a minute.
+///
+/// Such air takes the wall's temperature within a hundredth of a bore, which is what is told of it;
+/// what it could deposit is left out, and is below 0.003 g/h however humid it is.
+pub const STAGNANT_KG_S: f64 = 2e-9;
 
 /// How fine the march is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -132,6 +135,8 @@ pub struct Accuracy {
     correction_k: f64,
     /// Longest cell, m.
     longest_m: f64,
+    /// Bound on the cells of a segment, after which the rest of it is one implicit cell.
+    most_cells: u32,
 }
 
 impl Accuracy {
@@ -142,12 +147,14 @@ impl Accuracy {
     pub const PRODUCT: Self = Self {
         correction_k: 0.02,
         longest_m: f64::INFINITY,
+        most_cells: 200,
     };
 
     /// To hold answers against: a hundred times finer, cells of 50 mm at most.
     pub const FINE: Self = Self {
         correction_k: 2e-4,
         longest_m: 0.05,
+        most_cells: 50_000,
     };
 }
 

@@ -56,6 +56,11 @@ impl Stepper {
         }
     }
 
+    /// Bound on the cells of a segment; a march takes about ten.
+    pub(super) fn most_cells(&self) -> u32 {
+        self.accuracy.most_cells
+    }
+
     /// Chooses the length to begin a segment with: one bore at an inlet, else what a change of the air allows.
     pub(super) fn begin(&mut self, wall: &Wall<'_>, node: &Node, length_m: f64) {
         let slope = (node.balance.fluxes.energy / wall.dry_air_kg_s * node.air.t_by[0]).abs();

@@ -10,9 +10,6 @@ use super::{Accuracy, Stream};
 use crate::phase::heat_of_deposition;
 use crate::wall_balance::Wall;
 
-/// Bound on the cells of a segment, after which the rest of it is one implicit cell; a march takes about ten.
-const MAX_CELLS: u32 = 20_000;
-
 /// A march on its way.
 pub(super) struct Walk {
     stream: Stream,
@@ -62,12 +59,13 @@ impl Walk {
         // A border that turned at this place does not turn back at it: the cell is taken with that border unseen.
         let mut turned: Option<(f64, Border)> = None;
         let mut unseen = None;
-        for cells in 0..=MAX_CELLS {
+        let most_cells = self.stepper.most_cells();
+        for cells in 0..=most_cells {
             let left_m = end_m - self.x_m;
             if left_m <= 1e-12 * end_m {
                 break;
             }
-            let taken = if cells < MAX_CELLS {
+            let taken = if cells < most_cells {
                 self.stepper.next_cell(wall, &node, regime, left_m, unseen)
             } else {
                 let cell = wall.stiff_cell(&node, left_m, regime);

@@ -24,8 +24,8 @@ const HOTTEST_C: f64 = range::AIR_TEMPERATURE.max;
 const FLOW_SETTLED: f64 = 1e-7;
 /// Relative change that is still accepted after all steps: at a millilitre a minute a march is no smoother.
 const FLOW_ACCEPTED: f64 = 1e-3;
-/// Steps to settle it; by secants four are usual.
-const FLOW_STEPS: u32 = 12;
+/// Steps to settle it; five are usual. Where the detector's heat is too much for the flow they lead nowhere.
+const FLOW_STEPS: u32 = 30;
 
 /// Evaluates a run in steady state, all walls dry at the start.
 ///
@@ -101,7 +101,7 @@ struct Passage {
 impl Prepared {
     /// Through both tubes, at the flow that was asked for.
     ///
-    /// Counted at the sensor the flow follows the air's own state there: by secants on the dry air, from the flow that the duct air would make.
+    /// Counted at the sensor the flow follows the air's own state there; each step leaves as much of the error as the air warms or cools of its kelvins.
     fn pass(&self, accuracy: Accuracy) -> Result<Passage, RunError> {
         let at_intake = self.dry_air_kg_s(self.t_c, self.w);
         if at_intake <= STAGNANT_KG_S {
@@ -111,31 +111,21 @@ impl Prepared {
         if self.flow_at == FlowAt::Intake {
             return Ok(passage);
         }
-        let mut before: Option<(f64, f64)> = None;
+        let mut missing = f64::INFINITY;
         for _ in 0..FLOW_STEPS {
             let known = passage.inlet.dry_air_kg_s;
             let chamber = passage.chamber.state();
-            let missing = self.dry_air_kg_s(chamber.t_c, chamber.w) - known;
-            if missing.abs() <= FLOW_SETTLED * known {
+            let wanted = self.dry_air_kg_s(chamber.t_c, chamber.w);
+            missing = (wanted - known).abs() / known;
+            if missing <= FLOW_SETTLED {
                 return Ok(passage);
             }
-            let next = match before {
-                Some((other, at_other)) if missing != at_other => {
-                    known - missing * (known - other) / (missing - at_other)
-                }
-                _ => known + missing,
-            };
-            if next <= STAGNANT_KG_S {
+            if wanted <= STAGNANT_KG_S {
                 return Ok(self.pass_with(0.0, accuracy));
             }
-            before = Some((known, missing));
-            // No air is denser than three times that of the duct, nor is a flow found by going below a thousandth.
-            passage = self.pass_with(next.clamp(1e-3 * at_intake, 3.0 * at_intake), accuracy);
+            passage = self.pass_with(wanted, accuracy);
         }
-        let chamber = passage.chamber.state();
-        let known = passage.inlet.dry_air_kg_s;
-        let missing = self.dry_air_kg_s(chamber.t_c, chamber.w) - known;
-        if missing.abs() <= FLOW_ACCEPTED * known {
+        if missing <= FLOW_ACCEPTED {
             return Ok(passage);
         }
         Err(RunError::NotSolved {

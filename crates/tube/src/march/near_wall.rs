@@ -52,6 +52,10 @@ pub fn highest_saturation_ratio(
     bulk_c: f64,
     w_bulk: f64,
 ) -> f64 {
+    if bulk_c - wall_c < TOLERANCE_K {
+        // No line to speak of: its ends are all there is.
+        return (w_wall / over_water(curve, wall_c).0).max(w_bulk / over_water(curve, bulk_c).0);
+    }
     let ratio = |t_c: f64| line(wall_c, w_wall, bulk_c, w_bulk, t_c) / over_water(curve, t_c).0;
     let ends = ratio(wall_c).max(ratio(bulk_c));
     let slope = (w_bulk - w_wall) / (bulk_c - wall_c);

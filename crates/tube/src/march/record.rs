@@ -141,7 +141,7 @@ impl Record {
     }
 
     fn note_ratio(&mut self, x_m: f64, ratio: f64) {
-        if ratio <= 1.0 {
+        if ratio.is_nan() || ratio <= 1.0 {
             return;
         }
         let near = self.trace.near_wall.get_or_insert(NearWall {

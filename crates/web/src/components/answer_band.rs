@@ -1,13 +1,14 @@
 //! The answer: one sentence, what stands beside it, and for what it still holds where an entry can't be used.
 
-use dewrun_drawing::{answer, escaped, html};
+use dewrun_document::output::NoteOutput;
+use dewrun_drawing::{Answer, answer, escaped, html};
 use leptos::html::Section;
 use leptos::prelude::*;
 
 use super::parts::{When, flag, words};
 use super::stale_note::StaleNote;
 use crate::hooks::scrolled::use_scrolled_past;
-use crate::state::use_desk;
+use crate::state::{Desk, use_desk};
 
 /// The answer; once scrolled past, its sentence stays at the top of the window.
 #[component]
@@ -15,21 +16,14 @@ pub(crate) fn AnswerBand() -> impl IntoView {
     let desk = use_desk();
     let place = NodeRef::<Section>::new();
     let past = use_scrolled_past(place);
-    let told = Memo::new(move |_| {
-        let style = desk.style();
-        let Some(answered) = desk.answered() else {
-            return ("This run has no answer yet.".to_owned(), String::new());
-        };
-        let answer = answer(&answered.run, &answered.outcome, style);
-        let notes = answered.notes.iter().map(|note| {
-            let (path, sentence) = (escaped(&note.path), escaped(&note.sentence));
-            format!("<span>Note on {path}: {sentence}.</span> ")
-        });
-        let beside = html::asides(&answer) + &notes.collect::<String>();
-        (html::sentence(&answer), beside)
+    let sentence = words(move || {
+        let told = told(desk).map(|answer| html::sentence(&answer));
+        told.unwrap_or_else(|| "This run has no answer yet.".to_owned())
     });
-    let sentence = words(move || told.with(|(sentence, _)| sentence.clone()));
-    let beside = words(move || told.with(|(_, beside)| beside.clone()));
+    let beside = words(move || {
+        let asides = told(desk).map(|answer| html::asides(&answer));
+        asides.unwrap_or_default() + &notes(desk)
+    });
     let is_stale = flag(move || desk.is_stale());
     view! {
         <section class="dw-answer" aria-label="Answer" node_ref=place>
@@ -44,4 +38,20 @@ pub(crate) fn AnswerBand() -> impl IntoView {
             <p class="dw-answer-slim" class=("dw-stale", is_stale) aria-hidden="true" inner_html=sentence />
         </When>
     }
+}
+
+fn told(desk: Desk) -> Option<Answer> {
+    let answered = desk.answered()?;
+    Some(answer(&answered.run, &answered.outcome, desk.style()))
+}
+
+fn notes(desk: Desk) -> String {
+    let Some(answered) = desk.answered() else {
+        return String::new();
+    };
+    let note = |note: &NoteOutput| {
+        let (path, sentence) = (escaped(&note.path), escaped(&note.sentence));
+        format!("<span>Note on {path}: {sentence}.</span> ")
+    };
+    answered.notes.iter().map(note).collect()
 }

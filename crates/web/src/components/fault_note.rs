@@ -12,16 +12,15 @@ pub(super) fn FaultNote(
     field: Field,
 ) -> impl IntoView {
     let desk = use_desk();
-    let fault = Memo::new(move |_| desk.fault(field).filter(|fault| !fault.is_unfinished));
-    let of =
-        move |read: fn(Fault) -> String| words(move || fault.get().map(read).unwrap_or_default());
+    let fault = move || desk.fault(field).filter(|fault| !fault.is_unfinished);
+    let of = move |read: fn(Fault) -> String| words(move || fault().map(read).unwrap_or_default());
     let (name, sentence, held) = (
         of(|fault| format!("{}: ", fault.name)),
         of(|fault| format!("{} ", fault.sentence)),
         of(|fault| fault.held),
     );
     view! {
-        <When holds=flag(move || fault.with(Option::is_some))>
+        <When holds=flag(move || fault().is_some())>
             <div class="dw-fault" id=field.note_id()>
                 <FaultSign />
                 <p>

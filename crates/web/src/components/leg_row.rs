@@ -68,40 +68,40 @@ pub(super) fn leg_fields(tube: Tube, at: usize) -> [Field; 6] {
 #[component]
 fn Results(tube: Tube, at: usize) -> impl IntoView {
     let desk = use_desk();
-    let found = Memo::new(move |_| {
+    let found = move || {
         let answered = desk.answered();
         let view = answered
             .as_ref()
             .map(|answered| answered.view(tube, desk.style()));
         view.and_then(|view| leg_figures(&view, at))
             .unwrap_or_default()
-    });
-    let cell = move |class: &'static str, read: fn(&LegFigures) -> &String| {
-        let text = words(move || found.with(|found| read(found).clone()));
+    };
+    let cell = move |class: &'static str, read: fn(LegFigures) -> String| {
+        let text = words(move || read(found()));
         view! { <td class=class>{text}</td> }
     };
-    let extra = move |is_there: fn(&Outcome) -> bool, read: fn(&LegFigures) -> &String| {
+    let extra = move |is_there: fn(&Outcome) -> bool, read: fn(LegFigures) -> String| {
         let is_absent = flag(move || {
             !desk
                 .answered()
                 .is_some_and(|answered| is_there(&answered.outcome))
         });
-        let text = words(move || found.with(|found| read(found).clone()));
+        let text = words(move || read(found()));
         view! { <td class=RESULT hidden=is_absent>{text}</td> }
     };
-    let bar = words(move || found.with(|found| found.bar.clone()));
-    let water = words(move || found.with(|found| found.water.clone()));
+    let bar = words(move || found().bar);
+    let water = words(move || found().water);
     view! {
-        {cell(RESULT, |leg| &leg.temperatures[0])}
-        {cell(RESULT, |leg| &leg.temperatures[1])}
-        {cell(RESULT, |leg| &leg.temperatures[2])}
+        {cell(RESULT, |leg| leg.temperatures[0].clone())}
+        {cell(RESULT, |leg| leg.temperatures[1].clone())}
+        {cell(RESULT, |leg| leg.temperatures[2].clone())}
         <td class=RESULT>
             <b>{water}</b>
             <span class="dw-legs-table__bar" inner_html=bar />
         </td>
-        {extra(has_frost, |leg| &leg.frost)}
-        {extra(has_sweat, |leg| &leg.sweat)}
-        {cell(RESULT, |leg| &leg.wet_from)}
+        {extra(has_frost, |leg| leg.frost)}
+        {extra(has_sweat, |leg| leg.sweat)}
+        {cell(RESULT, |leg| leg.wet_from)}
     }
 }
 

@@ -6,7 +6,7 @@ use web_sys::HtmlElement;
 
 use super::fault_note::FaultSign;
 use super::parts::{When, flag, words};
-use crate::state::{Field, use_desk};
+use crate::state::{Desk, Field, use_desk};
 
 /// For what the answer still holds, why, and the field to mend.
 type Reason = Option<(String, String, Option<Field>)>;
@@ -15,38 +15,16 @@ type Reason = Option<(String, String, Option<Field>)>;
 #[component]
 pub(super) fn StaleNote() -> impl IntoView {
     let desk = use_desk();
-    let reason: Memo<Reason> = Memo::new(move |_| {
-        if let Some(fault) = desk.faults().into_iter().next() {
-            let name = lower(&fault.name);
-            let held = format!(
-                "Still the answer for the last {name} that could be used, {}.",
-                fault.held
-            );
-            return Some((held, String::new(), Some(fault.field)));
-        }
-        let failure = desk.shown().failure?;
-        let held = failure.edit.as_ref().map_or_else(
-            || "Still the answer before the last change.".to_owned(),
-            |edit| {
-                format!(
-                    "Still the answer for {} {}.",
-                    lower(&edit.name),
-                    edit.before
-                )
-            },
-        );
-        let why = format!(" {}. ", failure.sentence);
-        Some((held, why, failure.edit.map(|edit| edit.field)))
-    });
-    let held = words(move || reason.get().map(|(held, ..)| held).unwrap_or_default());
-    let why = words(move || reason.get().map(|(_, why, _)| why).unwrap_or_default());
-    let field = move || reason.get().and_then(|(.., field)| field);
+    let reason = move || reason(desk);
+    let held = words(move || reason().map(|(held, ..)| held).unwrap_or_default());
+    let why = words(move || reason().map(|(_, why, _)| why).unwrap_or_default());
+    let field = move || reason().and_then(|(.., field)| field);
     let name = words(move || {
         let name = field().map(|field| desk.with(|project| field.full_name(project)));
         lower(&name.unwrap_or_default())
     });
     let go = move |_| {
-        let field = reason.get_untracked().and_then(|(.., field)| field);
+        let field = untrack(reason).and_then(|(.., field)| field);
         let element = field.and_then(|field| document().get_element_by_id(&field.id()));
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             // A field that has gone meanwhile can't be gone to.
@@ -55,7 +33,7 @@ pub(super) fn StaleNote() -> impl IntoView {
     };
     view! {
         <div class="dw-stale-note" role="status">
-            <When holds=flag(move || reason.with(Option::is_some))>
+            <When holds=flag(move || reason().is_some())>
                 <FaultSign />
                 <p>
                     <b>{held}</b>
@@ -66,6 +44,30 @@ pub(super) fn StaleNote() -> impl IntoView {
             </When>
         </div>
     }
+}
+
+fn reason(desk: Desk) -> Reason {
+    if let Some(fault) = desk.faults().into_iter().next() {
+        let name = lower(&fault.name);
+        let held = format!(
+            "Still the answer for the last {name} that could be used, {}.",
+            fault.held
+        );
+        return Some((held, String::new(), Some(fault.field)));
+    }
+    let failure = desk.shown().failure?;
+    let held = failure.edit.as_ref().map_or_else(
+        || "Still the answer before the last change.".to_owned(),
+        |edit| {
+            format!(
+                "Still the answer for {} {}.",
+                lower(&edit.name),
+                edit.before
+            )
+        },
+    );
+    let why = format!(" {}. ", failure.sentence);
+    Some((held, why, failure.edit.map(|edit| edit.field)))
 }
 
 /// A name within a sentence.

@@ -21,20 +21,17 @@ pub fn TextField(
 ) -> impl IntoView {
     let desk = use_desk();
     let typed = RwSignal::new(None::<String>);
-    let held = Memo::new(move |_| desk.with(|project| field.show(project, desk.style())));
+    let held = move || desk.with(|project| field.show(project, desk.style()));
     let text = words(move || {
         let fault = desk.fault(field).map(|fault| fault.text);
-        let held = || held.get().map(|(number, _)| number);
+        let held = || held().map(|(number, _)| number);
         fault
             .or_else(|| typed.get())
             .or_else(held)
             .unwrap_or_default()
     });
     let is_wrong = flag(move || desk.fault(field).is_some_and(|fault| !fault.is_unfinished));
-    let unit = words(move || {
-        held.get()
-            .map_or_else(String::new, |(_, unit)| unit.to_owned())
-    });
+    let unit = words(move || held().map_or_else(String::new, |(_, unit)| unit.to_owned()));
     let described = Signal::derive(move || is_wrong.get().then(|| field.note_id()));
     view! {
         <div class=class_of(desk, field, in_table) class=("dw-field--wrong", is_wrong)>

@@ -44,10 +44,23 @@ impl Record {
         self.trace.segments.push(sum);
     }
 
-    /// Notes a place where no air flows.
-    pub(super) fn standing(&mut self, station: Station, bore_m: f64) {
-        self.note_wall(bore_m, station.x_m, station.wall_c);
-        self.trace.stations.push(station);
+    /// Notes a segment in which the air creeps or stands, alike from its start to its end.
+    pub(super) fn creeping(&mut self, start: Station, end_m: f64, bore_m: f64) {
+        for station in [
+            start,
+            Station {
+                x_m: end_m,
+                ..start
+            },
+        ] {
+            self.note_wall(bore_m, station.x_m, station.wall_c);
+            self.trace.stations.push(station);
+        }
+        if 0.0 < start.deposit_kg_sm {
+            self.wet_since.get_or_insert(start.x_m.max(bore_m));
+        } else {
+            self.close_wet(start.x_m);
+        }
     }
 
     /// Adds a cell to the sums of its segment.

@@ -9,6 +9,7 @@ use super::sum::{SegmentSum, Station, Trace};
 use super::{Accuracy, Stream};
 use crate::phase::heat_of_deposition;
 use crate::wall_balance::Wall;
+use dewrun_moist_air::latent::vapour_enthalpy_j_kg;
 
 /// A march on its way.
 pub(super) struct Walk {
@@ -120,10 +121,16 @@ impl Walk {
         self.record.segment(sum);
     }
 
-    /// Through one segment where no air flows: the air is as warm as the wall.
-    pub(super) fn stand(&mut self, wall: &Wall<'_>, position: usize, length_m: f64) {
-        let (wall_c, surface) = wall.without_air();
+    /// Through one segment where the air creeps or stands: it takes the wall's state at once.
+    pub(super) fn creep(&mut self, wall: &Wall<'_>, position: usize, length_m: f64) {
+        let (wall_c, (surface_c, outside)) = wall.without_air();
+        let (deposition, _, frozen_share) = heat_of_deposition(wall_c);
         let w = self.content.water.min(saturation(wall.curve, wall_c).0);
+        let dry_air = self.stream.dry_air_kg_s;
+        let condensate_kg_s = dry_air * (self.content.water - w);
+        let left = Content::of_vapour(wall_c, w);
+        let condensate_heat_w = condensate_kg_s * (vapour_enthalpy_j_kg(wall_c) - deposition);
+        let given_w = dry_air * (self.content.enthalpy - left.enthalpy) - condensate_heat_w;
         let station = Station {
             x_m: self.x_m,
             segment: position,
@@ -131,36 +138,32 @@ impl Walk {
             w,
             mist: 0.0,
             wall_c,
-            surface_c: surface.0,
-            deposit_kg_sm: 0.0,
-            frozen_share: heat_of_deposition(wall_c).2,
-            sweat_kg_sm: surface.1.sweat_kg_sm,
+            surface_c,
+            deposit_kg_sm: condensate_kg_s / length_m,
+            frozen_share,
+            sweat_kg_sm: outside.sweat_kg_sm,
         };
         let end_m = self.x_m + length_m;
-        self.record.standing(station, wall.bore_m);
-        self.record.standing(
-            Station {
-                x_m: end_m,
-                ..station
-            },
-            wall.bore_m,
-        );
-        let sweat_kg_s = surface.1.sweat_kg_sm * length_m;
+        self.record.creeping(station, end_m, wall.bore_m);
+        let sweat_kg_s = outside.sweat_kg_sm * length_m;
         self.record.segment(SegmentSum {
             from_m: self.x_m,
             to_m: end_m,
+            condensate_kg_s,
+            frost_kg_s: condensate_kg_s * frozen_share,
             sweat_kg_s,
-            rime_kg_s: sweat_kg_s * surface.1.frozen_share,
-            loss_w: surface.1.loss_w_m * length_m,
-            sweat_heat_w: surface.1.sweat_heat_w_m * length_m,
+            rime_kg_s: sweat_kg_s * outside.frozen_share,
+            loss_w: outside.loss_w_m * length_m + given_w,
+            sweat_heat_w: outside.sweat_heat_w_m * length_m,
+            condensate_heat_w,
             tracing_w: wall.tracing_w_m * length_m,
             lowest_wall_c: wall_c,
             end_c: wall_c,
             end_w: w,
-            ..SegmentSum::default()
+            end_mist: 0.0,
         });
         self.x_m = end_m;
-        self.content = Content::of_vapour(wall_c, w);
+        self.content = left;
         self.air_c = wall_c;
     }
 

@@ -10,7 +10,7 @@ use crate::wall_balance::Wall;
 /// A change of the air in the first cell of a segment, K, that its correction usually allows.
 const FIRST_CHANGE_K: f64 = 2.0;
 /// Distance behind an inlet, in bores, that stands for the inlet.
-pub(super) const INLET_BORES: f64 = 0.125;
+pub(super) const INLET_BORES: f64 = 0.03125;
 /// Decay of the fastest mode over a cell from which on a cell that is not smooth is taken implicitly: at 30 L/min a cell of a hundred metres, at 0.01 L/min one of centimetres.
 const STIFF: f64 = 50.0;
 /// Correction of the sweat that is allowed, as a share of it.
@@ -161,7 +161,7 @@ impl Stepper {
     }
 }
 
-/// A cell that begins at an inlet is at least this long, m: the film is singular there, and what holds an eighth of a bore behind it stands for the inlet.
+/// A cell that begins at an inlet is at least this long, m: the film is singular there, and what holds a thirty-second of a bore behind it stands for the inlet.
 fn shortest_first(wall: &Wall<'_>, node: &Node) -> f64 {
     if node.x_m <= 0.0 {
         INLET_BORES * wall.bore_m

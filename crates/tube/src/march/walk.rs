@@ -169,7 +169,7 @@ impl Walk {
 
     /// The node at the start of a segment, under the relations that hold there.
     ///
-    /// At an inlet the film is singular; what holds an eighth of a bore behind it holds for the inlet.
+    /// At an inlet the film is singular; what holds a thirty-second of a bore behind it holds for the inlet.
     fn begin(&self, wall: &Wall<'_>) -> (Regime, Node) {
         let near = (
             self.air_c,

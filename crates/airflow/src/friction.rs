@@ -7,11 +7,11 @@ use dewrun_numeric::elementary::{ln, pow};
 /// Below this Reynolds number the joined formula underflows, and laminar flow is exact.
 const CREEPING: f64 = 10.0;
 
-/// Darcy friction factor [-] of laminar, transitional and turbulent flow in one formula.
+/// Darcy friction factor (-) of laminar, transitional and turbulent flow in one formula.
 ///
 /// `f = 8 ((8/Re)^12 + (A + B)^(-3/2))^(1/12)`, `A = (2.457 ln(1/((7/Re)^0.9 + 0.27 e/D)))^16`, `B = (37530/Re)^16`.
 ///
-/// Arguments: Reynolds number [-], roughness over bore [-].
+/// Arguments: Reynolds number (-), roughness over bore (-).
 ///
 /// # Range
 /// All Reynolds numbers above zero (64/Re below 10), relative roughness from 0 to 0.05.
@@ -41,9 +41,9 @@ pub fn churchill_1977(reynolds: f64, relative_roughness: f64) -> f64 {
     8.0 * pow(laminar + pow(turbulent + transition, -1.5), 1.0 / 12.0)
 }
 
-/// Pressure that friction costs along a straight tube [Pa]: `f (L/D) rho v^2 / 2`.
+/// Pressure that friction costs along a straight tube (Pa): `f (L/D) rho v^2 / 2`.
 ///
-/// Arguments: Darcy friction factor [-], length [m], bore [m], density of the air [kg/m3], mean speed [m/s].
+/// Arguments: Darcy friction factor (-), length (m), bore (m), density of the air [kg/m3], mean speed [m/s].
 ///
 /// # Range
 /// Developed flow; the entry costs more, and at more than a tenth of the absolute pressure the air expands noticeably.
@@ -74,7 +74,7 @@ pub fn straight_tube_pa(
 
 /// Mean speed in a tube [m/s]: `4 q / (pi D^2)`.
 ///
-/// Arguments: volume flow [m3/s], bore [m].
+/// Arguments: volume flow [m3/s], bore (m).
 ///
 /// # Range
 /// A bore above zero.

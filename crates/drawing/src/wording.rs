@@ -10,7 +10,7 @@ use crate::view::View;
 pub(crate) fn capital(words: &str) -> String {
     let mut letters = words.chars();
     letters.next().map_or_else(String::new, |first| {
-        format!("{}{}", first.to_uppercase(), letters.as_str())
+        format!("{}{}", first.to_ascii_uppercase(), letters.as_str())
     })
 }
 

@@ -34,7 +34,7 @@ pub fn pressure_over_water_pa(t_c: f64) -> f64 {
     }
 }
 
-/// Wagner & Pruss 1993, eq. 1; `t_k` in K [Pa].
+/// Wagner & Pruss 1993, eq. 1; `t_k` in K (Pa).
 fn wagner_pruss_1993(t_k: f64) -> f64 {
     let tau = 1.0 - t_k / CRITICAL_K;
     let root = tau.max(0.0).sqrt();
@@ -48,7 +48,7 @@ fn wagner_pruss_1993(t_k: f64) -> f64 {
     CRITICAL_PA * exp(CRITICAL_K / t_k * sum)
 }
 
-/// Murphy & Koop 2005, eq. 10; `t_k` in K [Pa].
+/// Murphy & Koop 2005, eq. 10; `t_k` in K (Pa).
 fn murphy_koop_2005(t_k: f64) -> f64 {
     if t_k <= 0.0 {
         return 0.0;

@@ -6,7 +6,7 @@ use dewrun_numeric::elementary::ln;
 
 /// Thermal resistance of a cylindrical layer, per length of tube [m K/W]: `ln(d_o/d_i) / (2 pi k)`.
 ///
-/// Arguments: inner and outer diameter of the layer [m], conductivity [W/(m K)].
+/// Arguments: inner and outer diameter of the layer (m), conductivity [W/(m K)].
 ///
 /// # Range
 /// `0 < d_inner_m <= d_outer_m`, `0 < k_w_mk`.
@@ -31,7 +31,7 @@ pub fn cylinder_resistance_mk_w(d_inner_m: f64, d_outer_m: f64, k_w_mk: f64) -> 
 
 /// Thermal resistance of an outer surface, per length of tube [m K/W]: `1 / (pi d h)`.
 ///
-/// Arguments: outer diameter [m], coefficient of the outer film [W/(m2 K)].
+/// Arguments: outer diameter (m), coefficient of the outer film [W/(m2 K)].
 ///
 /// # Range
 /// Both above zero.
@@ -53,7 +53,7 @@ pub fn surface_resistance_mk_w(d_m: f64, h_w_m2k: f64) -> f64 {
     1.0 / (PI * d_m * h_w_m2k)
 }
 
-/// Outer radius [m] up to which insulation around a thin tube lets more heat through, not less: `k / h`.
+/// Outer radius (m) up to which insulation around a thin tube lets more heat through, not less: `k / h`.
 ///
 /// Arguments: conductivity of the insulation [W/(m K)], coefficient of the outer film [W/(m2 K)].
 ///

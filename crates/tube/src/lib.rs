@@ -1,7 +1,7 @@
 //! Heat and vapour along one sampling tube: films, wall, insulation, heat tracing, condensation, frost, mist and sweat.
 //!
 //! One relation is one function, named for its author, on bare numbers with the unit in the name;
-//! [`march`] joins them along the tube.
+//! [`march()`] joins them along the tube.
 //!
 //! How far to trust them: outside natural convection of thin tubes 20 %, inside mixed convection at low speed 25 %, diffusivity 3 %.
 //! No printed experiment was found for humid air at 5 to 60 °C inside a 4 to 25 mm tube; measurements are welcome.

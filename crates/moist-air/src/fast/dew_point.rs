@@ -87,7 +87,7 @@ const fn joint(t_c: f64) -> Joint {
     ]
 }
 
-/// Vapour in air: its pressure, mole fraction times pressure [Pa], the logarithm of that, the pressure of the air [Pa] and its reciprocal.
+/// Vapour in air: its pressure, mole fraction times pressure (Pa), the logarithm of that, the pressure of the air (Pa) and its reciprocal.
 #[derive(Clone, Copy)]
 struct Vapour {
     y_pa: f64,

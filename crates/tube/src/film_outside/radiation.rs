@@ -5,7 +5,7 @@ pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 
 /// Radiation coefficient [W/(m2 K)]: `eps sigma (Ts^2 + Tr^2)(Ts + Tr)`.
 ///
-/// Arguments: emissivity of the tube [-], temperature of its surface and of the surroundings [K].
+/// Arguments: emissivity of the tube (-), temperature of its surface and of the surroundings (K).
 ///
 /// # Range
 /// Emissivity 0 to 1, a small grey tube in large surroundings.

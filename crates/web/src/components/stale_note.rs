@@ -74,6 +74,6 @@ fn reason(desk: Desk) -> Reason {
 fn lower(name: &str) -> String {
     let mut letters = name.chars();
     letters.next().map_or_else(String::new, |first| {
-        format!("{}{}", first.to_lowercase(), letters.as_str())
+        format!("{}{}", first.to_ascii_lowercase(), letters.as_str())
     })
 }

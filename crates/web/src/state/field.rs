@@ -121,7 +121,7 @@ fn take_fall(project: &mut Project, tube: TubeName, at: usize, text: &str) -> Re
         return Ok(());
     };
     let length = Length::metres(leg.length_m.value);
-    let upright = match text.trim().to_lowercase().as_str() {
+    let upright = match text.trim().to_ascii_lowercase().as_str() {
         "drop" => Some(-length),
         "riser" => Some(length),
         _ => None,

@@ -5,7 +5,7 @@ use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_quantity::{
     HumidityRatio, Length, MassFlow, MassFlowPerLength, Power, RelativeHumidity, Temperature,
 };
-use dewrun_tube::{Segment, SegmentSum, Station, StreamState, Trace};
+use dewrun_tube::{SegmentSum, Station, StreamState, Trace};
 
 use crate::outcome::{
     AirPoint, LegOutcome, NearWallMist, ProfilePoint, Stretch, TubeOutcome, WallPoint,
@@ -27,7 +27,7 @@ pub(crate) fn air_point(state: &StreamState, p_pa: f64) -> AirPoint {
 }
 
 /// One tube.
-pub(crate) fn tube_outcome(trace: &Trace, segments: &[Segment], p_pa: f64) -> TubeOutcome {
+pub(crate) fn tube_outcome(trace: &Trace, p_pa: f64) -> TubeOutcome {
     let legs = trace
         .segments
         .iter()
@@ -38,11 +38,6 @@ pub(crate) fn tube_outcome(trace: &Trace, segments: &[Segment], p_pa: f64) -> Tu
         .iter()
         .map(|station| profile_point(station, p_pa))
         .collect();
-    debug_assert_eq!(
-        trace.segments.len(),
-        segments.len(),
-        "a sum for every segment"
-    );
     TubeOutcome {
         legs,
         outlet: air_point(&trace.end.state(), p_pa),

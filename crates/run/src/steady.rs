@@ -154,9 +154,8 @@ impl Prepared {
     }
 
     fn outcome(&self, passage: &Passage) -> Outcome {
-        let intake = tube_outcome(&passage.intake, &self.intake, self.p_pa);
-        let exhaust = (!self.exhaust.is_empty())
-            .then(|| tube_outcome(&passage.exhaust, &self.exhaust, self.p_pa));
+        let intake = tube_outcome(&passage.intake, self.p_pa);
+        let exhaust = (!self.exhaust.is_empty()).then(|| tube_outcome(&passage.exhaust, self.p_pa));
         let chamber = air_point(&passage.chamber.state(), self.p_pa);
         Outcome {
             verdict: verdict(

@@ -3,6 +3,8 @@
 use dewrun_moist_air::latent::{sublimation_j_kg, vaporisation_j_kg};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 
+use crate::march::air::{COLDEST_C, HOTTEST_C};
+
 /// Half the stretch of temperature over which a surface held at 0 °C goes from all water to all ice, K.
 ///
 /// At 0 °C the heat of deposition jumps by 13 %, and the balance of a wall there may have no root:
@@ -14,6 +16,7 @@ const MELTING_HALF_BAND_K: f64 = 1e-3;
 /// Heat that a kilogram of vapour gives up on a surface, J/kg, its slope, J/(kg K), and the share that freezes.
 #[inline]
 pub(crate) fn heat_of_deposition(surface_c: f64) -> (f64, f64, f64) {
+    let surface_c = surface_c.clamp(COLDEST_C, HOTTEST_C);
     if MELTING_HALF_BAND_K <= surface_c {
         return (vaporisation_j_kg(surface_c), -2.4e3, 0.0);
     }

@@ -222,8 +222,7 @@ impl<'curve> Wall<'curve> {
 
     /// What the air gives to the wall at a temperature of the wall.
     fn given(&self, inside: &Inside, air: &Air, ln_bulk: f64, wet: bool, wall_c: f64) -> Given {
-        let (deposition, deposition_slope, _) =
-            heat_of_deposition(wall_c.clamp(COLDEST_C, HOTTEST_C));
+        let (deposition, deposition_slope, _) = heat_of_deposition(wall_c);
         let difference = air.t_c - wall_c;
         let per_kg = deposition + 0.5 * VAPOUR_CP * difference;
         let mut given = Given {

@@ -285,7 +285,7 @@ impl<'curve> FilmOutside<'curve> {
             return;
         }
         let factor = PI * self.surface.diameter_m * polynomial(&LEWIS, film_c);
-        let (heat, heat_slope, share) = heat_of_deposition(surface_c.clamp(COLDEST_C, HOTTEST_C));
+        let (heat, heat_slope, share) = heat_of_deposition(surface_c);
         let sweat = factor * fluxes.convection_w_m2k * force;
         let slope = factor * (convection_slope * force - fluxes.convection_w_m2k * force_slope);
         fluxes.sweat_kg_sm = sweat;

@@ -1,0 +1,80 @@
+//! The dry boundary of the dew square: the most humid duct air that stays dry, over the temperature of the duct air.
+
+use dewrun_quantity::Temperature;
+use dewrun_run::{Outcome, Run};
+
+use super::Limit;
+use super::duct_air::{coldest_wall, most_humid_near};
+use super::error::BoundaryError;
+
+/// One point of the dry boundary.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BoundaryPoint {
+    /// Temperature of the duct air.
+    pub temperature: Temperature,
+    /// Highest dew point (over water) of duct air of that temperature which stays dry.
+    pub dew_point: Limit<Temperature>,
+}
+
+/// The dry boundary at each of the duct temperatures given, in their order.
+///
+/// Neighbours help each other: given in rising or falling order each takes three to five evaluations.
+///
+/// # Range
+/// As [`dewrun_run::evaluate`].
+///
+/// # Accuracy
+/// As [`super::most_humid_duct_air`] at each temperature.
+///
+/// # Errors
+/// [`BoundaryError`] where one of the runs on the way has no answer.
+///
+/// # Source
+/// By search over the whole model; no relation of its own.
+///
+/// ```
+/// use dewrun_advice::{Limit, dry_boundary};
+/// # use dewrun_quantity::{Conductivity, Length, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature, VolumeFlow};
+/// # use dewrun_run::air::{Humidity, Over, Pair};
+/// # use dewrun_run::{Detector, Flow, FlowAt, Leg, Run, Space, TubeWall, evaluate};
+/// # let leg = Leg {
+/// #     space: 0, length: Length::metres(8.0), rise: Length::metres(-0.16),
+/// #     tube: TubeWall { bore: Length::millimetres(19.0), outside_diameter: Length::millimetres(22.0), conductivity: Conductivity::watts_per_metre_kelvin(0.19) },
+/// #     insulation: None, emissivity: 0.9, tracing: PowerPerLength::ZERO,
+/// # };
+/// # let run = Run {
+/// #     pressure: Pressure::pascals(101_325.0),
+/// #     duct_air: Pair::Temperature(Temperature::celsius(32.0), Humidity::DewPoint(Temperature::celsius(26.0))),
+/// #     flow: Flow { volume: VolumeFlow::litres_per_minute(30.0), at: FlowAt::Intake },
+/// #     spaces: vec![Space {
+/// #         temperature: Temperature::celsius(20.0),
+/// #         humidity: Humidity::Relative { value: RelativeHumidity::percent(50.0), over: Over::Water },
+/// #         radiant: None, wind: Speed::ZERO,
+/// #     }],
+/// #     intake: vec![leg], detector: Detector::default(), exhaust: vec![],
+/// # };
+/// // 8 m of bare tube in a space of 20 °C.
+/// let now = evaluate(&run).unwrap().value;
+/// let curve = dry_boundary(&run, &now, &[15.0, 30.0, 40.0].map(Temperature::celsius)).unwrap();
+/// assert_eq!(curve[0].dew_point, Limit::Any); // colder than the space: the tube warms it
+/// let [at_30, at_40] = [&curve[1], &curve[2]].map(|point| point.dew_point.at().unwrap().to_celsius());
+/// assert!(20.0 < at_30 && at_30 < at_40 && at_40 < 22.0); // hotter air keeps the wall a little warmer
+/// ```
+pub fn dry_boundary(
+    run: &Run,
+    now: &Outcome,
+    temperatures: &[Temperature],
+) -> Result<Vec<BoundaryPoint>, BoundaryError> {
+    let mut guess = coldest_wall(now).unwrap_or(now.duct_air.temperature);
+    temperatures
+        .iter()
+        .map(|&temperature| {
+            let dew_point = most_humid_near(run, temperature, guess)?;
+            guess = dew_point.at().unwrap_or(guess);
+            Ok(BoundaryPoint {
+                temperature,
+                dew_point,
+            })
+        })
+        .collect()
+}

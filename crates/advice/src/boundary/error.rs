@@ -1,0 +1,34 @@
+//! Why a boundary was not found.
+
+use dewrun_run::RunError;
+use thiserror::Error;
+
+/// Why a boundary was not found.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum BoundaryError {
+    /// A run on the way has no answer: the sentence says what about it is out of range.
+    #[error("with {quantity} at {value:.2} {unit}: {source}")]
+    Run {
+        /// What was changed, in words.
+        quantity: &'static str,
+        /// What it was changed to.
+        value: f64,
+        /// Its unit.
+        unit: &'static str,
+        /// Why that run has no answer.
+        source: Box<RunError>,
+    },
+    /// The search ended before the bracket was narrow enough: what is left of it is told.
+    #[error("the limit of {quantity} was only found to lie between {low:.2} and {high:.2} {unit}")]
+    NotConverged {
+        /// What was changed, in words.
+        quantity: &'static str,
+        /// One end of the bracket.
+        low: f64,
+        /// The other end.
+        high: f64,
+        /// Unit of both.
+        unit: &'static str,
+    },
+}

@@ -34,48 +34,61 @@ pub fn course(profile: &[ProfilePoint], parts: u16) -> Vec<ProfilePoint> {
         .collect()
 }
 
-fn course_of_leg(leg: &[ProfilePoint], parts: u16) -> Vec<ProfilePoint> {
-    let xs: Vec<f64> = leg.iter().map(|point| point.x.to_metres()).collect();
-    let numbers: Vec<[f64; FIELDS]> = leg.iter().map(numbers_of).collect();
-    let slopes: Vec<Vec<f64>> = (0..FIELDS)
-        .map(|field| {
+fn course_of_leg(points: &[ProfilePoint], parts: u16) -> Vec<ProfilePoint> {
+    let leg = LegCourse::new(points);
+    let mut course = Vec::with_capacity(points.len() * usize::from(parts));
+    for (place, pair) in points.windows(2).enumerate() {
+        let [from, to] = pair else { continue };
+        let (x0, x1) = (from.x.to_metres(), to.x.to_metres());
+        course.push(*from);
+        let between = (1..parts)
+            .map(|part| x0 + (x1 - x0) * f64::from(part) / f64::from(parts))
+            .filter_map(|x| leg.between(place, x));
+        course.extend(between);
+    }
+    course.extend(points.last().copied());
+    course
+}
+
+/// One leg of a profile as smooth curves.
+pub(crate) struct LegCourse<'a> {
+    points: &'a [ProfilePoint],
+    slopes: [Vec<f64>; FIELDS],
+}
+
+impl<'a> LegCourse<'a> {
+    pub(crate) fn new(points: &'a [ProfilePoint]) -> Self {
+        let xs: Vec<f64> = points.iter().map(|point| point.x.to_metres()).collect();
+        let numbers: Vec<[f64; FIELDS]> = points.iter().map(numbers_of).collect();
+        let slopes = core::array::from_fn(|field| {
             let ys: Vec<f64> = numbers
                 .iter()
                 .map(|point| point.get(field).copied().unwrap_or(0.0))
                 .collect();
             fritsch_butland_slopes(&xs, &ys)
-        })
-        .collect();
-    let slope = |field: usize, place: usize| {
-        slopes
-            .get(field)
-            .and_then(|slopes| slopes.get(place))
-            .copied()
-            .unwrap_or(0.0)
-    };
-    let mut course = Vec::with_capacity(leg.len() * usize::from(parts));
-    for (place, pair) in leg.windows(2).enumerate() {
-        let [from, to] = pair else { continue };
+        });
+        Self { points, slopes }
+    }
+
+    /// The point at `x_m` between the places `place` and `place + 1` of the march.
+    pub(crate) fn between(&self, place: usize, x_m: f64) -> Option<ProfilePoint> {
+        let (from, to) = (self.points.get(place)?, self.points.get(place + 1)?);
         let (x0, x1) = (from.x.to_metres(), to.x.to_metres());
         let (n0, n1) = (numbers_of(from), numbers_of(to));
-        course.push(*from);
-        for part in 1..parts {
-            let x = x0 + (x1 - x0) * f64::from(part) / f64::from(parts);
-            let mut between = n0;
-            for (field, (value, (y0, y1))) in
-                between.iter_mut().zip(n0.into_iter().zip(n1)).enumerate()
-            {
-                *value = hermite(
-                    (x0, y0, slope(field, place)),
-                    (x1, y1, slope(field, place + 1)),
-                    x,
-                );
-            }
-            course.push(point(from, to, x, &between));
+        let slope = |slopes: &[f64], place: usize| slopes.get(place).copied().unwrap_or(0.0);
+        let mut between = n0;
+        for (value, (slopes, (y0, y1))) in between
+            .iter_mut()
+            .zip(self.slopes.iter().zip(n0.into_iter().zip(n1)))
+        {
+            *value = hermite(
+                (x0, y0, slope(slopes, place)),
+                (x1, y1, slope(slopes, place + 1)),
+                x_m,
+            );
         }
+        Some(point(from, to, x_m, &between))
     }
-    course.extend(leg.last().copied());
-    course
 }
 
 fn numbers_of(point: &ProfilePoint) -> [f64; FIELDS] {

@@ -8,6 +8,7 @@ pub mod library;
 mod outcome;
 mod prepare;
 pub mod range;
+mod reading;
 mod report;
 mod steady;
 
@@ -19,4 +20,5 @@ pub use outcome::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Stretch,
     TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H, WallPoint,
 };
+pub use reading::{Reading, reading};
 pub use steady::{evaluate, evaluate_fine};

@@ -14,16 +14,19 @@ use crate::outcome::{
 /// Moist air at one place.
 pub(crate) fn air_point(state: &StreamState, p_pa: f64) -> AirPoint {
     let x = mole_fraction(state.w);
-    let saturated = SaturationCurve::at(p_pa)
-        .mole_fraction_over_water(state.t_c)
-        .0;
     AirPoint {
         temperature: Temperature::celsius(state.t_c),
         humidity_ratio: HumidityRatio::kilograms_per_kilogram(state.w),
         mist: HumidityRatio::kilograms_per_kilogram(state.mist),
-        relative_humidity: RelativeHumidity::fraction(x / saturated),
+        relative_humidity: relative_humidity(state.t_c, state.w, p_pa),
         dew_point: dew_point_of_c(x, p_pa).map(Temperature::celsius),
     }
+}
+
+/// Relative humidity over water of an air at `t_c` that holds `w` of vapour.
+pub(crate) fn relative_humidity(t_c: f64, w: f64, p_pa: f64) -> RelativeHumidity {
+    let saturated = SaturationCurve::at(p_pa).mole_fraction_over_water(t_c).0;
+    RelativeHumidity::fraction(mole_fraction(w) / saturated)
 }
 
 /// One tube.

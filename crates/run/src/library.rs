@@ -23,6 +23,7 @@ mod fitting;
 mod humidity;
 mod insulation;
 mod record;
+mod route;
 mod row;
 mod site;
 mod sources;
@@ -39,6 +40,7 @@ pub use error::LibraryError;
 pub use fitting::{FittingKind, FittingRow};
 pub use humidity::HumiditySpan;
 pub use insulation::{Cells, InsulationRow};
+pub use route::RouteRow;
 pub use row::{Entry, Row, find};
 pub use site::SiteRow;
 pub use space::SpaceRow;
@@ -66,6 +68,8 @@ pub struct Library {
     pub ducts: Vec<DuctRow>,
     /// Air pressure on site.
     pub sites: Vec<SiteRow>,
+    /// Stretches of tube that nobody has measured yet.
+    pub routes: Vec<RouteRow>,
 }
 
 impl Library {
@@ -84,6 +88,7 @@ impl Library {
             fittings: fitting::read(&sources)?,
             ducts: duct::read(&sources)?,
             sites: site::read(&sources)?,
+            routes: route::read(&sources)?,
         })
     }
 }
@@ -145,6 +150,12 @@ pub fn sites() -> &'static [SiteRow] {
     &library().sites
 }
 
+/// Stretches of tube that nobody has measured yet.
+#[must_use]
+pub fn routes() -> &'static [RouteRow] {
+    &library().routes
+}
+
 /// Every row of every list, in the order of [`Library`].
 pub fn rows() -> impl Iterator<Item = &'static dyn Row> {
     fn of<T: Row>(rows: &'static [T]) -> impl Iterator<Item = &'static dyn Row> {
@@ -158,6 +169,7 @@ pub fn rows() -> impl Iterator<Item = &'static dyn Row> {
         .chain(of(fittings()))
         .chain(of(ducts()))
         .chain(of(sites()))
+        .chain(of(routes()))
 }
 
 /// The row with that id, from whichever list it is in.

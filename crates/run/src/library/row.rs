@@ -65,4 +65,5 @@ rows!(
     FittingRow,
     DuctRow,
     SiteRow,
+    RouteRow,
 );

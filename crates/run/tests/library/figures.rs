@@ -13,6 +13,9 @@ fn limits(row: &dyn Row, field: &str) -> (f64, f64) {
         "absolute_pa" => of(range::PRESSURE),
         "temperature_c" | "dew_point_c" => of(range::AIR_TEMPERATURE),
         "wind_m_s" => of(range::WIND),
+        "length_m" => of(range::LENGTH),
+        // No building is entered with a drop of more than a few storeys.
+        "rise_m" => (-10.0, 10.0),
         "volume_l_min" => of(range::FLOW),
         "bore_mm" | "outside_diameter_mm" => of(range::BORE),
         "conductivity_w_mk" if row.id().starts_with("insulation-") => {

@@ -86,6 +86,8 @@ fn every_list_that_is_promised_is_there() {
         "insulation-glass-wool",
         "insulation-phenolic",
         "detector-generic",
+        "route-level",
+        "route-drop",
     ] {
         assert!(library::row(id).is_some(), "`{id}` is missing");
     }

@@ -1,11 +1,32 @@
 //! One of many: a space for a leg, a quantity for a humidity.
 
+use dewrun_drawing::escaped;
 use leptos::prelude::*;
 
 use super::parts::words;
 
-/// What can be chosen: value and name.
-pub(super) type Options = Vec<(String, String)>;
+/// What can be chosen.
+pub(super) type Options = Vec<ChoiceOption>;
+
+/// One that can be chosen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct ChoiceOption {
+    /// The head over it and its neighbours; empty for none.
+    pub(super) group: String,
+    pub(super) value: String,
+    pub(super) name: String,
+}
+
+impl ChoiceOption {
+    /// One without a head over it.
+    pub(super) fn new(value: String, name: String) -> Self {
+        Self {
+            group: String::new(),
+            value,
+            name,
+        }
+    }
+}
 
 /// A choice of one of many.
 #[component]
@@ -27,21 +48,7 @@ pub(super) fn Choice(
     in_table: bool,
 ) -> impl IntoView {
     let chosen = Memo::new(move |_| chosen.get());
-    let listed = words(move || {
-        let option = |(value, name): (String, String)| {
-            let selected = if value == chosen.get() {
-                " selected"
-            } else {
-                ""
-            };
-            let (value, name) = (
-                dewrun_drawing::escaped(&value),
-                dewrun_drawing::escaped(&name),
-            );
-            format!("<option value=\"{value}\"{selected}>{name}</option>")
-        };
-        options.get().into_iter().map(option).collect()
-    });
+    let listed = words(move || listed(&options.get(), &chosen.get()));
     let label_class = if in_table {
         "dw-spoken"
     } else {
@@ -62,4 +69,24 @@ pub(super) fn Choice(
             />
         </div>
     }
+}
+
+/// The options as mark-up, neighbours of one group under its head.
+fn listed(options: &[ChoiceOption], chosen: &str) -> String {
+    let mut out = String::new();
+    for group in options.chunk_by(|a, b| a.group == b.group) {
+        let head = group.first().map_or("", |one| &one.group);
+        if !head.is_empty() {
+            out += &format!("<optgroup label=\"{}\">", escaped(head));
+        }
+        for ChoiceOption { value, name, .. } in group {
+            let selected = if value == chosen { " selected" } else { "" };
+            let (value, name) = (escaped(value), escaped(name));
+            out += &format!("<option value=\"{value}\"{selected}>{name}</option>");
+        }
+        if !head.is_empty() {
+            out += "</optgroup>";
+        }
+    }
+    out
 }

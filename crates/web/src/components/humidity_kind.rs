@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::choice::{Choice, Options};
+use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
 use crate::state::{HumidOf, HumidityKind, use_desk};
 
@@ -25,7 +25,7 @@ pub(super) fn HumidityKindChoice(
         kinds.extend(shown.filter(|kind| !HumidityKind::OFFERED.contains(kind)));
         kinds
             .iter()
-            .map(|kind| (kind.name().to_owned(), kind.name().to_owned()))
+            .map(|kind| ChoiceOption::new(kind.name().to_owned(), kind.name().to_owned()))
             .collect()
     });
     let choose = Callback::new(move |name: String| {

@@ -62,7 +62,7 @@ pub(crate) fn PageHead() -> impl IntoView {
                     label="Units"
                     name=""
                     kind="dw-toggle--box"
-                    options=WORDS
+                    options=&WORDS
                     chosen=chosen
                     choose=Callback::new(move |at: usize| desk.set_units(UNITS[at]))
                 />

@@ -44,7 +44,7 @@ pub(crate) fn Route() -> impl IntoView {
                         label="Tube shown"
                         name="Tube"
                         kind="dw-toggle--words"
-                        options=WORDS
+                        options=&WORDS
                         chosen=chosen
                         choose=Callback::new(move |at: usize| desk.show_tube(TUBES[at]))
                     />

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::choice::{Choice, Options};
+use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
 use crate::state::{TubeName, leg_number, route, route_mut, use_desk};
 
@@ -28,7 +28,7 @@ pub(super) fn SpaceOfLeg(
         let spaces = |project: &dewrun_document::Project| -> Options {
             let spaces = project.spaces.iter();
             spaces
-                .map(|space| (space.id.clone(), space.name.clone()))
+                .map(|space| ChoiceOption::new(space.id.clone(), space.name.clone()))
                 .collect()
         };
         desk.with(spaces)

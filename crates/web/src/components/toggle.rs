@@ -22,14 +22,14 @@ pub(super) fn Toggle(
     /// How it is drawn: `dw-toggle--box` or `dw-toggle--words`.
     kind: &'static str,
     /// The words.
-    options: [Choosable; 2],
+    options: &'static [Choosable],
     /// Which one is chosen.
     chosen: Signal<usize>,
     /// Chooses one.
     choose: Callback<usize>,
 ) -> impl IntoView {
-    let option = move |at: usize| {
-        let Choosable { word, spoken } = options[at];
+    let option = move |(at, choosable): (usize, &'static Choosable)| {
+        let Choosable { word, spoken } = *choosable;
         let is_chosen = flag(move || chosen.get() == at);
         view! {
             <button
@@ -46,8 +46,7 @@ pub(super) fn Toggle(
     view! {
         <div class=format!("dw-toggle {kind}") role="group" aria-label=label>
             <span class="dw-toggle__name" aria-hidden="true">{name}</span>
-            {option(0)}
-            {option(1)}
+            {options.iter().enumerate().map(option).collect_view()}
         </div>
     }
 }

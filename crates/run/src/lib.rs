@@ -2,6 +2,7 @@
 
 mod course;
 mod error;
+pub mod figure;
 mod input;
 mod insulation_note;
 pub mod library;

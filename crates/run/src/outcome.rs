@@ -92,6 +92,19 @@ impl TubeOutcome {
     pub fn first_wet(&self) -> Option<Length> {
         self.wet.first().map(|stretch| stretch.from)
     }
+
+    /// The first place where frost forms: at the mean of the two points around it half or more of what deposits freezes.
+    #[must_use]
+    pub fn frost_from(&self) -> Option<Length> {
+        let steps = || self.profile.iter().zip(self.profile.iter().skip(1));
+        self.wet.iter().find_map(|wet| {
+            let mut within = steps().filter(|(a, b)| a.x < b.x && a.x < wet.to && wet.from < b.x);
+            let freezes =
+                |(a, b): &(&ProfilePoint, &ProfilePoint)| 1.0 <= a.frozen_share + b.frozen_share;
+            let (from, _) = within.find(freezes)?;
+            Some(if from.x < wet.from { wet.from } else { from.x })
+        })
+    }
 }
 
 /// A stretch of tube.

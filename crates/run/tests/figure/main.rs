@@ -1,0 +1,6 @@
+//! Every figure has an entry that leads down to what was entered, and its values are those of the answer.
+
+mod inputs;
+mod sample;
+mod table;
+mod values;

@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use crate::decimal::Digits;
 use crate::format::{self, MINUS};
 use crate::parse::{self, ParseError};
 use crate::{DecimalMark, Length};
@@ -144,8 +145,13 @@ impl Fall {
 
     fn finite(form: FallForm, number: f64) -> Result<Self, ParseError> {
         if !number.is_finite() {
+            let text = match (number.is_nan(), number < 0.0) {
+                (true, _) => "NaN",
+                (_, true) => "-inf",
+                _ => "inf",
+            };
             return Err(ParseError::TooLarge {
-                text: number.to_string(),
+                text: text.to_owned(),
             });
         }
         Ok(Self { form, number })
@@ -160,7 +166,7 @@ impl fmt::Display for Fall {
 
 /// A fall read off a drawing to a thousandth is finer than any level can set it.
 fn rounded(number: f64) -> f64 {
-    format!("{number:.3e}").parse().unwrap_or(number)
+    Digits::of(number).significant(4).value().copysign(number)
 }
 
 #[cfg(test)]

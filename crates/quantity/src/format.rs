@@ -2,6 +2,8 @@
 //!
 //! [`crate::parse`] reads back whatever is written here.
 
+use crate::decimal::Digits;
+
 /// The thin space between thousands.
 pub const THIN_SPACE: char = '\u{2009}';
 /// The space between a number and its unit, at which no line breaks.
@@ -13,6 +15,9 @@ pub const DOES_NOT_APPLY: &str = "\u{2013}";
 
 /// Digits that a typed number keeps when it is shown again: enough for any reading, too few for the dust of unit conversion.
 const ENTERED_DIGITS: usize = 10;
+
+/// Digits that a number never has more of after rounding.
+const ROUNDED_DIGITS: usize = 15;
 
 /// The sign between whole and broken part of a number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -36,7 +41,11 @@ pub fn fixed(value: f64, decimals: usize, mark: DecimalMark) -> String {
     if !value.is_finite() {
         return DOES_NOT_APPLY.to_owned();
     }
-    dressed(&format!("{value:.decimals$}"), mark)
+    dressed(
+        value,
+        &Digits::of(value).decimals(decimals).text(decimals),
+        mark,
+    )
 }
 
 /// Rounded to so many significant digits, with no more than so many decimals.
@@ -49,6 +58,9 @@ pub fn fixed(value: f64, decimals: usize, mark: DecimalMark) -> String {
 /// ```
 #[must_use]
 pub fn significant(value: f64, digits: usize, decimals: usize, mark: DecimalMark) -> String {
+    if !value.is_finite() {
+        return DOES_NOT_APPLY.to_owned();
+    }
     let rounded = rounded(value, digits);
     fixed(rounded, decimals.min(decimals_of(rounded, digits)), mark)
 }
@@ -73,7 +85,7 @@ pub fn amount(value: f64, decimals: usize, mark: DecimalMark) -> String {
     let least = if decimals == 0 {
         "1".to_owned()
     } else {
-        dressed(&format!("0.{}1", "0".repeat(decimals - 1)), mark)
+        dressed(1.0, &format!("0.{}1", "0".repeat(decimals - 1)), mark)
     };
     format!("under {least}")
 }
@@ -96,36 +108,35 @@ pub fn entered_with(value: f64, mark: DecimalMark) -> String {
     if !value.is_finite() {
         return DOES_NOT_APPLY.to_owned();
     }
-    dressed(&rounded(value, ENTERED_DIGITS).to_string(), mark)
+    dressed(
+        value,
+        &Digits::of(value).significant(ENTERED_DIGITS).text(0),
+        mark,
+    )
 }
 
-/// The nearest number with so many significant digits; decimal text rounds correctly, arithmetic would not.
+/// The nearest number with so many significant digits; arithmetic would not round correctly.
 fn rounded(value: f64, digits: usize) -> f64 {
-    format!("{value:.*e}", digits.saturating_sub(1))
-        .parse()
-        .unwrap_or(value)
+    Digits::of(value)
+        .significant(digits)
+        .value()
+        .copysign(value)
 }
 
 /// How many decimals a number needs to show so many significant digits.
 fn decimals_of(value: f64, digits: usize) -> usize {
-    let text = format!("{value:e}");
-    let exponent: i64 = text
-        .split_once('e')
-        .and_then(|(_, exponent)| exponent.parse().ok())
-        .unwrap_or(0);
+    // A rounded number may lie a little below its own first digit.
+    let power = Digits::of(value).significant(ROUNDED_DIGITS).power();
     let whole = i64::try_from(digits).unwrap_or(0) - 1;
-    usize::try_from(whole - exponent).unwrap_or(0)
+    usize::try_from(whole - power).unwrap_or(0)
 }
 
-/// Plain decimal text with true minus, thin spaces and the mark.
-fn dressed(plain: &str, mark: DecimalMark) -> String {
-    let (negative, digits) = plain
-        .strip_prefix('-')
-        .map_or((false, plain), |rest| (true, rest));
+/// Plain decimal text of a size with true minus, thin spaces and the mark.
+fn dressed(value: f64, digits: &str, mark: DecimalMark) -> String {
     let (whole, broken) = digits.split_once('.').unwrap_or((digits, ""));
     let is_zero = digits.chars().all(|sign| sign == '0' || sign == '.');
     let mut text = String::new();
-    if negative && !is_zero {
+    if value < 0.0 && !is_zero {
         text.push(MINUS);
     }
     for (at, digit) in whole.chars().enumerate() {

@@ -11,6 +11,7 @@
 //! assert_eq!(rise.to_kelvins(), 1.5);
 //! ```
 
+pub mod decimal;
 mod fall;
 mod flow;
 pub mod format;

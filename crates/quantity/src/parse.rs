@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use crate::decimal::nearest;
 use crate::format::{MINUS, THIN_SPACE, UNIT_SPACE};
 
 /// The narrow space without a break that some programs put between thousands.
@@ -86,7 +87,7 @@ pub fn number(text: &str) -> Result<f64, ParseError> {
     if let Some(exponent) = exponent {
         push_exponent(&mut plain, exponent, text)?;
     }
-    let value: f64 = plain.parse().map_err(|_| incomplete(text))?;
+    let value: f64 = nearest(&plain).ok_or_else(|| incomplete(text))?;
     if !value.is_finite() {
         return Err(ParseError::TooLarge {
             text: text.to_owned(),

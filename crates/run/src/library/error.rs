@@ -1,5 +1,6 @@
 //! Why a list of the library cannot be read.
 
+use dewrun_quantity::format::entered;
 use thiserror::Error;
 
 /// Why a list of the library cannot be read; the line counts from 1, the head included.
@@ -63,9 +64,7 @@ pub enum LibraryError {
         found: &'static str,
     },
     /// Low, usual and high do not rise: put them in order.
-    #[error(
-        "{file}, line {line}: `{quantity}` goes from {low} by {usual} to {high}, must not fall"
-    )]
+    #[error("{file}, line {line}: `{quantity}` goes from {} by {} to {}, must not fall", entered(*.low), entered(*.usual), entered(*.high))]
     Order {
         /// The file.
         file: &'static str,

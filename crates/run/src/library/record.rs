@@ -1,5 +1,7 @@
 //! One line of a list, its cells found by the name of their column.
 
+use dewrun_quantity::decimal::nearest;
+
 use super::{Entry, LibraryError, Sources, Span};
 
 /// One line of a list, and the figures that were read from it.
@@ -160,7 +162,7 @@ impl<'a> Record<'a> {
     }
 
     fn number(&self, quantity: &str, part: &str, found: &'static str) -> Result<f64, LibraryError> {
-        let number = found.parse().ok().filter(|number: &f64| number.is_finite());
+        let number = nearest(found).filter(|number| number.is_finite());
         number.ok_or_else(|| LibraryError::NotANumber {
             file: self.file,
             line: self.line,

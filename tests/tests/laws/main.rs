@@ -1,6 +1,7 @@
 //! Laws that hold for every route, whatever its numbers: balances, orderings, refinement, finiteness.
 
 mod balance;
+mod boundary;
 mod cold;
 mod finite;
 mod insulation;

@@ -13,6 +13,8 @@ use super::search::{Axis, Found, last_dry};
 const TOLERANCE_M: f64 = 0.002;
 /// A tube that ends so near the end of a leg ends with it, m.
 const AT_JOINT_M: f64 = 0.05;
+/// More than a fall may be off by after two multiplications.
+const ROUNDING: f64 = 1e-15;
 /// What is changed, and its unit.
 const QUANTITY: (&str, &str) = ("the length of the intake tube", "m");
 
@@ -38,6 +40,7 @@ pub struct TubeLimit {
 ///
 /// # Accuracy
 /// 2 mm, on the dry side, of the model's own threshold.
+/// Where an intake that cools the air keeps the exhaust dry, a much shorter one may be wet again.
 ///
 /// # Errors
 /// [`BoundaryError`] where one of the runs on the way has no answer.
@@ -103,13 +106,21 @@ fn cut(legs: &[Leg], length_m: f64) -> Vec<Leg> {
         let whole_m = leg.length.to_metres();
         let part_m = whole_m.min(left_m);
         left_m -= part_m;
-        kept.push(Leg {
-            length: Length::metres(part_m),
-            rise: leg.rise * (part_m / whole_m),
-            ..*leg
-        });
+        kept.push(shortened(leg, part_m / whole_m));
     }
     kept
+}
+
+/// A share of a leg; a rounding error must not turn one of just 45 degrees into a riser or back.
+fn shortened(leg: &Leg, share: f64) -> Leg {
+    let cut = |rise_share: f64| Leg {
+        length: leg.length * share,
+        rise: leg.rise * rise_share,
+        ..*leg
+    };
+    let cuts = [1.0, 1.0 + ROUNDING, 1.0 - ROUNDING].map(|by| cut(share * by));
+    let alike = cuts.iter().find(|cut| cut.is_steep() == leg.is_steep());
+    *alike.unwrap_or(leg)
 }
 
 fn limit(run: &Run, length: Limit<Length>) -> TubeLimit {

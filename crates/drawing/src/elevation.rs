@@ -15,13 +15,15 @@ mod structure;
 mod tube;
 
 use crate::frame::{Frame, Room};
-use crate::geometry::Point;
+use crate::geometry::{Point, Rect};
 use crate::place::Board;
 use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
 
+pub(crate) use course::Course;
 pub use labels::{Label, LabelKind};
+pub(crate) use running::{Runs, runs};
 
 /// An elevation drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +42,20 @@ pub struct Elevation {
     pub scale_note: String,
     /// Where each bend of the tube lies, inlet and outlet included, px.
     pub bends: Vec<Point>,
+    /// Where the tube lies over the axis.
+    pub(crate) ground: Ground,
+    /// What is drawn and no label.
+    pub(crate) solids: Vec<Rect>,
+}
+
+/// What leads from a place on the tube down to the length axis, px.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Ground {
+    pub(crate) course: Course,
+    /// Half of the bore.
+    pub(crate) half: f64,
+    /// Under the hatched edge of the floor, where joints turn off to their place on the axis.
+    pub(crate) floor: f64,
 }
 
 /// Draws the elevation of a tube.
@@ -83,5 +99,11 @@ pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
         falls_factor: plan.course.factors.falls,
         scale_note: describe::scale_note(&plan),
         bends: tube::points(&plan.course.vertices),
+        solids: board.solids().to_vec(),
+        ground: Ground {
+            half: plan.half,
+            floor: plan.outer.bottom() + layout::EDGE,
+            course: plan.course,
+        },
     }
 }

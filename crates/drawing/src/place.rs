@@ -67,6 +67,12 @@ impl Board {
         self.taken.push(rect);
     }
 
+    /// What is drawn, as far as it was told.
+    #[must_use]
+    pub fn solids(&self) -> &[Rect] {
+        &self.solid
+    }
+
     /// Whether a label could lie there without touching another, past no edge and across nothing drawn.
     #[must_use]
     pub fn is_free(&self, rect: &Rect) -> bool {

@@ -13,6 +13,7 @@ use dewrun_run::{TubeOutcome, course};
 use crate::frame::Frame;
 use crate::geometry::Rect;
 use crate::place::Board;
+use crate::scale::Scale;
 use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
@@ -31,6 +32,10 @@ pub struct Profile {
     pub strip: Rect,
     /// The labels at the curves, px.
     pub labels: Vec<Rect>,
+    /// Base line of the length axis.
+    pub(crate) axis: f64,
+    /// From a temperature in the unit shown to px.
+    pub(crate) temperature: Scale,
 }
 
 /// Draws the profile of a tube on the length axis of its elevation; none where the tube is not drawn.
@@ -62,5 +67,7 @@ pub fn profile(view: &View<'_>, frame: &Frame) -> Option<Profile> {
         plot: plan.plot,
         strip: plan.strip,
         labels,
+        axis: plan.axis,
+        temperature: plan.temperature,
     })
 }

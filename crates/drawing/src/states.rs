@@ -27,7 +27,7 @@ pub struct StateStretch {
 }
 
 /// Droplets below this are less than the eye could see, kg per kg of dry air.
-const LEAST_MIST: f64 = 1e-6;
+pub(crate) const LEAST_MIST: f64 = 1e-6;
 
 /// All stretches of a tube, state by state, each in flow order.
 ///

@@ -33,6 +33,21 @@ pub fn svg(scene: &Scene) -> String {
     out
 }
 
+/// The scene as an `svg` element that lies over another and says nothing of its own.
+pub(crate) fn overlay(scene: &Scene) -> String {
+    let mut out =
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dw-drawing\" aria-hidden=\"true\""
+            .to_owned();
+    number(&mut out, "width", scene.width);
+    number(&mut out, "height", scene.height);
+    out.push('>');
+    for item in &scene.items {
+        element(&mut out, scene.prefix, item);
+    }
+    out.push_str("</svg>");
+    out
+}
+
 /// A text with the characters that mark-up uses written as references.
 #[must_use]
 pub fn escaped(text: &str) -> String {

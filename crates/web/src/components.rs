@@ -16,6 +16,7 @@ mod open_file;
 mod origins;
 mod page_head;
 mod parts;
+mod pointer;
 mod route;
 mod section_head;
 mod sensor;

@@ -1,15 +1,25 @@
-//! Elevation and profile on one length axis, as wide as there is room.
+//! Elevation and profile on one length axis, as wide as there is room, and the pointer along both.
 
-use dewrun_drawing::{Room, elevation, profile, svg};
+use dewrun_drawing::{Rail, Room, elevation, profile, svg};
 use leptos::html::Div;
 use leptos::prelude::*;
 
 use super::parts::{flag, words};
+use super::pointer::{Pointer, Pointing};
 use crate::hooks::element_width::use_element_room;
 use crate::state::use_desk;
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
+
+/// Both drawings as text, and what the pointer slides on.
+#[derive(Clone, PartialEq)]
+pub(super) struct Drawn {
+    elevation: String,
+    profile: String,
+    scale_note: String,
+    pub(super) rail: Option<Rail>,
+}
 
 /// Both drawings of the tube that is chosen.
 #[component]
@@ -24,32 +34,40 @@ pub(super) fn Drawing() -> impl IntoView {
             return None;
         }
         let view = answered.view(desk.tube(), desk.style());
-        let elevation = elevation(
-            &view,
-            Room {
-                width: room.width,
-                text: room.text,
-            },
-        );
-        let below = profile(&view, &elevation.frame).map(|profile| svg(&profile.scene));
-        Some([
-            svg(&elevation.scene),
-            below.unwrap_or_default(),
-            elevation.scale_note,
-        ])
+        let (width, text) = (room.width, room.text);
+        let elevation = elevation(&view, Room { width, text });
+        let profile = profile(&view, &elevation.frame);
+        Some(Drawn {
+            rail: profile
+                .as_ref()
+                .map(|profile| Rail::new(&elevation, profile)),
+            elevation: svg(&elevation.scene),
+            profile: profile
+                .map(|profile| svg(&profile.scene))
+                .unwrap_or_default(),
+            scale_note: elevation.scale_note,
+        })
     });
-    let part = move |at: usize| {
+    let part = move |part: fn(&Drawn) -> &String| {
         words(move || {
             drawn
-                .with(|drawn| drawn.as_ref().map(|parts| parts[at].clone()))
+                .with(|drawn| drawn.as_ref().map(|drawn| part(drawn).clone()))
                 .unwrap_or_default()
         })
     };
+    let pointing = Pointing::new(desk, place, drawn);
     view! {
-        <p class="dw-drawings__note">{part(2)}</p>
+        <p class="dw-drawings__note">{part(|drawn| &drawn.scale_note)}</p>
         <div class="dw-drawings" class=("dw-stale", flag(move || desk.is_stale())) node_ref=place>
-            <div inner_html=part(0) />
-            <div inner_html=part(1) />
+            <div inner_html=part(|drawn| &drawn.elevation) />
+            <div
+                class="dw-drawings__profile"
+                inner_html=part(|drawn| &drawn.profile)
+                on:pointerdown=move |event| pointing.hold(&event)
+                on:pointermove=move |event| pointing.drag(&event)
+                on:click=move |event| pointing.point_at(&event)
+            />
+            <Pointer pointing=pointing />
         </div>
     }
 }

@@ -87,6 +87,7 @@ pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
         device.draw(&mut scene, end, plan.half);
         board.keep_off(device.place(end).grown(2.0));
     }
+    structure::keep_off_ends(&mut board, &plan);
     structure::keep_off_tube(&mut board, &plan);
     let arrows = tube.arrows(&mut scene, view);
     structure::keep_off_arrows(&mut board, &arrows);

@@ -9,8 +9,8 @@ use crate::geometry::{Point, Rect};
 const STEP: Point = Point::new(6.0, 4.0);
 /// Steps that are tried to each side.
 const REACH_STEPS: i32 = 44;
-/// Paper between two labels, px.
-const GAP: f64 = 2.0;
+/// Paper between two labels, px to the side and up or down: words beside each other read as one sentence.
+const GAP: Point = Point::new(8.0, 2.0);
 
 /// A label that wants a place.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,7 +103,12 @@ impl Board {
     }
 
     fn fits(&self, rect: &Rect, room: &Rect) -> bool {
-        let spaced = rect.grown(GAP);
+        let spaced = Rect::new(
+            rect.x - GAP.x,
+            rect.y - GAP.y,
+            rect.width + 2.0 * GAP.x,
+            rect.height + 2.0 * GAP.y,
+        );
         self.bounds.holds(rect)
             && room.holds(rect)
             && !self.taken.iter().any(|label| label.overlaps(&spaced))

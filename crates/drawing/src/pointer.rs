@@ -97,7 +97,7 @@ impl Rail {
         let rows = flag::rows(view, &read);
         let tube = self.ground.course.at(x.to_metres()).point;
         let size = flag_place::size(rows.len(), self.frame.text);
-        let room = Rect::new(0.0, 0.0, self.frame.width, self.split);
+        let room = Rect::new(0.0, 0.0, self.frame.width, self.ground.floor);
         let unit = TUBE_LENGTH.unit(view.style.units);
         Some(Mark {
             x,
@@ -146,4 +146,10 @@ impl Rail {
 /// A number for the accessibility tree, which has a point whatever a person types.
 fn machine(value: f64) -> String {
     format!("{value:.DECIMALS$}")
+}
+
+/// Height of the flag of a tube, px.
+pub(crate) fn flag_height(view: &View<'_>, text: f64) -> f64 {
+    let rows = view.answer().map_or(0, flag::count);
+    flag_place::size(rows, text).1
 }

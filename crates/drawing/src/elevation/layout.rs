@@ -9,6 +9,7 @@ use super::crossing::{Crossing, Passage, crossings, walls_only};
 use super::furniture::Device;
 use crate::frame::{Frame, Margins, Room};
 use crate::geometry::{Point, Rect};
+use crate::pointer::flag_height;
 use crate::view::View;
 
 /// Height of the hatched edge of ceiling and floor, px.
@@ -187,7 +188,7 @@ fn arrange(
         .max(last.bottom() + down);
     let has_slabs = crossings.iter().any(|c| matches!(c, Crossing::Slab { .. }));
     let rows = (!has_slabs).then(|| rows(&frame, &drawn, half));
-    let bottom = floor_level(&frame, rows, lowest);
+    let bottom = floor_level(view, &frame, rows, lowest);
     let outer = Rect::new(0.0, ceiling, frame.width, bottom - ceiling);
     let building = floors(&drawn, &crossings, &ends(view, room, &drawn))
         .map(|floors| building(&drawn, passages, &crossings, &floors, &outer))
@@ -259,9 +260,14 @@ fn rows(frame: &Frame, course: &Course, half: f64) -> Rows {
     }
 }
 
-fn floor_level(frame: &Frame, rows: Option<Rows>, lowest: f64) -> f64 {
-    let below_rows = if frame.narrow { 46.0 } else { 66.0 };
-    let under_rows = rows.map(|rows| rows.dimensions.unwrap_or(rows.bar) + below_rows * frame.text);
+/// Under the rows there is room for the names of the spaces, and on a wide drawing for the pointer's flag.
+fn floor_level(view: &View<'_>, frame: &Frame, rows: Option<Rows>, lowest: f64) -> f64 {
+    let below_rows = if frame.narrow {
+        46.0 * frame.text
+    } else {
+        flag_height(view, frame.text) + 12.0
+    };
+    let under_rows = rows.map(|rows| rows.dimensions.unwrap_or(rows.bar) + below_rows);
     let under_all = lowest
         + if rows.is_some() {
             24.0

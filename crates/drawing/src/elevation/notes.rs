@@ -140,14 +140,20 @@ fn place_spaces(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
         let size = forms
             .first()
             .map_or((0.0, 0.0), |form| form.size(labels.scale));
-        let spot = Spot {
+        let along_floor = Spot {
             at: Point::new(inner.x + size.0 / 2.0, inner.bottom() - size.1 / 2.0),
             room: inner,
-            reach: Point::new(inner.width, inner.height.min(160.0)),
+            reach: Point::new(inner.width, 6.0),
             needed: false,
             thing: None,
         };
-        labels.place(LabelKind::Space(band.space), forms, spot);
+        let anywhere = Spot {
+            reach: Point::new(inner.width, inner.height.min(160.0)),
+            ..along_floor
+        };
+        let kind = LabelKind::Space(band.space);
+        let fullest = forms.first().cloned().into_iter().collect();
+        let _ = labels.place(kind, fullest, along_floor) || labels.place(kind, forms, anywhere);
     }
 }
 

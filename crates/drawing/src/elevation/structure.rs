@@ -76,6 +76,13 @@ pub(crate) fn carry_joints(scene: &mut Scene, plan: &Plan) {
     );
 }
 
+/// Tells the board where the lines from both ends of the tube run: the words at the things there keep off them.
+pub(crate) fn keep_off_ends(board: &mut Board, plan: &Plan) {
+    for x in [plan.start().x, plan.end().x] {
+        board.keep_off(Rect::new(x - 2.0, plan.outer.y, 4.0, plan.outer.height));
+    }
+}
+
 /// Tells the board where the tube runs.
 pub(crate) fn keep_off_tube(board: &mut Board, plan: &Plan) {
     for pair in plan.course.vertices.windows(2) {

@@ -36,7 +36,6 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
     };
     let per_length = |flow| WATER_PER_LENGTH.show(flow, style);
     let is_cold = point.inner_wall.to_celsius() < 0.0;
-    let freezes = 0.5 <= point.frozen_share && 0.0 < point.deposit.to_grams_per_hour_metre();
     let mut rows = vec![
         row("air", TEMPERATURE.show(point.air, style)),
         row("inner wall", TEMPERATURE.show(point.inner_wall, style)),
@@ -58,8 +57,14 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
             ..row("mist", MIST.show(point.mist, style))
         });
     }
+    let forms = 0.0 < point.deposit.to_grams_per_hour_metre();
+    let freezes = forms && 0.5 <= point.frozen_share;
     rows.push(Row {
-        tone: if freezes { "frost" } else { "water" },
+        tone: match (forms, freezes) {
+            (false, _) => "",
+            (true, false) => "water",
+            (true, true) => "frost",
+        },
         ..row(
             if freezes { "frosts here" } else { "forms here" },
             per_length(point.deposit),
@@ -79,6 +84,14 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
         });
     }
     rows
+}
+
+/// How many rows there are all along a tube.
+pub(crate) fn count(tube: &TubeOutcome) -> usize {
+    let has_mist = LEAST_MIST < tube.most_mist.to_kilograms_per_kilogram();
+    let has_water = 0.0 < tube.condensate.to_grams_per_hour();
+    let has_sweat = 0.0 < tube.sweat.to_grams_per_hour();
+    5 + usize::from(has_mist) + 2 * usize::from(has_water) + usize::from(has_sweat)
 }
 
 /// The flag as HTML.

@@ -2,8 +2,8 @@
 
 use dewrun_quantity::format::{MINUS, UNIT_SPACE, entered_with};
 use dewrun_quantity::measure::TUBE_LENGTH;
-use dewrun_quantity::{Length, Style, Units};
-use dewrun_run::ProfilePoint;
+use dewrun_quantity::{Length, Style, TemperatureDifference, Units};
+use dewrun_run::{ProfilePoint, reading};
 
 use super::Rail;
 use crate::states::states;
@@ -80,26 +80,28 @@ pub fn big_steps(style: Style) -> [BigStep; 4] {
 }
 
 impl Rail {
-    /// Where the pointer stands before anybody moves it: where most water forms, else where the wall comes nearest to it.
+    /// Where the pointer stands before anybody moves it: where half of the water has formed, else where the wall comes nearest to the dew point.
     #[must_use]
     pub fn start(&self, view: &View<'_>) -> Length {
         let Some(tube) = view.answer() else {
             return Length::ZERO;
         };
-        let nearness = |point: &ProfilePoint| {
-            let margin = point
-                .dew_point
-                .map(|dew| (dew - point.inner_wall).to_kelvins());
-            (
-                point.deposit.to_grams_per_hour_metre(),
-                margin.unwrap_or(f64::NEG_INFINITY),
-            )
+        let half = tube.condensate.to_grams_per_hour() / 2.0;
+        let is_half = |point: &&ProfilePoint| {
+            let read = reading(tube, view.run.pressure, point.x);
+            read.is_some_and(|read| half <= read.deposited.to_grams_per_hour())
         };
-        let most = tube.profile.iter().max_by(|a, b| {
-            let (a, b) = (nearness(a), nearness(b));
-            a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1))
-        });
-        most.map_or(Length::ZERO, |point| rounded(view, point.x))
+        let margin = |point: &ProfilePoint| {
+            let margin = point.dew_point.map(|dew| point.inner_wall - dew);
+            margin.map_or(f64::INFINITY, TemperatureDifference::to_kelvins)
+        };
+        let mut places = tube.profile.iter();
+        let start = if 0.0 < half {
+            places.find(is_half)
+        } else {
+            places.min_by(|a, b| margin(a).total_cmp(&margin(b)))
+        };
+        start.map_or(Length::ZERO, |point| rounded(view, point.x))
     }
 
     /// Where a step leads from a place.

@@ -239,6 +239,7 @@ pub(crate) fn duct(view: &View<'_>) -> Vec<Block> {
             line(temperature.clone()),
             line(format!("dew point {dew_point}")),
         ]),
+        Block::of(vec![name()]),
         Block::of(vec![
             line(temperature),
             line(format!("dew point {dew_point}")),

@@ -265,7 +265,9 @@ fn floor_level(view: &View<'_>, frame: &Frame, rows: Option<Rows>, lowest: f64) 
     let below_rows = if frame.narrow {
         46.0 * frame.text
     } else {
-        flag_height(view, frame.text) + 12.0
+        // Between narrow walls the flag goes above the names, on a wide drawing beside them.
+        let names = if frame.width < 1000.0 { 36.0 } else { 0.0 };
+        flag_height(view, frame.text) + 12.0 + names * frame.text
     };
     let under_rows = rows.map(|rows| rows.dimensions.unwrap_or(rows.bar) + below_rows);
     let under_all = lowest

@@ -122,7 +122,7 @@ fn place_devices(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
             at: if is_under { under } else { beside },
             room: plan.band_at(rect.centre()).grown(-3.0),
             reach: if is_under {
-                Point::new(80.0, 50.0)
+                Point::new(130.0, 60.0)
             } else {
                 Point::new(60.0, 60.0)
             },

@@ -13,7 +13,7 @@ const AWAY: f64 = 10.0;
 /// Between two heights that are tried, px.
 const STEP: f64 = 8.0;
 /// What covering a label weighs against covering a line of the drawing.
-const LABEL: f64 = 3.0;
+const LABEL: f64 = 6.0;
 /// What a pixel of height weighs, in square pixels covered.
 const HEIGHT: f64 = 12.0;
 /// What standing on the left weighs.

@@ -28,7 +28,12 @@ pub(crate) fn draw(scene: &mut Scene, _view: &View<'_>, plan: &Plan, found: &[St
                 &Rect::new(left, lane.rect.y, right - left, lane.rect.height),
             );
         }
-        name(scene, plan, lane, here().next().is_some());
+        name(
+            scene,
+            plan,
+            lane,
+            &here().map(|stretch| stretch.state).collect::<Vec<_>>(),
+        );
     }
 }
 
@@ -42,8 +47,14 @@ fn bar(scene: &mut Scene, state: State, rect: &Rect) {
 }
 
 /// What a lane is about: at its left, on a phone in its free part.
-fn name(scene: &mut Scene, plan: &Plan, lane: &Lane, is_used: bool) {
+fn name(scene: &mut Scene, plan: &Plan, lane: &Lane, states: &[State]) {
+    let (frost, water) = (
+        states.contains(&State::Frost),
+        states.contains(&State::Water),
+    );
     let (name, tone) = match lane.what {
+        Place::Inside if frost && water => ("water and frost", Tone::Water),
+        Place::Inside if frost => ("frost inside", Tone::Frost),
         Place::Inside => ("water inside", Tone::Water),
         Place::Air => ("mist in the air", Tone::Mist),
         Place::Outside => ("sweat outside", Tone::Sweat),
@@ -53,7 +64,7 @@ fn name(scene: &mut Scene, plan: &Plan, lane: &Lane, is_used: bool) {
         let at = Point::new(4.0, y);
         scene.text(Text::new(at, name).toned(tone));
     }
-    if !is_used {
+    if states.is_empty() {
         let at = Point::new(lane.rect.centre().x, y);
         scene.text(
             Text::new(at, "dry inside")

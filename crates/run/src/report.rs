@@ -36,11 +36,10 @@ pub(crate) fn tube_outcome(trace: &Trace, p_pa: f64) -> TubeOutcome {
         .iter()
         .map(|sum| leg_outcome(sum, &trace.wet, p_pa))
         .collect();
-    let profile = trace
-        .stations
-        .iter()
-        .map(|station| profile_point(station, p_pa))
-        .collect();
+    let mut profile: Vec<ProfilePoint> = Vec::with_capacity(trace.stations.len());
+    for station in &trace.stations {
+        profile.push(profile_point(station, profile.last(), p_pa));
+    }
     TubeOutcome {
         legs,
         outlet: air_point(&trace.end.state(), p_pa),
@@ -93,12 +92,18 @@ fn leg_outcome(sum: &SegmentSum, wet: &[(f64, f64)], p_pa: f64) -> LegOutcome {
     }
 }
 
-fn profile_point(station: &Station, p_pa: f64) -> ProfilePoint {
+/// One place; where no water has left the air since the last one the dew point is the same.
+fn profile_point(station: &Station, last: Option<&ProfilePoint>, p_pa: f64) -> ProfilePoint {
+    let is_frozen = station.wall_c < 0.0;
+    let alike = last.filter(|last| {
+        last.humidity_ratio.to_kilograms_per_kilogram() == station.w
+            && (last.inner_wall.to_celsius() < 0.0) == is_frozen
+    });
     let x = mole_fraction(station.w);
-    let dew_point = if station.wall_c < 0.0 {
-        dew_or_frost_point_of_c(x, p_pa)
-    } else {
-        dew_point_of_c(x, p_pa)
+    let dew_point = match alike {
+        Some(last) => last.dew_point,
+        None if is_frozen => dew_or_frost_point_of_c(x, p_pa).map(Temperature::celsius),
+        None => dew_point_of_c(x, p_pa).map(Temperature::celsius),
     };
     ProfilePoint {
         x: Length::metres(station.x_m),
@@ -106,7 +111,7 @@ fn profile_point(station: &Station, p_pa: f64) -> ProfilePoint {
         air: Temperature::celsius(station.air_c),
         inner_wall: Temperature::celsius(station.wall_c),
         outer_surface: Temperature::celsius(station.surface_c),
-        dew_point: dew_point.map(Temperature::celsius),
+        dew_point,
         humidity_ratio: HumidityRatio::kilograms_per_kilogram(station.w),
         mist: HumidityRatio::kilograms_per_kilogram(station.mist),
         deposit: MassFlowPerLength::kilograms_per_second_metre(station.deposit_kg_sm),

@@ -3,7 +3,7 @@
 use dewrun_moist_air::fast::dew_or_frost_point_of_c;
 use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_quantity::{MassFlow, Noted, Power};
-use dewrun_tube::{Accuracy, STAGNANT_KG_S, Stream, Trace, march};
+use dewrun_tube::{Accuracy, STAGNANT_KG_S, Stream, StreamState, Trace, march};
 
 use crate::error::{Place, RunError, RunNote, Tube};
 use crate::input::{FlowAt, Run};
@@ -94,7 +94,8 @@ fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>,
 struct Passage {
     inlet: Stream,
     intake: Trace,
-    chamber: Stream,
+    /// The air around the sensor.
+    chamber: StreamState,
     exhaust: Trace,
 }
 
@@ -114,8 +115,7 @@ impl Prepared {
         let mut missing = f64::INFINITY;
         for _ in 0..FLOW_STEPS {
             let known = passage.inlet.dry_air_kg_s;
-            let chamber = passage.chamber.state();
-            let wanted = self.dry_air_kg_s(chamber.t_c, chamber.w);
+            let wanted = self.dry_air_kg_s(passage.chamber.t_c, passage.chamber.w);
             missing = (wanted - known).abs() / known;
             if missing <= FLOW_SETTLED {
                 return Ok(passage);
@@ -148,7 +148,7 @@ impl Prepared {
         Passage {
             inlet,
             intake,
-            chamber,
+            chamber: chamber.state(),
             exhaust,
         }
     }
@@ -156,7 +156,7 @@ impl Prepared {
     fn outcome(&self, passage: &Passage) -> Outcome {
         let intake = tube_outcome(&passage.intake, self.p_pa);
         let exhaust = (!self.exhaust.is_empty()).then(|| tube_outcome(&passage.exhaust, self.p_pa));
-        let chamber = air_point(&passage.chamber.state(), self.p_pa);
+        let chamber = air_point(&passage.chamber, self.p_pa);
         Outcome {
             verdict: verdict(
                 &intake,
@@ -206,7 +206,7 @@ impl Prepared {
                 range::ANSWERED_WATER.check(place, station.w + station.mist)?;
             }
         }
-        range::ANSWERED.check(Place::Detector, passage.chamber.state().t_c)?;
+        range::ANSWERED.check(Place::Detector, passage.chamber.t_c)?;
         Ok(())
     }
 
@@ -233,7 +233,7 @@ impl Prepared {
             });
             return;
         }
-        let chamber_c = passage.chamber.state().t_c;
+        let chamber_c = passage.chamber.t_c;
         if HOTTEST_C < chamber_c {
             notes.push(RunNote::HotterThanRange {
                 place: Place::Detector,
@@ -287,7 +287,7 @@ fn balance(passage: &Passage, heat_w: f64) -> Balance {
         turned += sum.tracing_w + sum.sweat_heat_w + sum.loss_w.abs() + sum.condensate_heat_w.abs();
     }
     // Where no air flows the detector's heat goes into none.
-    let flows = passage.chamber.state().enthalpy_j_kg - passage.intake.end.state().enthalpy_j_kg;
+    let flows = passage.chamber.enthalpy_j_kg - passage.intake.end.state().enthalpy_j_kg;
     let detector_w = if flows == 0.0 { 0.0 } else { heat_w };
     energy += detector_w + dry_air * (start.enthalpy_j_kg - end.enthalpy_j_kg);
     turned += detector_w + dry_air * (start.enthalpy_j_kg.abs() + end.enthalpy_j_kg.abs());

@@ -30,8 +30,8 @@ pub(crate) struct Cell {
     pub(crate) mean: Fluxes,
     /// The air at its end.
     pub(crate) end: Node,
-    /// Size of the correction: change of temperature, K, and of vapour, kg/kg, that it made at the end, and of sweat, kg/s.
-    pub(crate) correction: (f64, f64, f64),
+    /// Size of the correction: change of temperature, K, and of vapour, kg/kg, that it made at the end, and of what deposits inside and as sweat, kg/s.
+    pub(crate) correction: (f64, f64, f64, f64),
     /// Decay of the fastest mode over the cell.
     pub(crate) stiffness: f64,
 }
@@ -144,23 +144,31 @@ impl Wall<'_> {
             (false, Asked::Borders) => content.clear(self.curve),
             (false, Asked::Exchange) => content.unsaturated(),
         };
-        let mut balance = self.balance(&air, x_m, regime, near.1);
-        if asked == Asked::Borders {
-            let fluxes = &balance.fluxes;
-            if !regime.wet {
-                (balance.force, balance.force_slope) =
-                    self.force(fast_ln(1.0 + air.w), fluxes.wall_c);
-            }
-            (balance.sweat_force, balance.sweat_force_slope) =
-                self.outside.sweat_force(fluxes.surface_c);
-            balance.sweat_vapour = self.outside.vapour_around() + 1e-6;
-        }
-        Node {
+        let balance = self.balance(&air, x_m, regime, near.1);
+        let node = Node {
             x_m,
             content,
             air,
             balance,
+        };
+        match asked {
+            Asked::Exchange => node,
+            Asked::Borders => self.with_borders(node, regime),
         }
+    }
+
+    /// A node that knows how far its surfaces are from the borders of its regime.
+    fn with_borders(&self, mut node: Node, regime: Regime) -> Node {
+        let balance = &mut node.balance;
+        let fluxes = &balance.fluxes;
+        if !regime.wet {
+            (balance.force, balance.force_slope) =
+                self.force(fast_ln(1.0 + node.air.w), fluxes.wall_c);
+        }
+        (balance.sweat_force, balance.sweat_force_slope) =
+            self.outside.sweat_force(fluxes.surface_c);
+        balance.sweat_vapour = self.outside.vapour_around() + 1e-6;
+        node
     }
 
     /// A cell of length `dx_m` from a node that was made under the same regime.
@@ -198,6 +206,7 @@ impl Wall<'_> {
             correction: (
                 correction.energy * dx_per_kg_s * end.air.t_by[0].abs(),
                 correction.vapour * dx_per_kg_s,
+                correction.vapour * dx_m,
                 correction.sweat * dx_m,
             ),
             stiffness: line.stiffness(dx_per_kg_s),
@@ -230,7 +239,7 @@ impl Wall<'_> {
         Cell {
             mean,
             end,
-            correction: (0.0, 0.0, 0.0),
+            correction: (0.0, 0.0, 0.0, 0.0),
             stiffness: 0.0,
         }
     }

@@ -150,7 +150,7 @@ impl Accuracy {
     /// The correction that is limited is the difference between a second-order cell and the one used,
     /// several times the error that is left; the value was chosen on random routes, see `tests/tests/laws.rs`.
     pub const PRODUCT: Self = Self {
-        correction_k: 0.02,
+        correction_k: 0.03,
         longest_m: f64::INFINITY,
         most_cells: 200,
     };

@@ -8,15 +8,17 @@ use super::regime::{Border, Regime};
 use crate::wall_balance::Wall;
 
 /// A change of the air in the first cell of a segment, K, that its correction usually allows.
-const FIRST_CHANGE_K: f64 = 2.0;
+const FIRST_CHANGE_K: f64 = 4.0;
 /// Distance behind an inlet, in bores, that stands for the inlet.
 pub(super) const INLET_BORES: f64 = 0.03125;
 /// Decay of the fastest mode over a cell from which on a cell that is not smooth is taken implicitly: at 30 L/min a cell of a hundred metres, at 0.01 L/min one of centimetres.
 const STIFF: f64 = 50.0;
-/// Correction of the sweat that is allowed, as a share of it.
+/// Correction of what deposits inside that is allowed, as a share of it.
+const DEPOSIT_SHARE: f64 = 0.06;
+/// The same of the sweat.
 const SWEAT_SHARE: f64 = 0.02;
-/// Correction of the sweat that is allowed in any case: 0.1 mg/h, kg/s.
-const LEAST_SWEAT_KG_S: f64 = 2.8e-11;
+/// Correction of either that is allowed in any case: 0.1 mg/h, kg/s.
+const LEAST_WATER_KG_S: f64 = 2.8e-11;
 /// Steps to find the place of a cut; usually two are taken.
 const CUT_STEPS: u32 = 40;
 /// So many of them by secants.
@@ -127,6 +129,15 @@ impl Stepper {
         unseen: Option<Border>,
     ) -> Taken {
         let whole_m = taken.dx_m;
+        if let Some(border) = less_than_nothing(&taken.cell, regime)
+            && unseen != Some(border)
+        {
+            return Taken {
+                dx_m: 0.0,
+                cut: Cut::Now(border),
+                ..taken
+            };
+        }
         while let Some(border) = regime.first_crossed(node, &taken.cell.end, unseen) {
             if 0.0 <= regime.beyond(border, node) {
                 return Taken {
@@ -153,12 +164,22 @@ impl Stepper {
         let allowed_k = self.accuracy.correction_k;
         // Vapour at saturation changes by about 6 % a kelvin.
         let allowed_w = 0.06 * allowed_k * (node.air.w + 1e-6);
-        let allowed_sweat = SWEAT_SHARE * cell.mean.sweat.abs() * dx_m + LEAST_SWEAT_KG_S;
-        let (t, w, sweat) = cell.correction;
+        let allowed_deposit = DEPOSIT_SHARE * cell.mean.vapour.abs() * dx_m + LEAST_WATER_KG_S;
+        let allowed_sweat = SWEAT_SHARE * cell.mean.sweat.abs() * dx_m + LEAST_WATER_KG_S;
+        let (t, w, deposit, sweat) = cell.correction;
         let size = (t.abs() / allowed_k).max(w.abs() / allowed_w);
+        let size = size.max(deposit.abs() / allowed_deposit);
         let size = size.max(sweat.abs() / allowed_sweat);
         if size.is_finite() { size } else { 1e9 }
     }
+}
+
+/// The surface from which a cell would take water that is not there: wetting that was only just begun ends where it began.
+fn less_than_nothing(cell: &Cell, regime: Regime) -> Option<Border> {
+    if regime.wet && cell.mean.vapour < 0.0 {
+        return Some(Border::Wall);
+    }
+    (regime.sweating && cell.mean.sweat < 0.0).then_some(Border::Sweat)
 }
 
 /// A cell that begins at an inlet is at least this long, m: the film is singular there, and what holds a thirty-second of a bore behind it stands for the inlet.
@@ -191,6 +212,7 @@ fn ended_at(
     let (mut low, mut at_low) = (fast_cbrt(node.x_m + least_m), regime.beyond(border, node));
     let mut high = fast_cbrt(node.x_m + crossed.dx_m);
     let mut at_high = regime.beyond(border, &crossed.cell.end);
+    let mut last_was_low = None;
     for step in 0..CUT_STEPS {
         let share = if step < SECANTS {
             at_low / (at_low - at_high)
@@ -204,12 +226,20 @@ fn ended_at(
         if here.abs() <= 1.0 {
             break;
         }
-        if here < 0.0 {
+        // An end that stays for a second time counts half, so that both close in (the Illinois rule).
+        let is_low = here < 0.0;
+        let stays = if last_was_low == Some(is_low) {
+            0.5
+        } else {
+            1.0
+        };
+        last_was_low = Some(is_low);
+        if is_low {
             (low, at_low) = (root, here);
-            at_high *= 0.5;
+            at_high *= stays;
         } else {
             (high, at_high) = (root, here);
-            at_low *= 0.5;
+            at_low *= stays;
         }
     }
     ended
@@ -218,5 +248,5 @@ fn ended_at(
 /// By how much a cell may be longer or shorter next: its correction grows with the cube of its length.
 fn step_factor(size: f64) -> f64 {
     let room = 1.0 / (size + 1e-3);
-    (0.9 * fast_cbrt(room)).clamp(0.2, 4.0)
+    (1.1 * fast_cbrt(room)).clamp(0.2, 6.0)
 }

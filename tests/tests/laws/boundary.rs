@@ -54,7 +54,7 @@ fn holds(run: &Run, air: Temperature, limit: Limit<Temperature>, what: &str) -> 
             if dew_point + beside <= air {
                 assert_eq!(at(dew_point + beside), Verdict::Wet, "{what}: wetter");
             }
-            assert!(dew_point < air, "{what}: not above saturation");
+            assert!(dew_point <= air, "{what}: not above saturation");
             true
         }
         Limit::Any => {
@@ -90,16 +90,27 @@ fn duct_air_a_little_drier_is_dry_and_a_little_wetter_is_wet() {
 #[test]
 fn curve_of_the_boundary_holds_at_each_of_its_points() {
     let temperatures = [-10.0, 5.0, 20.0, 35.0].map(Temperature::celsius);
-    let mut found = 0;
+    let (mut found, mut leaving) = (0, 0);
     for (what, run, now) in routes() {
         let curve = dry_boundary(&run, &now, &temperatures);
         let curve = curve.unwrap_or_else(|error| panic!("{what}: {error}"));
         for point in curve {
             let what = format!("{what} at {:?}", point.temperature);
             found += usize::from(holds(&run, point.temperature, point.dew_point, &what));
+            if point.dew_point == Limit::At(point.temperature) {
+                let warmer = point.temperature + TemperatureDifference::kelvins(BESIDE_K);
+                let saturated = with_dew_point(&run, warmer, warmer);
+                assert_eq!(
+                    verdict(&saturated, &what),
+                    Verdict::Wet,
+                    "{what}: saturated"
+                );
+                leaving += 1;
+            }
         }
     }
     assert!(100 <= found, "only {found} points have a limit");
+    assert!(30 <= leaving, "only {leaving} curves leave saturation");
 }
 
 /// Along the whole axis: dry below the limit, wet above, so that the one crossing found is the only one.

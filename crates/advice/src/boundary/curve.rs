@@ -4,7 +4,7 @@ use dewrun_quantity::Temperature;
 use dewrun_run::{Outcome, Run};
 
 use super::Limit;
-use super::duct_air::{coldest_wall, most_humid_near};
+use super::duct_air::{coldest_wall, most_humid_near, warmest_saturated};
 use super::error::BoundaryError;
 
 /// One point of the dry boundary.
@@ -16,7 +16,7 @@ pub struct BoundaryPoint {
     pub dew_point: Limit<Temperature>,
 }
 
-/// The dry boundary at each of the duct temperatures given, in their order.
+/// The dry boundary at each of the duct temperatures given, in their order, and where it leaves saturation between two of them.
 ///
 /// Neighbours help each other: given in rising or falling order each takes three to five evaluations.
 ///
@@ -57,7 +57,9 @@ pub struct BoundaryPoint {
 /// let now = evaluate(&run).unwrap().value;
 /// let curve = dry_boundary(&run, &now, &[15.0, 30.0, 40.0].map(Temperature::celsius)).unwrap();
 /// assert_eq!(curve[0].dew_point, Limit::Any); // colder than the space: the tube warms it
-/// let [at_30, at_40] = [&curve[1], &curve[2]].map(|point| point.dew_point.at().unwrap().to_celsius());
+/// let leaves = curve[1]; // up to this temperature even saturated air stays dry
+/// assert!(leaves.dew_point == Limit::At(leaves.temperature) && (leaves.temperature.to_celsius() - 20.0).abs() < 0.5);
+/// let [at_30, at_40] = [&curve[2], &curve[3]].map(|point| point.dew_point.at().unwrap().to_celsius());
 /// assert!(20.0 < at_30 && at_30 < at_40 && at_40 < 22.0); // hotter air keeps the wall a little warmer
 /// ```
 pub fn dry_boundary(
@@ -66,15 +68,35 @@ pub fn dry_boundary(
     temperatures: &[Temperature],
 ) -> Result<Vec<BoundaryPoint>, BoundaryError> {
     let mut guess = coldest_wall(now).unwrap_or(now.duct_air.temperature);
-    temperatures
-        .iter()
-        .map(|&temperature| {
-            let dew_point = most_humid_near(run, temperature, guess)?;
-            guess = dew_point.at().unwrap_or(guess);
-            Ok(BoundaryPoint {
-                temperature,
-                dew_point,
-            })
-        })
-        .collect()
+    let mut curve: Vec<BoundaryPoint> = Vec::with_capacity(temperatures.len() + 1);
+    for &temperature in temperatures {
+        let point = BoundaryPoint {
+            temperature,
+            dew_point: most_humid_near(run, temperature, guess)?,
+        };
+        guess = point.dew_point.at().unwrap_or(guess);
+        if let Some(last) = curve.last() {
+            curve.extend(leaving_saturation(run, last, &point)?);
+        }
+        curve.push(point);
+    }
+    Ok(curve)
+}
+
+/// The warmest saturated air that stays dry, where one of two neighbours takes saturated air dry and the other does not.
+fn leaving_saturation(
+    run: &Run,
+    a: &BoundaryPoint,
+    b: &BoundaryPoint,
+) -> Result<Option<BoundaryPoint>, BoundaryError> {
+    let (dry, limited) = match (a.dew_point, b.dew_point) {
+        (Limit::Any, Limit::At(_)) => (a, b),
+        (Limit::At(_), Limit::Any) => (b, a),
+        _ => return Ok(None),
+    };
+    let found = warmest_saturated(run, dry.temperature, limited)?;
+    Ok(found.map(|temperature| BoundaryPoint {
+        temperature,
+        dew_point: Limit::At(temperature),
+    }))
 }

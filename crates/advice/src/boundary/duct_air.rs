@@ -5,6 +5,7 @@ use dewrun_run::air::{Humidity, Pair};
 use dewrun_run::{Outcome, Run};
 
 use super::Limit;
+use super::curve::BoundaryPoint;
 use super::error::BoundaryError;
 use super::probe::probe;
 use super::search::{Axis, Found, last_dry};
@@ -65,6 +66,32 @@ pub(super) fn most_humid_near(
         Found::LastDry(dew_point_c) => Limit::At(Temperature::celsius(dew_point_c)),
         Found::AllDry => Limit::Any,
         Found::AllWet => Limit::Never,
+    })
+}
+
+/// The warmest saturated duct air that stays dry, from `dry` on up to where only the air of `limited` does.
+pub(super) fn warmest_saturated(
+    run: &Run,
+    dry: Temperature,
+    limited: &BoundaryPoint,
+) -> Result<Option<Temperature>, BoundaryError> {
+    let mut changed = run.clone();
+    let axis = Axis {
+        quantity: ("the temperature of saturated duct air", "°C"),
+        driest: dry.to_celsius(),
+        wettest: limited.temperature.to_celsius(),
+        guess: limited.dew_point.at().map_or(0.0, Temperature::to_celsius),
+        tolerance: TOLERANCE_K,
+        per_kelvin: 1.0,
+    };
+    let found = last_dry(&axis, |t_c| {
+        let t = Temperature::celsius(t_c);
+        changed.duct_air = Pair::Temperature(t, Humidity::DewPoint(t));
+        probe(&changed)
+    })?;
+    Ok(match found {
+        Found::LastDry(t_c) => Some(Temperature::celsius(t_c)),
+        Found::AllDry | Found::AllWet => None,
     })
 }
 

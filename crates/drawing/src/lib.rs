@@ -4,6 +4,7 @@
 
 mod answer;
 mod block;
+mod dew_square;
 mod elevation;
 mod frame;
 mod geometry;
@@ -24,6 +25,7 @@ mod view;
 mod wording;
 
 pub use answer::{Answer, Emphasis, Part, answer, grade};
+pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{Elevation, Label, LabelKind, elevation};
 pub use frame::{Frame, Margins, Room};
 pub use geometry::{Point, Rect};

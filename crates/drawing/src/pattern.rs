@@ -11,13 +11,22 @@ pub enum Hatch {
     Mist,
     /// Short uprights.
     Sweat,
+    /// Wide level lines in a light colour: the ground above saturation.
+    Above,
     /// Fine slanting lines: a wall or slab that is cut.
     Cut,
 }
 
 impl Hatch {
     /// All of them.
-    pub const ALL: [Self; 5] = [Self::Water, Self::Frost, Self::Mist, Self::Sweat, Self::Cut];
+    pub const ALL: [Self; 6] = [
+        Self::Water,
+        Self::Frost,
+        Self::Mist,
+        Self::Sweat,
+        Self::Above,
+        Self::Cut,
+    ];
 
     /// The word in ids.
     #[must_use]
@@ -27,6 +36,7 @@ impl Hatch {
             Self::Frost => "frost",
             Self::Mist => "mist",
             Self::Sweat => "sweat",
+            Self::Above => "above",
             Self::Cut => "cut",
         }
     }
@@ -37,7 +47,7 @@ impl Hatch {
             Self::Water => 4,
             Self::Frost | Self::Mist => 8,
             Self::Sweat => 7,
-            Self::Cut => 6,
+            Self::Above | Self::Cut => 6,
         }
     }
 
@@ -50,6 +60,7 @@ impl Hatch {
                 "<circle cx=\"2\" cy=\"2\" r=\".9\"/><circle cx=\"6\" cy=\"6\" r=\".9\"/>"
             }
             Self::Sweat => "<path d=\"M2 1V4M5.5 4.5V7.5M5.5 -2.5V.5\"/>",
+            Self::Above => "<path d=\"M0 2.5H6\"/>",
             Self::Cut => "<path d=\"M-1 7L7 -1M-1 1L1 -1M5 7L7 5\"/>",
         }
     }

@@ -2,8 +2,9 @@
 
 mod sample;
 
-use dewrun_drawing::{Room, View, elevation, profile, svg};
-use dewrun_quantity::Style;
+use dewrun_advice::{BoundaryPoint, Limit};
+use dewrun_drawing::{Room, View, dew_square, elevation, profile, svg};
+use dewrun_quantity::{Style, Temperature};
 use dewrun_run::Tube;
 use sample::Sample;
 
@@ -35,4 +36,31 @@ fn make_up_air_on_a_phone() {
 #[test]
 fn frozen_loft_on_a_wide_page() {
     insta::assert_snapshot!(drawn(&sample::loft(), 1392.0));
+}
+
+/// The dew square with a made-up boundary, an element a line.
+fn square(sample: &Sample, width: f64, dew_c: f64) -> String {
+    let view = View {
+        run: &sample.run,
+        outcome: &sample.outcome,
+        names: &sample.names,
+        style: Style::default(),
+        tube: Tube::Intake,
+    };
+    let boundary = [dew_c, 45.0].map(|t_c| BoundaryPoint {
+        temperature: Temperature::celsius(t_c),
+        dew_point: Limit::At(Temperature::celsius(dew_c)),
+    });
+    let drawn = dew_square(&view, &boundary, Room { width, text: 1.0 });
+    svg(&drawn.scene).replace("><", ">\n<")
+}
+
+#[test]
+fn dew_square_of_make_up_air_on_a_wide_page() {
+    insta::assert_snapshot!(square(&sample::make_up_air(), 700.0, 20.0));
+}
+
+#[test]
+fn dew_square_of_a_frozen_loft_on_a_phone() {
+    insta::assert_snapshot!(square(&sample::loft(), 328.0, -6.0));
 }

@@ -4,7 +4,7 @@ use dewrun_quantity::Temperature;
 use dewrun_run::{Outcome, Run};
 
 use super::Limit;
-use super::duct_air::{coldest_wall, most_humid_near, warmest_saturated};
+use super::duct_air::{CURVE_TOLERANCE_K, coldest_wall, most_humid_near, warmest_saturated};
 use super::error::BoundaryError;
 
 /// One point of the dry boundary.
@@ -18,13 +18,13 @@ pub struct BoundaryPoint {
 
 /// The dry boundary at each of the duct temperatures given, in their order, and where it leaves saturation between two of them.
 ///
-/// Neighbours help each other: given in rising or falling order each takes three to five evaluations.
+/// Neighbours help each other: given in rising or falling order each takes about three evaluations.
 ///
 /// # Range
 /// As [`dewrun_run::evaluate`].
 ///
 /// # Accuracy
-/// As [`super::most_humid_duct_air`] at each temperature.
+/// 0.04 K, on the dry side, of the model's own threshold.
 ///
 /// # Errors
 /// [`BoundaryError`] where one of the runs on the way has no answer.
@@ -72,7 +72,7 @@ pub fn dry_boundary(
     for &temperature in temperatures {
         let point = BoundaryPoint {
             temperature,
-            dew_point: most_humid_near(run, temperature, guess)?,
+            dew_point: most_humid_near(run, temperature, guess, CURVE_TOLERANCE_K)?,
         };
         guess = point.dew_point.at().unwrap_or(guess);
         if let Some(last) = curve.last() {

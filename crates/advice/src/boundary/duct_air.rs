@@ -14,6 +14,8 @@ use super::search::{Axis, Found, last_dry};
 const DRIEST_C: f64 = -60.0;
 /// How narrow the bracket is to be, K: a tenth of what is asked of it.
 pub(super) const TOLERANCE_K: f64 = 0.01;
+/// The same for the many points of a curve, K: less than a line is wide.
+pub(super) const CURVE_TOLERANCE_K: f64 = 0.04;
 /// What is changed, and its unit.
 const QUANTITY: (&str, &str) = ("the dew point of the duct air", "°C");
 
@@ -39,7 +41,8 @@ pub fn most_humid_duct_air(
     now: &Outcome,
     temperature: Temperature,
 ) -> Result<Limit<Temperature>, BoundaryError> {
-    most_humid_near(run, temperature, coldest_wall(now).unwrap_or(temperature))
+    let guess = coldest_wall(now).unwrap_or(temperature);
+    most_humid_near(run, temperature, guess, TOLERANCE_K)
 }
 
 /// The same, begun at a guess.
@@ -47,6 +50,7 @@ pub(super) fn most_humid_near(
     run: &Run,
     temperature: Temperature,
     guess: Temperature,
+    tolerance: f64,
 ) -> Result<Limit<Temperature>, BoundaryError> {
     let mut changed = run.clone();
     let axis = Axis {
@@ -54,7 +58,7 @@ pub(super) fn most_humid_near(
         driest: DRIEST_C.min(temperature.to_celsius()),
         wettest: temperature.to_celsius(),
         guess: guess.to_celsius(),
-        tolerance: TOLERANCE_K,
+        tolerance,
         per_kelvin: 1.0,
     };
     let found = last_dry(&axis, |dew_point_c| {
@@ -81,7 +85,7 @@ pub(super) fn warmest_saturated(
         driest: dry.to_celsius(),
         wettest: limited.temperature.to_celsius(),
         guess: limited.dew_point.at().map_or(0.0, Temperature::to_celsius),
-        tolerance: TOLERANCE_K,
+        tolerance: CURVE_TOLERANCE_K,
         per_kelvin: 1.0,
     };
     let found = last_dry(&axis, |t_c| {

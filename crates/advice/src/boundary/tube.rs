@@ -21,7 +21,7 @@ const QUANTITY: (&str, &str) = ("the length of the intake tube", "m");
 /// How long the intake tube may be, the detector at its end.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct TubeLimit {
-    /// The longest part of the route, from the duct on, that is dry; [`Limit::Any`]: all of it.
+    /// The longest part of the intake's route, from the duct on, that is dry; [`Limit::Any`]: all of it.
     pub length: Limit<Length>,
     /// The leg that it ends in, by position; of a route that is dry, the last.
     pub leg: usize,
@@ -31,8 +31,8 @@ pub struct TubeLimit {
 
 /// The longest part of the intake's route, from the duct on, with the detector at its end, that stays dry.
 ///
-/// The exhaust tube stays as it is.
-/// [`Limit::Any`] where the whole route is dry, [`Limit::Never`] where it is wet with a millimetre of intake.
+/// The exhaust tube is left out: from a detector in another place it takes another route.
+/// [`Limit::Any`] where the whole intake is dry, [`Limit::Never`] where even a millimetre is wet.
 /// `now` is what [`dewrun_run::evaluate`] answers for the run; the search begins where the deposit along the intake reaches the threshold.
 ///
 /// # Range
@@ -40,7 +40,6 @@ pub struct TubeLimit {
 ///
 /// # Accuracy
 /// 2 mm, on the dry side, of the model's own threshold.
-/// Where an intake that cools the air keeps the exhaust dry, a much shorter one may be wet again.
 ///
 /// # Errors
 /// [`BoundaryError`] where one of the runs on the way has no answer.
@@ -52,15 +51,18 @@ pub fn longest_tube(run: &Run, now: &Outcome) -> Result<TubeLimit, BoundaryError
     if now.verdict == Verdict::Dry {
         return Ok(limit(run, Limit::Any));
     }
+    let mut changed = Run {
+        exhaust: Vec::new(),
+        ..run.clone()
+    };
     let axis = Axis {
         quantity: QUANTITY,
         driest: LENGTH.min,
         wettest: whole_m.max(LENGTH.min),
-        guess: first_threshold_m(&now.intake).unwrap_or(LENGTH.min),
+        guess: first_threshold_m(&now.intake).unwrap_or(whole_m),
         tolerance: TOLERANCE_M,
         per_kelvin: 0.0,
     };
-    let mut changed = run.clone();
     let found = last_dry(&axis, |length_m| {
         changed.intake = cut(&run.intake, length_m);
         probe(&changed)

@@ -129,15 +129,6 @@ impl Stepper {
         unseen: Option<Border>,
     ) -> Taken {
         let whole_m = taken.dx_m;
-        if let Some(border) = less_than_nothing(&taken.cell, regime)
-            && unseen != Some(border)
-        {
-            return Taken {
-                dx_m: 0.0,
-                cut: Cut::Now(border),
-                ..taken
-            };
-        }
         while let Some(border) = regime.first_crossed(node, &taken.cell.end, unseen) {
             if 0.0 <= regime.beyond(border, node) {
                 return Taken {
@@ -152,6 +143,15 @@ impl Stepper {
             if !shortened {
                 break;
             }
+        }
+        if let Some(border) = less_than_nothing(&taken.cell, regime)
+            && unseen != Some(border)
+        {
+            return Taken {
+                dx_m: 0.0,
+                cut: Cut::Now(border),
+                ..taken
+            };
         }
         if taken.cut != Cut::None {
             self.dx_m = self.dx_m.min(whole_m).max(SHORTEST_BORES * wall.bore_m);

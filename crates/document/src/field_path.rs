@@ -46,19 +46,6 @@ impl fmt::Display for FieldPath {
     }
 }
 
-impl From<&serde_path_to_error::Path> for FieldPath {
-    fn from(path: &serde_path_to_error::Path) -> Self {
-        use serde_path_to_error::Segment;
-        path.iter()
-            .fold(Self::root(), |here, segment| match segment {
-                Segment::Seq { index } => here.index(*index),
-                Segment::Map { key } => here.field(key),
-                Segment::Enum { variant } => here.field(variant),
-                Segment::Unknown => here,
-            })
-    }
-}
-
 /// A path that is only written out when an error needs it.
 #[derive(Clone, Copy)]
 pub(crate) struct Here<'a> {
@@ -73,6 +60,9 @@ enum Step {
 }
 
 impl<'a> Here<'a> {
+    /// The document as a whole.
+    pub(crate) const ROOT: Self = Self::at("");
+
     pub(crate) const fn at(name: &'static str) -> Self {
         Self {
             parent: None,

@@ -20,6 +20,7 @@ mod answer;
 mod convert;
 mod error;
 mod field_path;
+mod json;
 pub mod limits;
 mod names;
 mod note;

@@ -1,10 +1,10 @@
 //! The project file as it stands on disk: its head, and how it is read and written.
 
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-use serde_json::Value;
 
 use super::{Pressure, Project, Run, Space, check};
+use crate::field_path::Here;
+use crate::json::{self, Content, Fault, Fields, FromJson, Node, ToJson, Writer};
 use crate::{DocumentError, FieldPath, limits};
 
 /// What stands in `format`.
@@ -14,9 +14,17 @@ pub const VERSION: u64 = 1;
 /// The revision that is written; every revision up to it is read.
 pub const REVISION: u64 = 1;
 
+/// What a file is called where something else stands in its place.
+const KIND: &str = "a project";
+/// The fields of a file.
+const FIELDS: [&str; 8] = [
+    "format", "version", "revision", "name", "note", "pressure", "spaces", "runs",
+];
+
 /// The head and the project of a file.
-#[derive(Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a project")]
+#[expect(dead_code, reason = "only its schema is asked for")]
+#[derive(JsonSchema)]
+#[schemars(deny_unknown_fields)]
 #[schemars(rename = "Project", title = "Dewrun project, version 1, revision 1")]
 pub(crate) struct File {
     /// Always `dewrun-project`.
@@ -40,15 +48,6 @@ pub(crate) struct File {
     runs: Vec<Run>,
 }
 
-/// The head alone, whatever else the file holds.
-#[derive(Deserialize)]
-#[serde(expecting = "a project")]
-struct Head {
-    format: Option<Value>,
-    version: Option<Value>,
-    revision: Option<Value>,
-}
-
 /// Reads a project file.
 ///
 /// # Errors
@@ -61,15 +60,13 @@ pub fn read(text: &str) -> Result<Project, DocumentError> {
         });
     }
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    check_head(&parsed(text)?)?;
-    let file: File = parsed(text)?;
-    let project = Project {
-        name: file.name,
-        note: file.note,
-        pressure: file.pressure,
-        spaces: file.spaces,
-        runs: file.runs,
-    };
+    let told = |fault: Fault| fault.told(text);
+    let tree = json::tree(text).map_err(told)?;
+    if tree.members().is_none() {
+        return Err(told(Fault::wrong(&tree, &Here::ROOT, KIND)));
+    }
+    check_head(&tree)?;
+    let project = Project::from_json(&tree, &Here::ROOT).map_err(told)?;
     check(&project)?;
     Ok(project)
 }
@@ -91,31 +88,53 @@ pub fn read_bytes(bytes: &[u8]) -> Result<Project, DocumentError> {
 /// [`DocumentError`] where a limit is left, a number that is not finite included: such a file could not be opened again.
 pub fn write(project: &Project) -> Result<String, DocumentError> {
     check(project)?;
-    let project = project.clone();
-    let file = File {
-        format: FORMAT.to_owned(),
-        version: VERSION,
-        revision: REVISION,
-        name: project.name,
-        note: project.note,
-        pressure: project.pressure,
-        spaces: project.spaces,
-        runs: project.runs,
-    };
-    let mut text = serde_json::to_string_pretty(&file).map_err(|_| DocumentError::NotFinite)?;
-    text.push('\n');
-    Ok(text)
+    Ok(json::written(project))
 }
 
-fn check_head(head: &Head) -> Result<(), DocumentError> {
-    let found = head.format.as_ref();
-    if found.and_then(Value::as_str) != Some(FORMAT) {
+impl FromJson for Project {
+    fn from_json(node: &Node<'_>, at: &Here<'_>) -> Result<Self, Fault> {
+        let fields = Fields::of(node, at, KIND, &FIELDS)?;
+        Ok(Self {
+            name: fields.take("name")?,
+            note: fields.take("note")?,
+            pressure: fields.take("pressure")?,
+            spaces: fields.take("spaces")?,
+            runs: fields.take("runs")?,
+        })
+    }
+}
+
+impl ToJson for Project {
+    fn to_json(&self, out: &mut Writer) {
+        out.record(&[
+            ("format", &FORMAT),
+            ("version", &VERSION),
+            ("revision", &REVISION),
+            ("name", &self.name),
+            ("note", &self.note),
+            ("pressure", &self.pressure),
+            ("spaces", &self.spaces),
+            ("runs", &self.runs),
+        ]);
+    }
+}
+
+/// Checks that a tree is a project of a version that this program reads.
+fn check_head(tree: &Node<'_>) -> Result<(), DocumentError> {
+    let field = |name| {
+        let mut members = tree.members().unwrap_or_default().iter();
+        members
+            .find(|member| member.name == name)
+            .map(|member| &member.value)
+    };
+    let format = field("format");
+    if !matches!(format.map(|node| &node.content), Some(Content::Text(found)) if found == FORMAT) {
         return Err(DocumentError::NotAProject {
-            found: found.map_or_else(|| "missing".to_owned(), shortened),
+            found: format.map_or_else(|| "missing".to_owned(), Node::shortened),
         });
     }
-    let version = whole(head.version.as_ref(), "version")?;
-    let revision = whole(head.revision.as_ref(), "revision")?;
+    let version = whole(field("version"), "version")?;
+    let revision = whole(field("revision"), "revision")?;
     if VERSION < version || REVISION < revision {
         return Err(DocumentError::Newer {
             version,
@@ -127,65 +146,19 @@ fn check_head(head: &Head) -> Result<(), DocumentError> {
 }
 
 /// A whole number of the head, 1 or more.
-fn whole(value: Option<&Value>, name: &str) -> Result<u64, DocumentError> {
-    match value.map(|value| (value, value.as_u64())) {
-        Some((_, Some(number))) if 1 <= number => Ok(number),
-        found => Err(DocumentError::Shape {
-            path: FieldPath::root().field(name),
-            message: match found {
-                Some((value, _)) => {
-                    format!("is {}, must be a whole number from 1", shortened(value))
-                }
-                None => format!("missing field `{name}`, must be a whole number from 1"),
-            },
-            line: 1,
-            column: 1,
-        }),
-    }
-}
-
-fn shortened(value: &Value) -> String {
-    let text = value.to_string();
-    match text.char_indices().nth(limits::ID) {
-        Some((end, _)) => format!("{}..", text.get(..end).unwrap_or("")),
-        None => text,
-    }
-}
-
-fn parsed<'a, T: Deserialize<'a>>(text: &'a str) -> Result<T, DocumentError> {
-    let mut reader = serde_json::Deserializer::from_str(text);
-    let value = serde_path_to_error::deserialize(&mut reader)
-        .map_err(|error| translated(error.inner(), FieldPath::from(error.path())))?;
-    reader
-        .end()
-        .map_err(|error| translated(&error, FieldPath::root()))?;
-    Ok(value)
-}
-
-/// The reader's own error, in words for people who do not program.
-fn translated(error: &serde_json::Error, path: FieldPath) -> DocumentError {
-    let (line, column) = (error.line(), error.column());
-    let whole = error.to_string();
-    let place = format!(" at line {line} column {column}");
-    let message = whole
-        .strip_suffix(&place)
-        .unwrap_or(&whole)
-        .replace("EOF while parsing", "the text ends within")
-        .replace("expected f64", "expected a number")
-        .replace("expected a sequence", "expected a list")
-        .replace("floating point `", "the number `")
-        .replace("integer `", "the number `");
-    if error.is_data() {
-        return DocumentError::Shape {
-            path,
-            message,
-            line,
-            column,
-        };
-    }
-    DocumentError::Syntax {
+fn whole(node: Option<&Node<'_>>, name: &str) -> Result<u64, DocumentError> {
+    let wanted = "must be a whole number from 1";
+    let message = match node {
+        Some(node) => match node.text.parse() {
+            Ok(number) if 1 <= number => return Ok(number),
+            _ => format!("is {}, {wanted}", node.shortened()),
+        },
+        None => format!("missing field `{name}`, {wanted}"),
+    };
+    Err(DocumentError::Shape {
+        path: FieldPath::root().field(name),
         message,
-        line,
-        column,
-    }
+        line: 1,
+        column: 1,
+    })
 }

@@ -1,7 +1,7 @@
 //! The project file: what the three people who use it enter.
 
+use crate::json::{record, words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 
 use super::{Access, AirPair, Humidity, Input, Pressure, Route};
 
@@ -21,8 +21,8 @@ pub struct Project {
 }
 
 /// What surrounds a leg.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a space with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Space {
     /// Stable name that legs refer to.
     pub id: String,
@@ -33,15 +33,15 @@ pub struct Space {
     /// Humidity of its air at that temperature.
     pub humidity: Humidity,
     /// Temperature of the surfaces that the tube radiates to, °C; left out: that of the air.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub radiant_c: Option<Input<f64>>,
     /// Air speed across the tube, m/s; 0 in still air.
     pub wind_m_s: Input<f64>,
 }
 
 /// Intake tube, detector and exhaust tube of one detector.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a run with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Run {
     /// Stable name within the project.
     pub id: String,
@@ -56,13 +56,13 @@ pub struct Run {
     /// The detector between both tubes.
     pub detector: Detector,
     /// From the detector back to the duct; left out: no exhaust tube is drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub exhaust: Option<Route>,
 }
 
 /// The duct that is sampled, and its air where the intake draws it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a duct with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Duct {
     /// What people call it.
     pub name: String,
@@ -75,19 +75,19 @@ pub struct Duct {
 }
 
 /// A volume flow of moist air and the place where it is counted.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a flow with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Flow {
     /// Actual volume flow at the state of the air at `at`, L/min.
     pub volume_l_min: Input<f64>,
     /// Where it is counted.
-    #[serde(default)]
+    #[schemars(default, extend("default" = "sensor"))]
     pub at: FlowAt,
 }
 
 /// Where a volume flow is counted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, JsonSchema)]
+#[schemars(rename_all = "snake_case")]
 pub enum FlowAt {
     /// At the state of the duct air, as it enters the intake tube.
     Intake,
@@ -97,14 +97,53 @@ pub enum FlowAt {
 }
 
 /// The detector between intake and exhaust tube.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a detector with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Detector {
     /// Heat that its fan and electronics give to the air passing through, W.
     pub heat_w: Input<f64>,
     /// Highest relative humidity over water that the device is rated for, %, where known.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub humidity_rating_percent: Option<Input<f64>>,
     /// How a person gets to it.
     pub access: Access,
 }
+
+record!(
+    Space,
+    "a space with its fields",
+    id,
+    name,
+    temperature_c,
+    humidity,
+    radiant_c,
+    wind_m_s,
+);
+record!(
+    Run,
+    "a run with its fields",
+    id,
+    name,
+    duct,
+    flow,
+    intake,
+    detector,
+    exhaust,
+);
+record!(
+    Duct,
+    "a duct with its fields",
+    name,
+    air,
+    static_pa,
+    velocity_pa,
+);
+record!(Flow, "a flow with its fields", volume_l_min, at);
+words!(FlowAt, or Sensor; Intake = "intake", Sensor = "sensor");
+record!(
+    Detector,
+    "a detector with its fields",
+    heat_w,
+    humidity_rating_percent,
+    access,
+);

@@ -1,14 +1,14 @@
 //! A value and where it came from.
 
+use crate::field_path::Here;
+use crate::json::{
+    Content, Fault, Fields, FromJson, Node, Part, ToJson, Writer, record, variant, word,
+};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 
 /// A value and where it came from.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(
-    deny_unknown_fields,
-    expecting = "a value with its origin, such as {\"value\": 4.2, \"origin\": \"typed\"}"
-)]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 #[schemars(rename = "Input")]
 pub struct Input<T> {
     /// The value, in the unit that the field's name ends in.
@@ -28,12 +28,8 @@ impl<T> Input<T> {
 }
 
 /// Where a value came from.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(
-    rename_all = "snake_case",
-    deny_unknown_fields,
-    expecting = "\"typed\", {\"assumed\": ..} or {\"measured\": ..}"
-)]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Origin {
     /// Somebody typed it.
     Typed,
@@ -53,4 +49,59 @@ pub enum Origin {
         /// Who measured it.
         by: String,
     },
+}
+
+record!(
+    Input<f64>,
+    "a value with its origin, such as {\"value\": 4.2, \"origin\": \"typed\"}",
+    value,
+    origin,
+);
+
+const ORIGIN: &str = "\"typed\", {\"assumed\": ..} or {\"measured\": ..}";
+const ORIGINS: [&str; 3] = ["typed", "assumed", "measured"];
+
+impl FromJson for Origin {
+    fn from_json(node: &Node<'_>, at: &Here<'_>) -> Result<Self, Fault> {
+        let wrong = || Fault::wrong(node, at, ORIGIN);
+        if let Content::Text(_) = &node.content {
+            let word = word(node, at, &ORIGINS)?;
+            return (word == "typed").then_some(Self::Typed).ok_or_else(wrong);
+        }
+        let (name, inner) = variant(node, at, ORIGIN, &ORIGINS)?;
+        let at = &at.field(name);
+        match name {
+            "assumed" => {
+                let fields = Fields::of(inner, at, ORIGIN, &["row", "low", "high"])?;
+                Ok(Self::Assumed {
+                    row: fields.take("row")?,
+                    low: fields.take("low")?,
+                    high: fields.take("high")?,
+                })
+            }
+            "measured" => {
+                let fields = Fields::of(inner, at, ORIGIN, &["on", "by"])?;
+                Ok(Self::Measured {
+                    on: fields.take("on")?,
+                    by: fields.take("by")?,
+                })
+            }
+            _ => Err(wrong()),
+        }
+    }
+}
+
+impl ToJson for Origin {
+    fn to_json(&self, out: &mut Writer) {
+        match self {
+            Self::Typed => out.text("typed"),
+            Self::Assumed { row, low, high } => out.record(&[(
+                "assumed",
+                &Part(&[("row", row), ("low", low), ("high", high)]),
+            )]),
+            Self::Measured { on, by } => {
+                out.record(&[("measured", &Part(&[("on", on), ("by", by)]))]);
+            }
+        }
+    }
 }

@@ -1,13 +1,13 @@
 //! The route of a tube: legs in flow order, what they are made of and where the tube enters the duct.
 
+use crate::json::{record, words};
 use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
 
 use super::Input;
 
 /// One tube: where it enters the duct, and its legs in flow order.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a tube with its entry and legs")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Route {
     /// Where it enters the duct.
     pub entry: DuctEntry,
@@ -16,8 +16,8 @@ pub struct Route {
 }
 
 /// Where a tube enters the duct.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a place and side of the duct")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct DuctEntry {
     /// The place along the duct, in words; may be empty.
     pub place: String,
@@ -26,8 +26,8 @@ pub struct DuctEntry {
 }
 
 /// A side of the duct.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "snake_case")]
 pub enum Side {
     /// Through an upright wall.
     Side,
@@ -38,8 +38,8 @@ pub enum Side {
 }
 
 /// One straight stretch with one fall in one space.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a leg with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Leg {
     /// Stable name within the run.
     pub id: String,
@@ -50,17 +50,17 @@ pub struct Leg {
     /// Rise from its start to its end in the direction of normal flow, m; negative where it falls.
     pub rise_m: Input<f64>,
     /// The form in which its fall was typed and is shown.
-    #[serde(default)]
+    #[schemars(default, extend("default" = "ratio"))]
     pub fall_as: FallForm,
     /// The tube it is made of.
     pub tube: TubeWall,
     /// Emissivity of its outermost surface, 0 to 1.
     pub emissivity: Input<f64>,
     /// Insulation around it; left out: bare.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub insulation: Option<Insulation>,
     /// Heat tracing at the tube's outer face, under the insulation, W/m; left out: none.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub heat_tracing_w_m: Option<Input<f64>>,
     /// Bends, tees, valves in it; may be empty.
     pub fittings: Vec<Fitting>,
@@ -69,8 +69,8 @@ pub struct Leg {
 }
 
 /// A form in which falls are written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, JsonSchema)]
+#[schemars(rename_all = "snake_case")]
 pub enum FallForm {
     /// 1:n.
     #[default]
@@ -84,11 +84,8 @@ pub enum FallForm {
 }
 
 /// The wall of a tube.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(
-    deny_unknown_fields,
-    expecting = "bore, outside diameter and conductivity"
-)]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct TubeWall {
     /// Inside diameter, mm.
     pub bore_mm: Input<f64>,
@@ -99,8 +96,8 @@ pub struct TubeWall {
 }
 
 /// A layer of insulation around a tube.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "thickness and conductivity")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Insulation {
     /// Thickness of the layer, mm.
     pub thickness_mm: Input<f64>,
@@ -109,8 +106,8 @@ pub struct Insulation {
 }
 
 /// A bend, tee or valve in a leg.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
-#[serde(deny_unknown_fields, expecting = "a fitting with its fields")]
+#[derive(Debug, Clone, PartialEq, JsonSchema)]
+#[schemars(deny_unknown_fields)]
 pub struct Fitting {
     /// What it is.
     pub kind: FittingKind,
@@ -121,8 +118,8 @@ pub struct Fitting {
 }
 
 /// What a fitting is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "snake_case")]
 pub enum FittingKind {
     /// A bend of a few bores' radius.
     Bend,
@@ -137,8 +134,8 @@ pub enum FittingKind {
 }
 
 /// How a person gets to a part.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "snake_case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema)]
+#[schemars(rename_all = "snake_case")]
 pub enum Access {
     /// Standing on the floor.
     Floor,
@@ -149,3 +146,64 @@ pub enum Access {
     /// Not without opening the building.
     None,
 }
+
+record!(Route, "a tube with its entry and legs", entry, legs);
+record!(DuctEntry, "a place and side of the duct", place, side);
+words!(Side; Side = "side", Top = "top", Bottom = "bottom");
+record!(
+    Leg,
+    "a leg with its fields",
+    id,
+    space,
+    length_m,
+    rise_m,
+    fall_as,
+    tube,
+    emissivity,
+    insulation,
+    heat_tracing_w_m,
+    fittings,
+    access,
+);
+words!(
+    FallForm, or Ratio;
+    Ratio = "ratio",
+    Percent = "percent",
+    MmPerM = "mm_per_m",
+    InPerFt = "in_per_ft",
+);
+record!(
+    TubeWall,
+    "bore, outside diameter and conductivity",
+    bore_mm,
+    outside_diameter_mm,
+    conductivity_w_mk,
+);
+record!(
+    Insulation,
+    "thickness and conductivity",
+    thickness_mm,
+    conductivity_w_mk,
+);
+record!(
+    Fitting,
+    "a fitting with its fields",
+    kind,
+    at_m,
+    loss_coefficient,
+);
+words!(
+    FittingKind;
+    Bend = "bend",
+    Elbow = "elbow",
+    Tee = "tee",
+    Valve = "valve",
+    Other = "other",
+);
+words!(
+    Access;
+    Floor = "floor",
+    Ladder = "ladder",
+    Lift = "lift",
+    None = "none",
+);

@@ -167,6 +167,15 @@ impl Text {
         self
     }
 
+    /// Moved to the side as far as it must be to stay between 0 and `width`; one that is too long begins at 0.
+    #[must_use]
+    pub fn within(mut self, width: f64, scale: f64) -> Self {
+        let rect = self.rect(scale);
+        let over = (rect.right() - width).max(0.0);
+        self.at.x += (-rect.x).max(0.0) - over.min(rect.x.max(0.0));
+        self
+    }
+
     /// What it covers where the page's text is `scale` times its usual size.
     #[must_use]
     pub fn rect(&self, scale: f64) -> Rect {

@@ -1,18 +1,357 @@
-//! Labels of an elevation on random routes: none over another, none outside, and none missing that matters.
+//! Everything written in the drawings of random routes: nothing over anything else, nothing outside, and nothing missing that matters.
 
 mod sample;
 
-use dewrun_drawing::{Elevation, Label, LabelKind, Rect, Room, View, elevation};
-use dewrun_quantity::Style;
-use dewrun_run::Tube;
-use proptest::prelude::{Strategy, prop_assert, proptest};
-use sample::{Sample, SampleLeg};
+use std::fmt;
 
-const WIDTHS: [f64; 3] = [328.0, 768.0, 1392.0];
-/// More than this counts as wet, g/h.
-const WET_G_H: f64 = 0.01;
+use dewrun_drawing::{
+    Elevation, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation, profile,
+};
+use dewrun_quantity::{
+    Conductivity, FallForm, Length, PowerPerLength, Pressure, RelativeHumidity, Speed, Style,
+    Temperature, VolumeFlow,
+};
+use dewrun_run::air::{Humidity, Over, Pair};
+use dewrun_run::{
+    Detector, Flow, FlowAt, Leg, Outcome, Run, Space, Tube, TubeWall, WET_TUBE_G_H, evaluate,
+};
+use proptest::prelude::{ProptestConfig, Strategy, prop_assert, proptest};
 
-fn draw(sample: &Sample, width: f64) -> Elevation {
+/// The room for a drawing on pages of 360, 800 and 1440 px.
+const WIDTHS: [f64; 3] = [328.0, 752.0, 1392.0];
+/// The same for a page of 800 px, at which eight legs keep all their figures.
+const EIGHT_LEGS_AT: f64 = 752.0;
+const ROUTES: u32 = 300;
+
+/// A leg: space, length in m, rise in m.
+type RouteLeg = (usize, f64, f64);
+
+/// A route in few words, so that one that fails can be read.
+#[derive(Clone)]
+struct Route {
+    duct: (f64, f64),
+    spaces: Vec<(f64, f64)>,
+    intake: Vec<RouteLeg>,
+    exhaust: Vec<RouteLeg>,
+}
+
+impl fmt::Debug for Route {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self {
+            duct,
+            spaces,
+            intake,
+            exhaust,
+        } = self;
+        write!(
+            f,
+            "air {duct:.1?}, spaces {spaces:.1?}, intake {intake:.3?}, exhaust {exhaust:.3?}"
+        )
+    }
+}
+
+/// A route with its answer.
+struct Drawn {
+    run: Run,
+    outcome: Outcome,
+    names: Names,
+}
+
+impl Route {
+    /// Evaluates it.
+    fn solved(&self) -> Drawn {
+        let space = |(celsius, percent): &(f64, f64)| Space {
+            temperature: Temperature::celsius(*celsius),
+            humidity: Humidity::Relative {
+                value: RelativeHumidity::percent(*percent),
+                over: Over::Water,
+            },
+            radiant: None,
+            wind: Speed::ZERO,
+        };
+        let run = Run {
+            pressure: Pressure::pascals(101_325.0),
+            duct_air: Pair::Temperature(
+                Temperature::celsius(self.duct.0),
+                Humidity::DewPoint(Temperature::celsius(self.duct.1)),
+            ),
+            flow: Flow {
+                volume: VolumeFlow::litres_per_minute(25.0),
+                at: FlowAt::Intake,
+            },
+            spaces: self.spaces.iter().map(space).collect(),
+            intake: self.intake.iter().map(leg).collect(),
+            detector: Detector::default(),
+            exhaust: self.exhaust.iter().map(leg).collect(),
+        };
+        let outcome = evaluate(&run)
+            .expect("every route drawn here is sound")
+            .value;
+        let names = [
+            "Plant room",
+            "Service corridor",
+            "Ceiling void, north wing",
+            "Lobby",
+        ];
+        Drawn {
+            names: Names {
+                run: "Run 1".into(),
+                duct: "Make-up air duct".into(),
+                spaces: names.map(String::from).into(),
+                intake_falls: vec![FallForm::Ratio; run.intake.len()],
+                exhaust_falls: vec![FallForm::Ratio; run.exhaust.len()],
+            },
+            run,
+            outcome,
+        }
+    }
+}
+
+impl Drawn {
+    fn view(&self, tube: Tube) -> View<'_> {
+        View {
+            run: &self.run,
+            outcome: &self.outcome,
+            names: &self.names,
+            style: Style::default(),
+            tube,
+        }
+    }
+}
+
+fn leg(&(space, length, rise): &RouteLeg) -> Leg {
+    Leg {
+        space,
+        length: Length::metres(length),
+        rise: Length::metres(rise),
+        tube: TubeWall {
+            bore: Length::millimetres(19.0),
+            outside_diameter: Length::millimetres(22.0),
+            conductivity: Conductivity::watts_per_metre_kelvin(0.19),
+        },
+        insulation: None,
+        emissivity: 0.9,
+        tracing: PowerPerLength::ZERO,
+    }
+}
+
+/// Legs that run level, fall, rise, drop and climb through up to four spaces, warm, humid and freezing ones; one in five is steep.
+fn legs(count: impl Into<proptest::collection::SizeRange>) -> impl Strategy<Value = Vec<RouteLeg>> {
+    let leg = (0_usize..4, 0.2..8.0_f64, -1.0..1.0_f64, 0.0..1.0_f64);
+    let leg = leg.prop_map(|(space, length, slope, kind)| {
+        let steep = if slope < 0.0 { -1.0 } else { 1.0 };
+        let share = if kind < 0.2 { steep } else { slope * 0.1 };
+        // As a tape measures them.
+        let length = (length * 20.0).round() / 20.0;
+        (space, length, length * share)
+    });
+    proptest::collection::vec(leg, count)
+}
+
+fn routes(intake: impl Into<proptest::collection::SizeRange>) -> impl Strategy<Value = Route> {
+    let spaces = proptest::collection::vec((-15.0..35.0_f64, 20.0..95.0_f64), 4);
+    let duct = (0.0..38.0_f64, 0.0..12.0_f64).prop_map(|(air, below)| (air, air - below));
+    (duct, spaces, legs(intake), legs(1..=8)).prop_map(|(duct, spaces, intake, exhaust)| Route {
+        duct,
+        spaces,
+        intake,
+        exhaust,
+    })
+}
+
+/// What a text or a leg's balloon says and what it covers.
+fn written(scene: &Scene, scale: f64) -> Vec<(String, Rect)> {
+    let balloon = |item: &Item| match item {
+        Item::Circle {
+            class: "dw-d-balloon",
+            centre,
+            radius,
+        } => {
+            let side = 2.0 * radius;
+            Some(Rect::new(centre.x - radius, centre.y - radius, side, side))
+        }
+        _ => None,
+    };
+    let balloons: Vec<Rect> = scene.items.iter().filter_map(balloon).collect();
+    let in_balloon = |text: &Text| {
+        balloons
+            .iter()
+            .any(|balloon| balloon.holds(&text.rect(scale)))
+    };
+    let texts = scene.items.iter().filter_map(|item| match item {
+        Item::Text(text) if !in_balloon(text) => Some((text.words.clone(), text.rect(scale))),
+        _ => None,
+    });
+    let balloons = balloons.iter().map(|rect| ("a balloon".to_owned(), *rect));
+    texts.chain(balloons).collect()
+}
+
+/// The first fault of what is written in a scene.
+fn fault(scene: &Scene, scale: f64) -> Option<String> {
+    let written = written(scene, scale);
+    let bounds = scene.bounds();
+    if let Some((words, rect)) = written.iter().find(|(_, rect)| !bounds.holds(rect)) {
+        return Some(format!("`{words}` at {rect:?} leaves {bounds:?}"));
+    }
+    written
+        .iter()
+        .enumerate()
+        .find_map(|(place, (words, rect))| {
+            let over = written
+                .iter()
+                .skip(place + 1)
+                .find(|(_, other)| rect.overlaps(other))?;
+            Some(format!(
+                "`{words}` at {rect:?} lies over `{}` at {:?}",
+                over.0, over.1
+            ))
+        })
+}
+
+/// The first fault of the drawings of either tube at a width.
+fn fault_at(drawn: &Drawn, width: f64, text: f64) -> Option<String> {
+    [Tube::Intake, Tube::Exhaust].into_iter().find_map(|tube| {
+        let view = drawn.view(tube);
+        let upper = elevation(&view, Room { width, text });
+        let lower = profile(&view, &upper.frame).expect("both tubes have an answer");
+        let upper = fault(&upper.scene, text).map(|fault| format!("elevation: {fault}"));
+        let fault =
+            upper.or_else(|| fault(&lower.scene, text).map(|fault| format!("profile: {fault}")));
+        fault.map(|fault| format!("{tube:?} at {width} px, text {text}, {fault}"))
+    })
+}
+
+fn form(drawn: &Elevation, kind: LabelKind) -> Option<usize> {
+    drawn
+        .labels
+        .iter()
+        .find(|label| label.kind == kind)
+        .map(|label| label.form)
+}
+
+/// The first leg without its number.
+fn lost_number(drawn: &Drawn, width: f64) -> Option<String> {
+    [Tube::Intake, Tube::Exhaust].into_iter().find_map(|tube| {
+        let view = drawn.view(tube);
+        let upper = elevation(&view, Room { width, text: 1.0 });
+        let lost = (0..view.legs().len()).find(|leg| form(&upper, LabelKind::Leg(*leg)).is_none());
+        lost.map(|leg| format!("{tube:?} leg {leg} has no number at {width} px"))
+    })
+}
+
+/// The first leg that has lost its number, its fall or its water figure.
+fn lost_figure(drawn: &Drawn, width: f64) -> Option<String> {
+    [Tube::Intake, Tube::Exhaust].into_iter().find_map(|tube| {
+        let view = drawn.view(tube);
+        let upper = elevation(&view, Room { width, text: 1.0 });
+        let found = view
+            .answer()
+            .map(|answer| answer.legs.clone())
+            .unwrap_or_default();
+        view.legs()
+            .iter()
+            .zip(found)
+            .enumerate()
+            .find_map(|(place, (leg, found))| {
+                // The last form is the bare number; level and steep legs have one form less.
+                let forms = if leg.is_steep() || leg.rise == Length::ZERO {
+                    2
+                } else {
+                    3
+                };
+                match form(&upper, LabelKind::Leg(place)) {
+                    None => return Some(format!("{tube:?} leg {place} has no number")),
+                    Some(form) if form + 1 == forms => {
+                        return Some(format!("{tube:?} leg {place} has no fall"));
+                    }
+                    Some(_) => {}
+                }
+                let is_wet = WET_TUBE_G_H < found.condensate.to_grams_per_hour();
+                let has_water = form(&upper, LabelKind::LegWater(place)).is_some();
+                (is_wet != has_water).then(|| {
+                    format!("{tube:?} leg {place} is wet: {is_wet}, shows water: {has_water}")
+                })
+            })
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: ROUTES, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn nothing_lies_over_anything_or_outside(route in routes(1..=20)) {
+        let drawn = route.solved();
+        for width in WIDTHS {
+            let fault = fault_at(&drawn, width, 1.0);
+            prop_assert!(fault.is_none(), "{}", fault.unwrap_or_default());
+            let lost = lost_number(&drawn, width);
+            prop_assert!(lost.is_none(), "{}", lost.unwrap_or_default());
+        }
+    }
+
+    #[test]
+    fn eight_legs_keep_their_figures(route in routes(8)) {
+        let lost = lost_figure(&route.solved(), EIGHT_LEGS_AT);
+        prop_assert!(lost.is_none(), "{}", lost.unwrap_or_default());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: ROUTES / 3, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn text_twice_as_large_is_placed_too(route in routes(1..=8)) {
+        let drawn = route.solved();
+        for width in [328.0, 640.0, 1392.0] {
+            let fault = fault_at(&drawn, width, 2.0);
+            prop_assert!(fault.is_none(), "{}", fault.unwrap_or_default());
+        }
+    }
+}
+
+/// All legs wet, all labels in one space.
+#[test]
+fn eight_legs_in_one_cold_space_keep_their_figures() {
+    let legs = (0..8).map(|place| (0, 1.5, if place % 2 == 0 { -0.03 } else { 0.02 }));
+    let route = Route {
+        duct: (30.0, 28.0),
+        spaces: vec![(12.0, 50.0); 4],
+        intake: legs.collect(),
+        exhaust: vec![(0, 3.0, 0.1)],
+    };
+    let drawn = route.solved();
+    assert_eq!(lost_figure(&drawn, EIGHT_LEGS_AT), None, "of {route:?}");
+    assert_eq!(fault_at(&drawn, EIGHT_LEGS_AT, 1.0), None, "of {route:?}");
+}
+
+#[test]
+fn random_routes_show_every_form_of_water() {
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
+    let mut runner = TestRunner::deterministic();
+    let (mut frost, mut mist, mut sweat) = (0, 0, 0);
+    for _ in 0..50 {
+        let tree = routes(1..=20)
+            .new_tree(&mut runner)
+            .expect("a route can be drawn");
+        let tube = tree.current().solved().outcome.intake;
+        frost += usize::from(
+            tube.legs
+                .iter()
+                .any(|leg| 0.0 < leg.frost.to_grams_per_hour()),
+        );
+        mist += usize::from(1e-6 < tube.most_mist.to_kilograms_per_kilogram());
+        sweat += usize::from(0.0 < tube.sweat.to_grams_per_hour());
+    }
+    assert!(
+        3 < frost && 3 < mist && 3 < sweat,
+        "of 50 routes {frost} freeze, {mist} carry mist, {sweat} sweat"
+    );
+}
+
+#[test]
+fn label_rectangles_are_not_empty() {
+    let sample = sample::make_up_air();
     let view = View {
         run: &sample.run,
         outcome: &sample.outcome,
@@ -20,118 +359,14 @@ fn draw(sample: &Sample, width: f64) -> Elevation {
         style: Style::default(),
         tube: Tube::Intake,
     };
-    elevation(&view, Room { width, text: 1.0 })
-}
-
-/// Legs that run level, fall, rise, drop and climb through up to four spaces.
-fn routes() -> impl Strategy<Value = Sample> {
-    let leg = (0_usize..4, 0.2..8.0_f64, -1.0..1.0_f64, 0.0..1.0_f64);
-    let legs = proptest::collection::vec(leg, 1..=20);
-    let spaces = proptest::collection::vec(-10.0..35.0_f64, 4);
-    (legs, spaces, 10.0..35.0_f64, 0.0..12.0_f64).prop_map(|(legs, spaces, air, below)| {
-        let names = [
-            "Plant room",
-            "Service corridor",
-            "Ceiling void, north wing",
-            "Lobby",
-        ];
-        let spaces: Vec<_> = names.into_iter().zip(spaces).collect();
-        let legs: Vec<SampleLeg> = legs.iter().map(|leg| course(*leg)).collect();
-        sample::sample((air, air - below), &spaces, &legs)
-    })
-}
-
-/// One leg in five is steep, the others fall or rise by up to 1:10.
-fn course((space, length, slope, kind): (usize, f64, f64, f64)) -> SampleLeg {
-    let steep = if slope < 0.0 { -1.0 } else { 1.0 };
-    let share = if kind < 0.2 { steep } else { slope * 0.1 };
-    (space, length, length * share)
-}
-
-fn overlapping(labels: &[Label]) -> Option<(&Label, &Label)> {
-    labels.iter().enumerate().find_map(|(place, label)| {
-        let others = labels.iter().skip(place + 1);
-        others
-            .filter(|other| label.rect.overlaps(&other.rect))
-            .map(|other| (label, other))
-            .next()
-    })
-}
-
-fn outside<'a>(labels: &'a [Label], bounds: &Rect) -> Option<&'a Label> {
-    labels.iter().find(|label| !bounds.holds(&label.rect))
-}
-
-fn has(labels: &[Label], kind: LabelKind) -> bool {
-    labels.iter().any(|label| label.kind == kind)
-}
-
-proptest! {
-    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(300))]
-
-    #[test]
-    fn labels_keep_apart_and_inside(sample in routes()) {
-        for width in WIDTHS {
-            let drawn = draw(&sample, width);
-            let bounds = drawn.scene.bounds();
-            prop_assert!(overlapping(&drawn.labels).is_none(), "at {width} px two overlap: {:?}", overlapping(&drawn.labels));
-            prop_assert!(outside(&drawn.labels, &bounds).is_none(), "at {width} px one leaves {bounds:?}: {:?}", outside(&drawn.labels, &bounds));
-            for leg in 0..sample.run.intake.len() {
-                prop_assert!(has(&drawn.labels, LabelKind::Leg(leg)), "at {width} px leg {leg} has lost its number");
-            }
-        }
-    }
-}
-
-/// At 800 px with 8 legs no leg loses number, fall or water figure.
-#[track_caller]
-fn check_eight_legs(sample: &Sample) {
-    let drawn = draw(sample, 800.0);
-    for (place, leg) in sample.outcome.intake.legs.iter().enumerate() {
-        let number = drawn
-            .labels
-            .iter()
-            .find(|label| label.kind == LabelKind::Leg(place));
-        let number = number.map(|label| label.form);
-        // The last form is the bare number.
-        let forms = if sample.run.intake[place].is_steep() {
-            2
-        } else {
-            3
-        };
-        assert!(
-            number.is_some_and(|form| form + 1 < forms),
-            "leg {place} shows number and fall, form {number:?}"
-        );
-        let is_wet = WET_G_H < leg.condensate.to_grams_per_hour();
-        assert_eq!(
-            has(&drawn.labels, LabelKind::LegWater(place)),
-            is_wet,
-            "leg {place} shows its water where it is wet"
-        );
-    }
-}
-
-#[test]
-fn eight_legs_keep_their_figures() {
-    check_eight_legs(&sample::many(8));
-}
-
-#[test]
-fn eight_legs_in_one_cold_space_keep_their_figures() {
-    let legs: Vec<SampleLeg> = (0..8)
-        .map(|place| (0, 1.5, if place % 2 == 0 { -0.03 } else { 0.02 }))
-        .collect();
-    check_eight_legs(&sample::sample(
-        (30.0, 28.0),
-        &[("Ceiling void", 12.0)],
-        &legs,
-    ));
-}
-
-#[test]
-fn label_rectangles_are_not_empty() {
-    let drawn = draw(&sample::make_up_air(), 1392.0);
+    let drawn = elevation(
+        &view,
+        Room {
+            width: 1392.0,
+            text: 1.0,
+        },
+    );
+    assert!(10 < drawn.labels.len(), "there are labels to place");
     for label in &drawn.labels {
         let Rect { width, height, .. } = label.rect;
         assert!(5.0 < width && 5.0 < height, "{label:?} covers something");

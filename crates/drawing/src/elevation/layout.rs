@@ -159,7 +159,7 @@ fn frame(view: &View<'_>, room: Room, crossings: &[Crossing]) -> Frame {
         (false, false) => 72.0,
     };
     let margins = Margins {
-        before: (inlet.reach() + edge).max(if narrow { 34.0 } else { 132.0 * room.text }),
+        before: (inlet.reach() + edge).max(if narrow { 34.0 } else { 132.0 } * room.text),
         after: outlet.reach() + words,
         jogs: jogs(view.legs(), crossings, narrow),
     };

@@ -11,6 +11,9 @@ use crate::scene::Scene;
 use crate::states::StateStretch;
 use crate::view::View;
 
+/// Width that a leg's number and fall take on average, px.
+const LEG_LABEL: f64 = 90.0;
+
 /// Places and draws all labels of an elevation.
 pub(crate) fn draw(
     scene: &mut Scene,
@@ -37,6 +40,8 @@ pub(crate) fn draw(
 }
 
 fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+    let wanted = plan.course.legs.iter().fold(0.0, |sum, _| sum + LEG_LABEL);
+    let crowded = plan.frame.width < wanted * labels.scale;
     for (place, drawn) in plan.course.legs.iter().enumerate() {
         let middle = plan.middle_of(drawn);
         let side = plan.half + 16.0 * labels.scale;
@@ -54,23 +59,31 @@ fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
             thing: Some(middle),
         };
         let forms = labels::leg(view, place, drawn, plan.frame.narrow);
-        let fullest = forms.first().cloned().into_iter().collect();
-        // In its own space if that can be, else anywhere on the floor, else anywhere.
+        let fullest: Vec<_> = forms.first().cloned().into_iter().collect();
+        let with_fall = forms
+            .split_last()
+            .map_or_else(Vec::new, |(_, full)| full.to_vec());
+        let on_the_floor = Spot {
+            room: plan.floor_at(middle),
+            ..spot
+        };
         let anywhere = Spot {
             room: plan.outer,
             reach: Point::new(plan.frame.width, plan.height),
-            needed: true,
             ..spot
         };
-        let on_the_floor = Spot {
-            room: plan.floor_at(middle),
+        let across_lines = |spot: Spot| Spot {
             needed: true,
             ..spot
         };
         let kind = LabelKind::Leg(place);
+        // In its own space if that can be, else on the floor, else anywhere; where legs crowd rather without its fall than across lines.
         let _ = labels.place(kind, fullest, spot)
-            || labels.place(kind, forms.clone(), on_the_floor)
-            || labels.place(kind, forms, anywhere);
+            || labels.place(kind, with_fall.clone(), on_the_floor)
+            || !crowded && labels.place(kind, with_fall.clone(), across_lines(on_the_floor))
+            || !crowded && labels.place(kind, with_fall, across_lines(anywhere))
+            || labels.place(kind, forms.clone(), anywhere)
+            || labels.place(kind, forms, across_lines(anywhere));
     }
 }
 

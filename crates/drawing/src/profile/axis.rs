@@ -60,9 +60,10 @@ fn water(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
         number(scene, plan, y, entered_with(*value, view.style.mark));
     }
     if plan.frame.narrow {
-        let at = Point::new(plan.frame.origin, plan.strip.y - 4.0);
+        let at = Point::new(plan.frame.origin, plan.strip.y - 8.0 * plan.frame.text);
         let words = format!("water formed, {}", wording::per_length(view.style));
-        scene.text(Text::new(at, words).toned(Tone::Quiet));
+        let text = Text::new(at, words).toned(Tone::Quiet);
+        scene.text(text.within(plan.frame.width, plan.frame.text));
     }
 }
 
@@ -93,8 +94,9 @@ fn lengths(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
         Point::new(frame.origin, plan.axis),
         Point::new(frame.end(), plan.axis),
     );
-    let last = marks.values.len().saturating_sub(1);
-    for (place, value) in marks.values.iter().enumerate() {
+    // From the last, which carries the unit, so that on a short axis it is the others that are left out.
+    let mut placed: Option<Rect> = None;
+    for value in marks.values.iter().rev() {
         let x = frame.px((unit.make)(*value).to_metres());
         scene.line(
             "dw-d-measure",
@@ -102,21 +104,20 @@ fn lengths(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
             Point::new(x, plan.axis + 4.0),
         );
         let digits = fixed(*value, marks.decimals, view.style.mark);
-        let words = if place == last {
-            format!("{digits} {}", unit.name)
-        } else {
-            digits
+        let words = match placed {
+            None => format!("{digits} {}", unit.name),
+            Some(_) => digits,
         };
         let at = Point::new(x, plan.axis + 5.0 + 12.0 * frame.text);
-        let text = Text::new(at, words).toned(Tone::Second);
-        // The last one ends at its tick where it would leave the drawing.
-        let middle = text.clone().anchored(Anchor::Middle);
-        let fits = middle.rect(frame.text).right() <= frame.width;
-        scene.text(if fits {
-            middle
-        } else {
-            text.anchored(Anchor::End)
-        });
+        let text = Text::new(at, words)
+            .anchored(Anchor::Middle)
+            .toned(Tone::Second)
+            .within(frame.width, frame.text);
+        let rect = text.rect(frame.text);
+        if placed.is_none_or(|before| rect.right() + 4.0 <= before.x) {
+            scene.text(text);
+            placed = Some(rect);
+        }
     }
 }
 
@@ -151,15 +152,15 @@ fn grid(scene: &mut Scene, ground: &Rect, y: f64, is_freezing: bool) {
 
 fn number(scene: &mut Scene, plan: &Plan, y: f64, digits: String) {
     let at = Point::new(plan.frame.origin - 8.0, y + 4.0 * plan.frame.text);
-    scene.text(
-        Text::new(at, digits)
-            .anchored(Anchor::End)
-            .toned(Tone::Second),
-    );
+    let text = Text::new(at, digits)
+        .anchored(Anchor::End)
+        .toned(Tone::Second);
+    // A long number on a phone may reach over the plot's edge.
+    scene.text(text.within(plan.frame.width, plan.frame.text));
 }
 
 /// A count that is at least 2.
-fn whole(count: f64) -> usize {
+pub(crate) fn whole(count: f64) -> usize {
     (2..=24)
         .rev()
         .find(|whole: &u8| f64::from(*whole) <= count)

@@ -66,10 +66,16 @@ fn name(scene: &mut Scene, plan: &Plan, lane: &Lane, states: &[State]) {
     }
     if states.is_empty() {
         let at = Point::new(lane.rect.centre().x, y);
-        scene.text(
-            Text::new(at, "dry inside")
-                .anchored(Anchor::Middle)
-                .toned(Tone::Second),
-        );
+        let text = Text::new(at, "dry inside").toned(Tone::Second);
+        let middle = text.clone().anchored(Anchor::Middle);
+        // In a lane that is too short it begins where the lane begins.
+        scene.text(if lane.rect.x <= middle.rect(plan.frame.text).x {
+            middle
+        } else {
+            Text {
+                at: Point::new(lane.rect.x, y),
+                ..text
+            }
+        });
     }
 }

@@ -4,6 +4,7 @@ use dewrun_quantity::measure::{TEMPERATURE, WATER_PER_LENGTH};
 use dewrun_quantity::{MassFlowPerLength, Temperature};
 use dewrun_run::TubeOutcome;
 
+use super::axis::whole;
 use crate::frame::Frame;
 use crate::geometry::Rect;
 use crate::scale::Scale;
@@ -84,10 +85,12 @@ pub(crate) fn plan(
     let (plot_height, strip_height) = if frame.narrow {
         (132.0, 34.0)
     } else {
-        (180.0, 44.0)
+        (180.0, f64::max(44.0, 32.0 * frame.text))
     };
-    let plot = Rect::new(left, row + 4.0, width, plot_height);
-    let strip = Rect::new(left, plot.bottom() + row + 10.0, width, strip_height);
+    let plot = Rect::new(left, 20.0 * frame.text, width, plot_height);
+    // Room for the strip's head between the lowest number of the plot and the highest of the strip.
+    let between = 24.0 * frame.text + 2.0;
+    let strip = Rect::new(left, plot.bottom() + between, width, strip_height);
     let lanes = lanes(found, frame, strip.bottom() + 10.0);
     let axis = lanes
         .last()
@@ -95,7 +98,8 @@ pub(crate) fn plan(
     let read_temperature = TEMPERATURE.unit(view.style.units).read;
     let read_water = WATER_PER_LENGTH.unit(view.style.units).read;
     let (low, high) = temperatures(view, answer, read_temperature);
-    let most = if frame.narrow { 5 } else { 8 };
+    let apart = if frame.narrow { 26.0 } else { 22.0 };
+    let most = whole(plot_height / (apart * frame.text));
     let (low, high, temperature_ticks) = rounded_span(low, high, most);
     let wettest = answer
         .profile

@@ -77,7 +77,7 @@ pub(crate) fn draw(
         );
     }
     for (block, at) in spaces(view, plan) {
-        place(vec![block], at, Point::new(60.0, 14.0), false);
+        place(vec![block], at, Point::new(60.0, 20.0), false);
     }
     placed
 }

@@ -104,6 +104,6 @@ fn is_clear(plan: &Plan, answer: &TubeOutcome, rect: &Rect) -> bool {
         .iter()
         .map(|point| at(plan, point))
         .all(|point| {
-            point.x < rect.x - 4.0 || rect.right() + 4.0 < point.x || rect.bottom() < point.y
+            point.x < rect.x - 4.0 || rect.right() + 4.0 < point.x || rect.bottom() + 3.0 < point.y
         })
 }

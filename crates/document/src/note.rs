@@ -37,16 +37,34 @@ pub fn note(run_index: usize, note: &RunNote) -> NoteOutput {
             );
             (*place, sentence)
         }
+        RunNote::ColderThanRange { place, coldest_c } => {
+            let coldest = entered((coldest_c * 10.0).round() / 10.0);
+            let limit = entered(AIR_TEMPERATURE.min);
+            let sentence = format!(
+                "it gets {coldest} °C cold in the tube, the relations hold down to {limit} °C: beyond that the answer is an extrapolation"
+            );
+            (*place, sentence)
+        }
         RunNote::NoFlow => {
             let sentence = "hardly any air flows: the detector samples nothing of the duct";
             (Place::Flow, sentence.to_owned())
         }
-        RunNote::VerySmallFlow { reynolds } => {
-            let reynolds = entered(reynolds.round());
+        RunNote::VerySmallFlow { place, richardson } => {
+            let times = entered((richardson * 10.0).round() / 10.0);
             let sentence = format!(
-                "at so small a flow (Reynolds number {reynolds}) the air may turn over by its own warmth, which the relations leave out"
+                "at so small a flow the air turns over by its own warmth (buoyancy {times} times the force of the flow), which the relations leave out"
             );
-            (Place::Flow, sentence)
+            (*place, sentence)
+        }
+        RunNote::VeryFastFlow {
+            place,
+            velocity_m_s,
+        } => {
+            let speed = entered(velocity_m_s.round());
+            let sentence = format!(
+                "at {speed} m/s the air warms where it is slowed down, which the relations leave out: check bore and flow"
+            );
+            (*place, sentence)
         }
         _ => (Place::Run, "the answer stands with a reserve".to_owned()),
     };

@@ -112,12 +112,28 @@ pub enum RunNote {
         /// Highest temperature in it, °C.
         hottest_c: f64,
     },
+    /// Air or wall gets colder than the relations hold for; the answer past that place is an extrapolation.
+    ColderThanRange {
+        /// The first leg where that happens.
+        place: Place,
+        /// Lowest temperature in it, °C.
+        coldest_c: f64,
+    },
     /// Hardly any air flows, or none: the detector samples nothing, and what is said of the tube holds for standing air.
     NoFlow,
-    /// So small a flow that natural convection inside may take over, which the film relations leave out.
+    /// So small a flow that the air turns over by its own warmth as much as the fan moves it, which the film relations leave out.
     VerySmallFlow {
-        /// Reynolds number at the intake.
-        reynolds: f64,
+        /// The leg where that is strongest.
+        place: Place,
+        /// Buoyancy over inertia there, Gr / Re^2.
+        richardson: f64,
+    },
+    /// So fast a flow that its own kinetic energy is worth a part of a kelvin, which the relations leave out.
+    VeryFastFlow {
+        /// The leg where it is fastest.
+        place: Place,
+        /// Mean velocity there, m/s.
+        velocity_m_s: f64,
     },
 }
 

@@ -11,6 +11,7 @@ mod prepare;
 pub mod range;
 mod reading;
 mod report;
+mod reserves;
 mod steady;
 
 pub use course::course;

@@ -19,7 +19,6 @@ pub(crate) struct Prepared {
     pub(crate) heat_w: f64,
     pub(crate) intake: Vec<Segment>,
     pub(crate) exhaust: Vec<Segment>,
-    pub(crate) viscosity_pa_s: f64,
 }
 
 impl Prepared {
@@ -41,7 +40,6 @@ impl Prepared {
             heat_w,
             intake: segments(run, Tube::Intake, &spaces, notes)?,
             exhaust: segments(run, Tube::Exhaust, &spaces, notes)?,
-            viscosity_pa_s: air.viscosity_pa_s(),
         })
     }
 }

@@ -14,12 +14,8 @@ use crate::prepare::Prepared;
 use crate::range;
 use crate::report::{air_point, tube_outcome};
 
-/// Below this Reynolds number at the intake natural convection inside takes over, and the answer says so.
-const SMALL_REYNOLDS: f64 = 50.0;
 /// More than the error of a dew point, K: a proof leaves no room for it.
 const BOUND_MARGIN_K: f64 = 0.02;
-/// The relations of moist air hold up to here, °C.
-const HOTTEST_C: f64 = range::AIR_TEMPERATURE.max;
 /// Relative change of the flow at which the sensor's state has settled; the march itself is no finer.
 const FLOW_SETTLED: f64 = 1e-7;
 /// Relative change that is still accepted after all steps: at a millilitre a minute a march is no smoother.
@@ -82,8 +78,7 @@ fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>,
     let passage = prepared.pass(accuracy)?;
     prepared.refuse_extremes(&passage)?;
     let outcome = prepared.outcome(&passage);
-    prepared.note_heat(&passage, &mut notes);
-    prepared.note_flow(&passage, &mut notes);
+    prepared.reserves(&passage, &mut notes);
     Ok(Noted {
         value: outcome,
         notes,
@@ -91,12 +86,12 @@ fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>,
 }
 
 /// The air's way through both tubes.
-struct Passage {
-    inlet: Stream,
-    intake: Trace,
+pub(crate) struct Passage {
+    pub(crate) inlet: Stream,
+    pub(crate) intake: Trace,
     /// The air around the sensor.
-    chamber: StreamState,
-    exhaust: Trace,
+    pub(crate) chamber: StreamState,
+    pub(crate) exhaust: Trace,
 }
 
 impl Prepared {
@@ -208,53 +203,6 @@ impl Prepared {
         }
         range::ANSWERED.check(Place::Detector, passage.chamber.t_c)?;
         Ok(())
-    }
-
-    /// Notes the first leg in which something is hotter than the relations hold for.
-    fn note_heat(&self, passage: &Passage, notes: &mut Vec<RunNote>) {
-        for (tube, trace) in [
-            (Tube::Intake, &passage.intake),
-            (Tube::Exhaust, &passage.exhaust),
-        ] {
-            let hottest = trace
-                .stations
-                .iter()
-                .filter(|s| HOTTEST_C < s.air_c.max(s.wall_c));
-            let Some(first) = hottest.clone().next() else {
-                continue;
-            };
-            let hottest_c = hottest
-                .filter(|s| s.segment == first.segment)
-                .map(|s| s.air_c.max(s.wall_c))
-                .fold(HOTTEST_C, f64::max);
-            notes.push(RunNote::HotterThanRange {
-                place: Place::Leg(tube, first.segment),
-                hottest_c,
-            });
-            return;
-        }
-        let chamber_c = passage.chamber.t_c;
-        if HOTTEST_C < chamber_c {
-            notes.push(RunNote::HotterThanRange {
-                place: Place::Detector,
-                hottest_c: chamber_c,
-            });
-        }
-    }
-
-    fn note_flow(&self, passage: &Passage, notes: &mut Vec<RunNote>) {
-        if passage.inlet.dry_air_kg_s <= 0.0 {
-            notes.push(RunNote::NoFlow);
-            return;
-        }
-        let Some(first) = self.intake.first() else {
-            return;
-        };
-        let wetted = core::f64::consts::PI * first.bore_m * self.viscosity_pa_s;
-        let reynolds = 4.0 * passage.inlet.dry_air_kg_s * (1.0 + self.w) / wetted;
-        if reynolds < SMALL_REYNOLDS {
-            notes.push(RunNote::VerySmallFlow { reynolds });
-        }
     }
 }
 

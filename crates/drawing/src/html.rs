@@ -2,17 +2,21 @@
 //!
 //! Text that people gave is escaped; nothing is styled but by class.
 
+mod dew_square_table;
 mod leg;
 mod profile_table;
 mod sensor;
 mod sentence;
+mod staying_dry;
 
+pub use dew_square_table::{boundary_table, path_table};
 pub use leg::{
     LegFigures, has_frost, has_sweat, leg_card_figures, leg_card_head, leg_figures, legs_head,
 };
 pub use profile_table::profile_table;
 pub use sensor::sensor;
 pub use sentence::{asides, sentence};
+pub use staying_dry::staying_dry;
 
 use crate::svg::escaped;
 

@@ -1,5 +1,6 @@
 //! The ways to the world outside the page's own state: address, window, sizes on the screen.
 
+pub(crate) mod after_paint;
 pub(crate) mod element_width;
 pub(crate) mod escape;
 pub(crate) mod file_text;

@@ -106,8 +106,14 @@ impl Course {
     pub(super) fn solid(&self, window: &Window) -> Vec<Rect> {
         let walls: Vec<State> = self.places.iter().map(|place| place.wall).collect();
         let both = [self.path(), walls];
+        let ends = [self.duct(), self.sensor];
+        let around = |state| {
+            let at = window.at(state);
+            Rect::between(at, at).grown(RING + 1.5)
+        };
         both.iter()
             .flat_map(|line| boxes(&window.pieces(line)))
+            .chain(ends.into_iter().flatten().map(around))
             .collect()
     }
 }

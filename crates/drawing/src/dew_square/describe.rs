@@ -45,6 +45,9 @@ fn limit(view: &View<'_>, boundary: &[BoundaryPoint]) -> String {
         let (low, high) = (celsius(low, view.style), celsius(high, view.style));
         return format!("The dry boundary runs from a dew point of {low} to {high}.");
     }
+    if boundary.is_empty() {
+        return String::new();
+    }
     let all_wet = boundary.iter().any(|point| point.dew_point == Limit::Never);
     if all_wet {
         return "However dry the duct air, the route is wet.".to_owned();

@@ -86,14 +86,20 @@ pub(super) fn frost_line(view: &View<'_>, window: &Window) -> Vec<State> {
     evenly(window.left_c, to_c).filter_map(state).collect()
 }
 
-/// Between the frost line and saturation over water: frost, though the air is below its dew point nowhere.
+/// Between the frost line and saturation over water: frost, though the air is nowhere below its dew point.
 fn frost_area(window: &Window, frost: &[State]) -> Option<Path> {
-    let within = |state: &&State| window.lowest_c <= state.1 && state.0 <= window.highest_c();
-    let line: Vec<&State> = frost.iter().filter(within).collect();
-    let (first, last) = (line.first()?, line.last()?);
-    let corners = line.iter().map(|state| window.at(**state));
-    let diagonal = [last.0, first.0].map(|t_c| window.at((t_c, t_c)));
-    Some(Path::area(corners.chain(diagonal)))
+    let pieces = window.pieces(frost);
+    let (from_c, to_c) = window.diagonal()?;
+    let (first, last) = (pieces.first()?, pieces.last()?);
+    let line = core::iter::once(first.0).chain(pieces.iter().map(|(_, to)| *to));
+    let end_c = frost.last()?.0.clamp(from_c, to_c);
+    let start = window.at((from_c, from_c));
+    let end = window.at((end_c, end_c));
+    // Where the line leaves by the lower edge, the corner lies between it and the diagonal.
+    let corners = [end, start]
+        .into_iter()
+        .filter(|corner| corner.x <= last.1.x);
+    Some(Path::area(line.chain(corners)))
 }
 
 /// The part of the window where a wall is below the dew point.

@@ -1,13 +1,16 @@
-//! The duct air, the flow, the detector, and the spaces that the tube passes.
+//! How humid the duct air is and how humid it may be: the dew square, the air's inputs, and what would stay dry.
 
 use dewrun_document::FlowAt;
 use leptos::prelude::*;
 
+use super::dew_square::DewSquare;
 use super::humidity_kind::HumidityKindChoice;
 use super::parts::{When, flag, words};
 use super::section_head::SectionHead;
 use super::spaces_table::SpacesTable;
+use super::staying_dry::StayingDry;
 use super::text_field::TextField;
+use crate::hooks::after_paint::use_after_paint;
 use crate::state::{Field, HumidOf, use_desk};
 
 /// The section of the air.
@@ -26,17 +29,20 @@ pub(crate) fn Air() -> impl IntoView {
         }
         .to_owned()
     });
+    let answered = use_after_paint(Signal::derive(move || desk.answered()));
     let has_kind = flag(move || desk.with(|project| HumidOf::Duct.kind(project).is_some()));
     let is_rated = flag(move || {
         desk.with(|project| Field::DetectorRating.show(project, desk.style()).is_some())
     });
     view! {
         <section class="dw-air" aria-labelledby="air">
-            <SectionHead id="air" name="Air" question="How humid is the duct air, and what surrounds the tube?" />
+            <SectionHead id="air" name="Air" question="How humid is the duct air, and how far above what the route can take?" />
+            <div class="dw-air__halves">
+            <DewSquare answered=answered />
             <div class="dw-air__parts">
                 <div role="group" aria-labelledby="duct-air">
                     <h3 id="duct-air" class="dw-air__name">
-                        "Duct air "
+                        "Where the duct air comes from "
                         <span class="dw-air__which">{duct}</span>
                     </h3>
                     <div class="dw-air__fields">
@@ -48,6 +54,7 @@ pub(crate) fn Air() -> impl IntoView {
                         <TextField field=Field::Pressure />
                     </div>
                 </div>
+                <StayingDry answered=answered />
                 <div role="group" aria-labelledby="flow-and-detector">
                     <h3 id="flow-and-detector" class="dw-air__name">"Flow and detector"</h3>
                     <div class="dw-air__fields">
@@ -60,6 +67,7 @@ pub(crate) fn Air() -> impl IntoView {
                     <p class="dw-air__note">{flow_at}</p>
                 </div>
                 <SpacesTable />
+            </div>
             </div>
         </section>
     }

@@ -1,0 +1,84 @@
+//! The dew square, and behind it the same as tables.
+
+use std::sync::Arc;
+
+use dewrun_advice::{BoundaryPoint, dry_boundary};
+use dewrun_drawing::{Room, boundary_temperatures, dew_square, html, svg};
+use dewrun_run::Tube;
+use leptos::html::Div;
+use leptos::prelude::*;
+
+use super::parts::{flag, words};
+use crate::hooks::element_width::use_element_room;
+use crate::state::{Answered, use_desk};
+
+/// Narrower than this nothing can be drawn, px.
+const LEAST: f64 = 160.0;
+
+/// The dew square of an answer.
+#[component]
+pub(super) fn DewSquare(
+    /// The answer, once there is time for it.
+    answered: ReadSignal<Option<Arc<Answered>>>,
+) -> impl IntoView {
+    let desk = use_desk();
+    let place = NodeRef::<Div>::new();
+    let room = use_element_room(place);
+    let room = move || {
+        let room = room.get();
+        Room {
+            width: room.width,
+            text: room.text,
+        }
+    };
+    let temperatures = Memo::new(move |_| {
+        let answered = answered.get();
+        answered.map_or_else(Vec::new, |answered| {
+            boundary_temperatures(&answered.view(Tube::Intake, desk.style()), room())
+        })
+    });
+    let boundary = Memo::new(move |_| -> Vec<BoundaryPoint> {
+        let found = answered
+            .get()
+            .map(|answered| dry_boundary(&answered.run, &answered.outcome, &temperatures.get()));
+        // Without a boundary the square says nothing about it.
+        found.and_then(Result::ok).unwrap_or_default()
+    });
+    let drawn = words(move || {
+        let room = room();
+        match answered.get() {
+            Some(answered) if LEAST <= room.width => {
+                let view = answered.view(Tube::Intake, desk.style());
+                svg(&boundary
+                    .with(|boundary| dew_square(&view, boundary, room))
+                    .scene)
+            }
+            _ => String::new(),
+        }
+    });
+    let table = move |make: fn(&Answered, &[BoundaryPoint], dewrun_quantity::Style) -> String| {
+        words(move || {
+            let answered = answered.get();
+            answered.map_or_else(String::new, |answered| {
+                boundary.with(|boundary| make(&answered, boundary, desk.style()))
+            })
+        })
+    };
+    let path = table(|answered, _, style| html::path_table(&answered.view(Tube::Intake, style)));
+    let limit = table(|answered, boundary, style| {
+        html::boundary_table(&answered.view(Tube::Intake, style), boundary)
+    });
+    view! {
+        <div class="dw-square">
+            <div class="dw-square__drawing" class=("dw-stale", flag(move || desk.is_stale())) node_ref=place inner_html=drawn />
+            <details class="dw-table-behind">
+                <summary>"The dew square as tables"</summary>
+                <div class="dw-scroll dw-square__tables" role="region" aria-label="The dew square as tables" tabindex="0">
+                    <table class="dw-table" aria-label="The air from the duct to the sensor" inner_html=path />
+                    <table class="dw-table" aria-label="Dry boundary" inner_html=limit />
+                </div>
+            </details>
+        </div>
+    }
+    .into_any()
+}

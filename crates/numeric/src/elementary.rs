@@ -64,3 +64,10 @@ pub fn sin(x: f64) -> f64 {
 pub fn cos(x: f64) -> f64 {
     libm::cos(x)
 }
+
+/// The angle of the point (x, y), in radians from -pi to pi.
+#[must_use]
+#[inline]
+pub fn atan2(y: f64, x: f64) -> f64 {
+    libm::atan2(y, x)
+}

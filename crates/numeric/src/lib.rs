@@ -6,6 +6,7 @@
 //! ```
 
 mod bracket;
+pub mod circular_segment;
 pub mod elementary;
 pub mod fast;
 pub mod interpolate;

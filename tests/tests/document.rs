@@ -42,6 +42,7 @@ fn answer_of(case: &Value) -> Result<SteadyOutput, String> {
     let telling = Telling {
         sentence: "",
         profile: false,
+        rests_on: &[],
     };
     Ok(answer(0, &run, &names, &outcome, telling))
 }

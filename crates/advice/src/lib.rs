@@ -28,8 +28,10 @@
 //! ```
 
 mod boundary;
+mod rests_on;
 
 pub use boundary::{
     BoundaryError, BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, coldest_space,
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
+pub use rests_on::{Resting, rests_on};

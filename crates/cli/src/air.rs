@@ -7,11 +7,12 @@ use clap::error::ErrorKind;
 use comfy_table::{CellAlignment, Table, presets};
 use dewrun_document::air_answer;
 use dewrun_quantity::measure::{
-    ABSOLUTE_PRESSURE, AIR_DENSITY, ENTHALPY, HUMIDITY_RATIO, Measure, RELATIVE_HUMIDITY,
-    SPECIFIC_VOLUME, TEMPERATURE, TUBE_LENGTH, VAPOUR_PRESSURE, Written,
+    ABSOLUTE_PRESSURE, ENTHALPY, HUMIDITY_RATIO, Measure, RELATIVE_HUMIDITY, TEMPERATURE,
+    TUBE_LENGTH,
 };
-use dewrun_quantity::{Noted, Pressure, RelativeHumidity, Style, Temperature, format};
+use dewrun_quantity::{Noted, Pressure, Style, Temperature, format};
 use dewrun_run::air::{AirError, AirNote, Humidity, MoistAir, Over, Pair, Part, standard_pressure};
+use dewrun_run::figure::Figure;
 
 use crate::args::{Air, Cli, Surface};
 use crate::exit::Ending;
@@ -153,8 +154,15 @@ fn write_text(
     let wet_bulb = state.value.wet_bulb();
     let mut table = Table::new();
     table.load_style(presets::NOTHING);
-    for (name, shown) in rows(&state.value, wet_bulb.value, style) {
-        table.add_row([name.to_owned(), shown.number, shown.unit.to_owned()]);
+    for (figure, number) in rows(&state.value, wet_bulb.value) {
+        let (number, unit) = number.map_or_else(
+            || (format::DOES_NOT_APPLY.to_owned(), ""),
+            |number| {
+                let shown = figure.kind().show(number, style);
+                (shown.number, shown.unit)
+            },
+        );
+        table.add_row([figure.name().to_owned(), number, unit.to_owned()]);
     }
     if let Some(numbers) = table.column_mut(1) {
         numbers.set_cell_alignment(CellAlignment::Right);
@@ -169,43 +177,40 @@ fn write_text(
 }
 
 /// Every quantity of a state, in the order of a handbook's table.
-fn rows(air: &MoistAir, wet_bulb: Temperature, style: Style) -> [(&'static str, Written); 13] {
-    let humidity = |over| RELATIVE_HUMIDITY.show(air.relative_humidity(over), style);
-    let saturation = RelativeHumidity::fraction(air.degree_of_saturation(Over::Water));
-    let point = |point: Option<Temperature>| {
-        point.map_or_else(
-            || Written {
-                number: format::DOES_NOT_APPLY.to_owned(),
-                unit: "",
-            },
-            |point| TEMPERATURE.show(point, style),
-        )
-    };
+fn rows(air: &MoistAir, wet_bulb: Temperature) -> [(Figure, Option<f64>); 13] {
+    let percent = |over| Some(air.relative_humidity(over).to_percent());
+    let celsius = |point: Option<Temperature>| point.map(Temperature::to_celsius);
     [
-        ("temperature", TEMPERATURE.show(air.temperature(), style)),
-        ("pressure", ABSOLUTE_PRESSURE.show(air.pressure(), style)),
-        ("dew point", point(air.dew_point())),
-        ("frost point", point(air.frost_point())),
-        ("relative humidity over water", humidity(Over::Water)),
-        ("relative humidity over ice", humidity(Over::Ice)),
+        (Figure::StateTemperature, celsius(Some(air.temperature()))),
+        (Figure::Pressure, Some(air.pressure().to_pascals())),
+        (Figure::DewPoint, celsius(air.dew_point())),
+        (Figure::FrostPoint, celsius(air.frost_point())),
+        (Figure::HumidityOverWater, percent(Over::Water)),
+        (Figure::HumidityOverIce, percent(Over::Ice)),
         (
-            "degree of saturation",
-            RELATIVE_HUMIDITY.show(saturation, style),
+            Figure::SaturationDegree,
+            Some(air.degree_of_saturation(Over::Water) * 100.0),
         ),
         (
-            "humidity ratio",
-            HUMIDITY_RATIO.show(air.humidity_ratio(), style),
+            Figure::HumidityRatio,
+            Some(air.humidity_ratio().to_kilograms_per_kilogram()),
         ),
         (
-            "vapour pressure",
-            VAPOUR_PRESSURE.show(air.vapour_pressure(), style),
+            Figure::VapourPressure,
+            Some(air.vapour_pressure().to_pascals()),
         ),
-        ("wet bulb", TEMPERATURE.show(wet_bulb, style)),
-        ("enthalpy", ENTHALPY.show(air.enthalpy(), style)),
+        (Figure::WetBulb, celsius(Some(wet_bulb))),
         (
-            "specific volume",
-            SPECIFIC_VOLUME.show(air.specific_volume(), style),
+            Figure::Enthalpy,
+            Some(air.enthalpy().to_kilojoules_per_kilogram()),
         ),
-        ("density", AIR_DENSITY.show(air.density(), style)),
+        (
+            Figure::SpecificVolume,
+            Some(air.specific_volume().to_cubic_metres_per_kilogram()),
+        ),
+        (
+            Figure::Density,
+            Some(air.density().to_kilograms_per_cubic_metre()),
+        ),
     ]
 }

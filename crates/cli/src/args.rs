@@ -23,6 +23,7 @@ pub(crate) enum Command {
     Assess(Assess),
     Air(Air),
     Lines(Lines),
+    Figures(Figures),
     Schema(Schema),
 }
 
@@ -122,6 +123,23 @@ pub(crate) struct Air {
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
     /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// Says what a figure is: how it follows from what, where that holds and who found it.
+///
+/// Without an id, every figure with its name; answers and the page name their figures by these ids.
+#[derive(Debug, Args)]
+#[command(visible_alias = "figure", verbatim_doc_comment)]
+pub(crate) struct Figures {
+    /// Ids of figures, such as leg-water.
+    #[arg(value_name = "ID")]
+    pub(crate) ids: Vec<String>,
+    /// Units of what is printed.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    /// In JSON, with the fields of answers that each is.
     #[arg(long)]
     pub(crate) json: bool,
 }

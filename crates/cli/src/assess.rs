@@ -88,7 +88,10 @@ fn write_json(
     out: &mut impl Write,
 ) -> io::Result<Ending> {
     let (mut answer, ending) = match loaded {
-        Ok((project, runs)) => (output(project, runs, args.telling), worst(runs)),
+        Ok((project, runs)) => {
+            let answer = output(project, runs, args.telling);
+            (answer.with_figures(), worst(runs))
+        }
         Err(error) => (AssessOutput::failed(error), Ending::Failed),
     };
     answer.file = Some(file.to_owned());

@@ -1,8 +1,9 @@
 //! From a project to the answers of its runs, for every subcommand that takes projects.
 
+use dewrun_advice::{Resting, rests_on};
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
-use dewrun_document::{DocumentError, FieldPath, Names, Project, answer, located, to_run};
-use dewrun_drawing::Answer;
+use dewrun_document::{DocumentError, FieldPath, Names, Project, answer, givens, located, to_run};
+use dewrun_drawing::{Answer, Rests};
 use dewrun_quantity::{Noted, Style};
 use dewrun_run::{Outcome, Run, RunNote};
 
@@ -22,6 +23,8 @@ pub(crate) struct Answered {
     pub(crate) run: Run,
     pub(crate) names: Names,
     pub(crate) outcome: Noted<Outcome, RunNote>,
+    /// The assumed values that the answer rests on.
+    pub(crate) ranked: Vec<Resting>,
 }
 
 /// Evaluates the runs of a project, or the one of that id.
@@ -56,7 +59,9 @@ pub(crate) fn evaluate(
 fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentError> {
     let (run, names) = to_run(project, run_index)?;
     let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
+    let ranked = rests_on(&run, &outcome.value, &givens(project, run_index));
     Ok(Answered {
+        ranked,
         run_index,
         run,
         names,
@@ -74,16 +79,20 @@ impl Evaluated {
 
     fn output(&self, telling: Telling) -> RunOutput {
         let steady = self.result.as_ref().ok().map(|answered| {
-            let sentence = answered.told(telling.units.style()).plain();
+            let style = telling.units.style();
+            let (told, rests) = (answered.told(style).plain(), answered.rests(style).plain());
+            let sentence = format!("{told} {rests}");
             let telling = dewrun_document::Telling {
                 sentence: &sentence,
                 profile: telling.profile,
+                rests_on: &answered.ranked,
             };
             let Answered {
                 run_index,
                 run,
                 names,
                 outcome,
+                ..
             } = answered;
             answer(*run_index, run, names, outcome, telling)
         });
@@ -100,6 +109,11 @@ impl Answered {
     /// The answer in words.
     pub(crate) fn told(&self, style: Style) -> Answer {
         dewrun_drawing::answer(&self.run, &self.outcome.value, style)
+    }
+
+    /// What it rests on, in words.
+    pub(crate) fn rests(&self, style: Style) -> Rests {
+        dewrun_drawing::rests(&self.run, &self.names.spaces, &self.ranked, style)
     }
 }
 

@@ -5,6 +5,7 @@ mod args;
 mod assess;
 mod evaluate;
 mod exit;
+mod figures;
 mod lines;
 mod report;
 mod schema;
@@ -25,6 +26,7 @@ fn main() -> ExitCode {
         Command::Assess(args) => assess::assess(args, &mut out),
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
+        Command::Figures(args) => figures::figures(args, &mut out),
         Command::Schema(args) => schema::schema(args, &mut out),
     };
     match ended.and_then(|ending| out.flush().map(|()| ending)) {

@@ -4,8 +4,9 @@ use std::io::{self, Write};
 
 use dewrun_document::{Project, note};
 use dewrun_quantity::Style;
-use dewrun_quantity::measure::{MIST, RELATIVE_HUMIDITY, TEMPERATURE};
+use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_run::Tube;
+use dewrun_run::figure::{Figure, Spot, value};
 
 use crate::evaluate::Answered;
 use crate::table::legs;
@@ -23,7 +24,8 @@ pub(crate) fn write_run(
     out: &mut impl Write,
 ) -> io::Result<()> {
     let outcome = &answered.outcome.value;
-    writeln!(out, "{}", answered.told(style).plain())?;
+    let rests = answered.rests(style);
+    writeln!(out, "{} {}", answered.told(style).plain(), rests.plain())?;
     writeln!(out, "\n{} \u{2013} {}", project.name, answered.names.run)?;
     if !project.note.is_empty() {
         writeln!(out, "{}", project.note)?;
@@ -34,17 +36,27 @@ pub(crate) fn write_run(
         writeln!(out, "\nExhaust tube, from the detector back to the duct")?;
         write!(out, "{}", legs(answered, Tube::Exhaust, style))?;
     }
-    let chamber = &outcome.chamber;
+    let shown = |figure: Figure| {
+        let found = value(&answered.run, outcome, figure, Spot::tube(Tube::Intake));
+        let shown = found.map(|found| figure.kind().show(found, style).to_string());
+        shown.unwrap_or_else(|| DOES_NOT_APPLY.to_owned())
+    };
     writeln!(
         out,
         "\nAt the sensor: {}, {} relative humidity, mist {}.",
-        TEMPERATURE.show(chamber.temperature, style),
-        RELATIVE_HUMIDITY.show(chamber.relative_humidity, style),
-        MIST.show(chamber.mist, style),
+        shown(Figure::SensorTemperature),
+        shown(Figure::SensorHumidity),
+        shown(Figure::SensorMist),
     )?;
     for one in &answered.outcome.notes {
         let note = note(answered.run_index, one);
         writeln!(out, "Note on {}: {}.", note.path, note.sentence)?;
+    }
+    if !rests.how.is_empty() {
+        writeln!(out, "\nHow to measure what the answer rests on")?;
+        for how in &rests.how {
+            writeln!(out, "{how}")?;
+        }
     }
     Ok(())
 }

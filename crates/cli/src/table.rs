@@ -1,47 +1,45 @@
 //! The legs of a tube as a table.
 
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
-use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, WATER};
+use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, FallForm, Style, format};
-use dewrun_run::{Leg, LegOutcome, Tube};
+use dewrun_run::figure::{Figure, Spot, value};
+use dewrun_run::{Leg, Tube};
 
 use crate::evaluate::Answered;
 
 /// How many columns at the left hold words.
 const WORDS: usize = 2;
 
+/// What stands right of the words; a number without an entry has no place here.
+const FIGURES: [Figure; 9] = [
+    Figure::Length,
+    Figure::Rise,
+    Figure::AirAtEnd,
+    Figure::LowestWall,
+    Figure::DewPointAtEnd,
+    Figure::LegWater,
+    Figure::LegFrost,
+    Figure::LegSweat,
+    Figure::LegWetFrom,
+];
+
 /// The legs of a tube: where they lie, and what air, wall and water do in them; a line each, without trailing spaces.
 pub(crate) fn legs(answered: &Answered, tube: Tube, style: Style) -> String {
-    let Answered {
-        run,
-        names,
-        outcome,
-        ..
-    } = answered;
-    let outcome = &outcome.value;
-    let (legs, answer, ids, falls) = match tube {
-        Tube::Intake => (
-            &run.intake,
-            Some(&outcome.intake),
-            &names.intake,
-            &names.intake_falls,
-        ),
-        Tube::Exhaust => (
-            &run.exhaust,
-            outcome.exhaust.as_ref(),
-            &names.exhaust,
-            &names.exhaust_falls,
-        ),
+    let Answered { run, names, .. } = answered;
+    let (legs, ids, falls) = match tube {
+        Tube::Intake => (&run.intake, &names.intake, &names.intake_falls),
+        Tube::Exhaust => (&run.exhaust, &names.exhaust, &names.exhaust_falls),
     };
     let mut table = Table::new();
     table.load_style(presets::NOTHING);
     table.set_content_arrangement(ContentArrangement::Disabled);
     table.set_header(heads(style));
-    let outcomes = answer.map_or(&[][..], |answer| &answer.legs);
-    for (((leg, outcome), id), form) in legs.iter().zip(outcomes).zip(ids).zip(falls) {
+    for (at, ((leg, id), form)) in legs.iter().zip(ids).zip(falls).enumerate() {
         let space = names.spaces.get(leg.space).map_or("", String::as_str);
         let mut cells = vec![id.clone(), space.to_owned()];
-        cells.extend(numbers(leg, outcome, *form, style));
+        let spot = Spot::leg(tube, at);
+        cells.extend(numbers(answered, spot, leg, *form, style));
         table.add_row(cells);
     }
     for column in table.column_iter_mut().skip(WORDS) {
@@ -53,51 +51,38 @@ pub(crate) fn legs(answered: &Answered, tube: Tube, style: Style) -> String {
 
 /// The heads of the columns, each with its unit.
 fn heads(style: Style) -> Vec<String> {
-    let (metres, degrees, water) = (
-        TUBE_LENGTH.unit(style.units).name,
-        TEMPERATURE.unit(style.units).name,
-        WATER.unit(style.units).name,
-    );
-    [
-        ("leg", ""),
-        ("space", ""),
-        ("length", metres),
-        ("fall", ""),
-        ("air at end", degrees),
-        ("coldest wall", degrees),
-        ("dew point at end", degrees),
-        ("condensate", water),
-        ("of it frost", water),
-        ("sweat outside", water),
-        ("first wet at", metres),
-    ]
-    .iter()
-    .map(|(name, unit)| match *unit {
-        "" => (*name).to_owned(),
-        unit => format!("{name}\n{unit}"),
-    })
-    .collect()
+    let words = ["leg", "space"].map(str::to_owned);
+    let figures = FIGURES.map(|figure| match (figure, figure.kind().unit(style)) {
+        // A rise is told as the fall that people set.
+        (Figure::Rise, _) => "fall".to_owned(),
+        (_, "") => figure.name().to_owned(),
+        (_, unit) => format!("{}\n{unit}", figure.name()),
+    });
+    words.into_iter().chain(figures).collect()
 }
 
 /// What stands right of the words.
-fn numbers(leg: &Leg, outcome: &LegOutcome, form: FallForm, style: Style) -> [String; 9] {
-    let does_not_apply = || format::DOES_NOT_APPLY.to_owned();
-    let air = &outcome.air_at_end;
-    [
-        TUBE_LENGTH.show(leg.length, style).number,
-        fall(leg, form, style),
-        TEMPERATURE.show(air.temperature, style).number,
-        TEMPERATURE.show(outcome.lowest_wall, style).number,
-        air.dew_point.map_or_else(does_not_apply, |point| {
-            TEMPERATURE.show(point, style).number
-        }),
-        WATER.show(outcome.condensate, style).number,
-        WATER.show(outcome.frost, style).number,
-        WATER.show(outcome.sweat, style).number,
-        outcome.first_wet.map_or_else(does_not_apply, |first| {
-            TUBE_LENGTH.show(first, style).number
-        }),
-    ]
+fn numbers(
+    answered: &Answered,
+    spot: Spot,
+    leg: &Leg,
+    form: FallForm,
+    style: Style,
+) -> [String; 9] {
+    FIGURES.map(|figure| match figure {
+        Figure::Length => TUBE_LENGTH.show(leg.length, style).number,
+        Figure::Rise => fall(leg, form, style),
+        _ => number(answered, figure, spot, style),
+    })
+}
+
+/// The number of a figure, without unit.
+fn number(answered: &Answered, figure: Figure, spot: Spot, style: Style) -> String {
+    let found = value(&answered.run, &answered.outcome.value, figure, spot);
+    found.map_or_else(
+        || format::DOES_NOT_APPLY.to_owned(),
+        |found| figure.kind().show(found, style).number,
+    )
 }
 
 /// The fall of a leg in the form it was typed, or the word for a steep one.

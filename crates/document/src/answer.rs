@@ -1,5 +1,6 @@
 //! From the engine's answer to the answer file's types, by hand.
 
+use dewrun_advice::Resting;
 use dewrun_quantity::{HumidityRatio, Length, MassFlow, MassFlowPerLength, Noted, Temperature};
 use dewrun_run::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Run, RunNote,
@@ -9,9 +10,9 @@ use dewrun_run::{
 use crate::output::{
     ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AssessOutput, BalanceOutput,
     ErrorOutput, Figure, GradeOutput, LegOutput, NearWallMistOutput, NotComputed, ProfileOutput,
-    RunOutput, SteadyOutput, StretchOutput, TubeOutput, VerdictOutput, WallOutput,
+    RestsOnOutput, RunOutput, SteadyOutput, StretchOutput, TubeOutput, VerdictOutput, WallOutput,
 };
-use crate::{DocumentError, Names, note};
+use crate::{DocumentError, Names, figures, given_path, note};
 
 /// What an answer is made of, beside the figures.
 #[derive(Debug, Clone, Copy)]
@@ -20,6 +21,8 @@ pub struct Telling<'a> {
     pub sentence: &'a str,
     /// Whether the tubes are drawn out point by point.
     pub profile: bool,
+    /// The assumed values that the answer rests on.
+    pub rests_on: &'a [Resting],
 }
 
 /// The answer of one run.
@@ -49,6 +52,11 @@ pub fn answer(
             .as_ref()
             .map(|exhaust| tube(exhaust, &names.exhaust, telling.profile)),
         balance: balance(&value.balance),
+        rests_on: telling
+            .rests_on
+            .iter()
+            .map(|one| resting(run_index, run, one))
+            .collect(),
         notes: notes.iter().map(|one| note(run_index, one)).collect(),
     }
 }
@@ -160,6 +168,24 @@ fn balance(balance: &Balance) -> BalanceOutput {
     }
 }
 
+fn resting(run_index: usize, run: &Run, resting: &Resting) -> RestsOnOutput {
+    let path = |place| {
+        let path = given_path(run_index, run, resting.figure, place);
+        path.as_str().to_owned()
+    };
+    RestsOnOutput {
+        figure: resting.figure.id().to_owned(),
+        paths: resting.places.iter().map(|place| path(*place)).collect(),
+        row: resting.row.clone(),
+        value: Figure(resting.value),
+        low: Figure(resting.low),
+        high: Figure(resting.high),
+        change_g_h: Figure(resting.change_g_h),
+        changes_verdict: resting.changes_verdict,
+        decides: resting.decides,
+    }
+}
+
 const fn celsius(temperature: Temperature) -> Figure {
     Figure(temperature.to_celsius())
 }
@@ -188,6 +214,15 @@ impl AssessOutput {
             project: Some(project.to_owned()),
             runs,
             ..Self::empty()
+        }
+    }
+
+    /// The same with the entries of all its figures.
+    #[must_use]
+    pub fn with_figures(self) -> Self {
+        Self {
+            figures: figures(),
+            ..self
         }
     }
 
@@ -222,6 +257,7 @@ impl AssessOutput {
             line: None,
             project: None,
             runs: Vec::new(),
+            figures: Vec::new(),
             error: None,
         }
     }

@@ -1,6 +1,8 @@
 //! From a place in the engine's run to the field of the project file.
 
-use dewrun_run::{Place, RunError, Tube, range};
+use dewrun_run::air::Pair;
+use dewrun_run::figure::Figure;
+use dewrun_run::{Place, Run, RunError, Tube, range};
 
 use crate::{DocumentError, FieldPath};
 
@@ -40,6 +42,54 @@ pub fn located(run_index: usize, error: RunError) -> DocumentError {
         path,
         source: error,
     }
+}
+
+/// The field of the project file that holds an input of the engine's run.
+#[must_use]
+pub fn given_path(run_index: usize, run: &Run, figure: Figure, place: Place) -> FieldPath {
+    let field = match figure {
+        Figure::Pressure => return FieldPath::root().field("pressure.absolute_pa"),
+        Figure::Altitude => return FieldPath::root().field("pressure.altitude_m"),
+        Figure::Flow => "volume_l_min",
+        Figure::SpaceTemperature => "temperature_c",
+        Figure::RadiantTemperature => "radiant_c",
+        Figure::Wind => "wind_m_s",
+        Figure::Length => "length_m",
+        Figure::Rise => "rise_m",
+        Figure::Bore => "tube.bore_mm",
+        Figure::OutsideDiameter => "tube.outside_diameter_mm",
+        Figure::TubeConductivity => "tube.conductivity_w_mk",
+        Figure::Emissivity => "emissivity",
+        Figure::InsulationThickness => "insulation.thickness_mm",
+        Figure::InsulationConductivity => "insulation.conductivity_w_mk",
+        Figure::Tracing => "heat_tracing_w_m",
+        Figure::DetectorHeat => "heat_w",
+        Figure::HumidityRating => "humidity_rating_percent",
+        Figure::DuctTemperature => "temperature.temperature_c",
+        _ => return humid_path(path_of(run_index, place), run, figure, place),
+    };
+    path_of(run_index, place).field(field)
+}
+
+/// The field of a humidity within its air.
+fn humid_path(here: FieldPath, run: &Run, figure: Figure, place: Place) -> FieldPath {
+    let pair = match (place, run.duct_air) {
+        (Place::DuctAir, Pair::Temperature(..)) => "temperature.humidity",
+        (Place::DuctAir, Pair::DewPointAndRelative { .. }) => "dew_point_and_relative",
+        (Place::DuctAir, Pair::FrostPointAndRelative { .. }) => "frost_point_and_relative",
+        (Place::DuctAir, Pair::RatioAndRelative { .. }) => "ratio_and_relative",
+        _ => "humidity",
+    };
+    let field = match figure {
+        Figure::DuctRelative | Figure::SpaceRelative => "relative.percent",
+        Figure::DuctDewPoint | Figure::SpaceDewPoint => "dew_point_c",
+        Figure::DuctFrostPoint | Figure::SpaceFrostPoint => "frost_point_c",
+        Figure::DuctRatio | Figure::SpaceRatio => "ratio_kg_kg",
+        Figure::DuctWetBulb | Figure::SpaceWetBulb => "wet_bulb_c",
+        Figure::DuctEnthalpy | Figure::SpaceEnthalpy => "enthalpy_kj_kg",
+        _ => return here,
+    };
+    here.field(pair).field(field)
 }
 
 fn field_path(run_index: usize, place: Place, field: &str, quantity: &str) -> FieldPath {

@@ -1,7 +1,8 @@
 //! An answer file holds what was computed, reads back whole, and never holds a number that is not finite.
 
+use dewrun_advice::rests_on;
 use dewrun_document::output::{AssessOutput, Figure, RunOutput, VerdictOutput};
-use dewrun_document::{DocumentError, Telling, air_answer, answer, read, to_run};
+use dewrun_document::{DocumentError, Telling, air_answer, answer, givens, read, to_run};
 use dewrun_quantity::measure::ENTHALPY;
 use dewrun_quantity::{Noted, Pressure, Temperature};
 use dewrun_run::air::{Humidity, MoistAir, Pair};
@@ -29,6 +30,7 @@ fn answered(text: &str) -> AssessOutput {
     let telling = Telling {
         sentence: "It is so.",
         profile: true,
+        rests_on: &rests_on(&run, &outcome.value, &givens(&project, 0)),
     };
     let output = RunOutput {
         id: project.runs[0].id.clone(),
@@ -36,7 +38,7 @@ fn answered(text: &str) -> AssessOutput {
         steady: Some(answer(0, &run, &names, &outcome, telling)),
         error: None,
     };
-    AssessOutput::new(&project.name, vec![output])
+    AssessOutput::new(&project.name, vec![output]).with_figures()
 }
 
 #[test]

@@ -2,12 +2,14 @@
 
 mod asides;
 mod part;
+mod rests;
 mod sentence;
 
 use dewrun_quantity::Style;
 use dewrun_run::{Grade, Outcome, Run};
 
 pub use part::{Emphasis, Part};
+pub use rests::{Rests, assumed_name, rests};
 
 /// The answer to a run in words.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,20 +3,25 @@
 //! Text that people gave is escaped; nothing is styled but by class.
 
 mod dew_square_table;
+mod formula;
 mod leg;
+mod opened;
+mod opening;
 mod profile_table;
 mod sensor;
 mod sentence;
 mod staying_dry;
 
 pub use dew_square_table::{boundary_table, path_table};
-pub use leg::{
-    LegFigures, has_frost, has_sweat, leg_card_figures, leg_card_head, leg_figures, legs_head,
-};
+pub use leg::{has_frost, has_sweat, leg_card_figures, leg_card_head, leg_cells, legs_head};
+pub use opened::{Origins, opened};
+pub use opening::opening;
 pub use profile_table::profile_table;
 pub use sensor::sensor;
-pub use sentence::{asides, sentence};
+pub use sentence::{asides, plain_sentence, rests_on, sentence};
 pub use staying_dry::staying_dry;
+
+use dewrun_run::figure::{Figure, Spot};
 
 use crate::svg::escaped;
 
@@ -26,13 +31,11 @@ fn element(name: &str, attributes: &str, text: &str) -> String {
     format!("<{name}{attributes}>{text}</{name}>")
 }
 
-/// A term and its figure, as a row of a list of figures.
-fn figure_row(term: &str, figure: &str) -> String {
-    format!(
-        "<div class=\"dw-figures__row\">{}{}</div>",
-        element("dt", "", term),
-        element("dd", "", figure)
-    )
+/// A figure with its name, as a row of a list of figures; it opens.
+fn figure_row(term: &str, figure: Figure, spot: Spot, text: &str) -> String {
+    let opens = opening(figure, spot, "", text);
+    let term = element("dt", "", term);
+    format!("<div class=\"dw-figures__row\">{term}<dd>{opens}</dd></div>")
 }
 
 /// A head over a column of numbers: its name and unit.

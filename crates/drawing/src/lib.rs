@@ -25,7 +25,7 @@ mod ticks;
 mod view;
 mod wording;
 
-pub use answer::{Answer, Emphasis, Part, answer, grade};
+pub use answer::{Answer, Emphasis, Part, Rests, answer, assumed_name, grade, rests};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{Elevation, Label, LabelKind, elevation};
 pub use frame::{Frame, Margins, Room};

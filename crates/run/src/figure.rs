@@ -14,11 +14,13 @@
 mod films;
 mod given;
 mod kind;
+mod scope;
 mod spot;
 mod value;
 
 pub use given::{Given, Origin, set};
 pub use kind::Kind;
+pub use scope::Scope;
 pub use spot::Spot;
 pub use value::value;
 
@@ -191,6 +193,14 @@ figures! {
     Saturation = "saturation", VapourPressure;
     /// Heat of deposition.
     HeatOfDeposition = "heat-of-deposition", Enthalpy;
+    /// Temperature of a state.
+    StateTemperature = "state-temperature", Temperature;
+    /// Humidity ratio of a state.
+    HumidityRatio = "humidity-ratio", Ratio;
+    /// Relative humidity of a state over water.
+    HumidityOverWater = "humidity-over-water", Relative;
+    /// Dew point of a state.
+    DewPoint = "dew-point", Temperature;
     /// Vapour pressure.
     VapourPressure = "vapour-pressure", VapourPressure;
     /// Frost point.

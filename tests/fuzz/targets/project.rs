@@ -34,6 +34,7 @@ fn evaluate(project: &Project, index: usize) {
     let telling = Telling {
         sentence: "",
         profile: true,
+        rests_on: &[],
     };
     let run = RunOutput {
         id: String::new(),

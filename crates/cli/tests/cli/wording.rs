@@ -28,6 +28,7 @@ fn help() {
     hold("help", &dewrun(&["--help"]));
     hold("help_assess", &dewrun(&["assess", "--help"]));
     hold("help_air", &dewrun(&["air", "--help"]));
+    hold("help_figures", &dewrun(&["figures", "--help"]));
     hold("help_lines", &dewrun(&["lines", "--help"]));
     hold("help_schema", &dewrun(&["schema", "--help"]));
 }
@@ -54,6 +55,17 @@ fn answers() {
         "assess_json",
         &dewrun(&["assess", "demo/chilled-supply.json", "--json"]),
     );
+}
+
+#[test]
+fn figures() {
+    hold("figures", &dewrun(&["figures"]));
+    hold(
+        "figure",
+        &dewrun(&["figure", "leg-water", "space-temperature"]),
+    );
+    hold("figure_json", &dewrun(&["figure", "deposit", "--json"]));
+    hold("figure_unknown", &dewrun(&["figure", "wetness"]));
 }
 
 #[test]

@@ -10,7 +10,7 @@ pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 1;
+pub const ANSWER_REVISION: u64 = 2;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -29,7 +29,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 1")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 2")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -50,9 +50,72 @@ pub struct AssessOutput {
     pub project: Option<String>,
     /// One for each run that was asked for; empty where the project could not be read.
     pub runs: Vec<RunOutput>,
+    /// What each number of the answer is and how it follows from what; left out where answers come line by line, `dewrun figures --json` prints it. Since revision 2.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub figures: Vec<FigureOutput>,
     /// Why the project could not be read.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub error: Option<ErrorOutput>,
+}
+
+/// A figure: what it is called, how it follows from what, and who found that.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(rename = "FigureEntry")]
+pub struct FigureOutput {
+    /// Its id.
+    pub id: String,
+    /// What it is called.
+    pub name: String,
+    /// Its letter, an index after `_`.
+    pub symbol: String,
+    /// The unit in which people read it; a field of the answer names its own. Empty for a bare number.
+    pub unit: String,
+    /// The fields of the answer that are this figure, with `[]` for every entry of a list.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub fields: Vec<String>,
+    /// How it follows from its inputs; left out for an input of the run.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub relation: String,
+    /// Where the relation holds.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub holds: String,
+    /// How far the relation is known to be off.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub spread: String,
+    /// Ids of what it is computed from.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub inputs: Vec<String>,
+    /// Who found the relation, and when.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub source: String,
+    /// How a person could measure it, where it is an input of the run.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub how_to_measure: String,
+}
+
+/// An assumed value that the answer rests on.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RestsOnOutput {
+    /// Id of the figure that it is; value, low and high are in its unit, or in that of the field.
+    pub figure: String,
+    /// The fields of the project that hold it: legs of one tube of the library are one assumption.
+    pub paths: Vec<String>,
+    /// The row of the library.
+    pub row: String,
+    /// The value assumed, in the unit of the field.
+    pub value: Figure,
+    /// The lowest value that is plausible.
+    pub low: Figure,
+    /// The highest.
+    pub high: Figure,
+    /// Most change of water and mist where it alone is taken to low or high, g/h.
+    pub change_g_h: Figure,
+    /// It alone makes wet dry, or dry wet.
+    pub changes_verdict: bool,
+    /// It alone changes the verdict, or the water by a tenth or more.
+    pub decides: bool,
 }
 
 /// Why there is no answer.
@@ -118,6 +181,9 @@ pub struct SteadyOutput {
     pub exhaust: Option<TubeOutput>,
     /// Water and energy in and out.
     pub balance: BalanceOutput,
+    /// The assumed values, the one that changes the answer most first, each taken alone to its low and high. Since revision 2.
+    #[serde(default)]
+    pub rests_on: Vec<RestsOnOutput>,
     /// What stands beside the answer.
     pub notes: Vec<NoteOutput>,
 }

@@ -2,10 +2,14 @@
 
 use dewrun_quantity::measure::{RELATIVE_HUMIDITY, WATER};
 use dewrun_quantity::{RelativeHumidity, Style};
-use dewrun_run::{Grade, Outcome, Run};
+use dewrun_run::figure::{Figure, Spot};
+use dewrun_run::{Grade, Outcome, Run, Tube};
 
 use super::part::{Emphasis, Part};
 use crate::wording;
+
+/// The tube at whose end the sensor is.
+const INTAKE: Spot = Spot::tube(Tube::Intake);
 
 /// The asides, the most important first.
 pub(super) fn asides(run: &Run, outcome: &Outcome, style: Style) -> Vec<Vec<Part>> {
@@ -37,9 +41,12 @@ fn rating(run: &Run, outcome: &Outcome, style: Style) -> Option<Vec<Part>> {
         Part::figure(
             show(humidity),
             Emphasis::Strong,
-            "chamber.relative_humidity_percent",
+            Figure::SensorHumidity,
+            INTAKE,
         ),
-        Part::words(format!(", the device is rated for {}.", show(rating))),
+        Part::words(", the device is rated for "),
+        Part::figure(show(rating), Emphasis::None, Figure::HumidityRating, INTAKE),
+        Part::words("."),
     ])
 }
 
@@ -49,7 +56,7 @@ fn near_wall_mist(outcome: &Outcome, style: Style) -> Option<Vec<Part>> {
     let most = WATER.show(found.upper_bound, style).to_string();
     Some(vec![
         Part::words("Mist may form close to the cold wall of the intake tube, no more than "),
-        Part::figure(most, Emphasis::Mist, "intake.near_wall_mist"),
+        Part::figure(most, Emphasis::Mist, Figure::NearWallBound, INTAKE),
         Part::words("."),
     ])
 }

@@ -1,5 +1,7 @@
 //! A piece of a sentence.
 
+use dewrun_run::figure::{Figure, Spot};
+
 /// How a piece of a sentence is set off.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Emphasis {
@@ -16,6 +18,8 @@ pub enum Emphasis {
     Mist,
     /// Water on the outside.
     Sweat,
+    /// A value that nobody has measured.
+    Assumed,
 }
 
 /// A piece of a sentence.
@@ -25,8 +29,8 @@ pub struct Part {
     pub text: String,
     /// How it is set off.
     pub emphasis: Emphasis,
-    /// The figure that it shows, by its field in the answer file.
-    pub figure: Option<&'static str>,
+    /// The figure that it shows, and where it is read.
+    pub figure: Option<(Figure, Spot)>,
 }
 
 impl Part {
@@ -48,11 +52,11 @@ impl Part {
     }
 
     /// A figure.
-    pub(crate) fn figure(text: String, emphasis: Emphasis, figure: &'static str) -> Self {
+    pub(crate) fn figure(text: String, emphasis: Emphasis, figure: Figure, spot: Spot) -> Self {
         Self {
             text,
             emphasis,
-            figure: Some(figure),
+            figure: Some((figure, spot)),
         }
     }
 }

@@ -2,39 +2,36 @@
 
 use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{MassFlow, Style};
-use dewrun_run::{Outcome, TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H};
+use dewrun_run::figure::{Figure, Spot};
+use dewrun_run::{Outcome, Tube, TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H};
 
 use super::part::{Emphasis, Part};
-use crate::states::{State, states};
 use crate::wording;
 
 /// What every answer ends with as long as nothing varies the inputs.
 const CONDITIONS: &str = " in the conditions entered; doubt not computed yet.";
 
-/// Which fields of the answer file a tube's figures come from, and what the tube is called.
+/// A tube and what it is called.
 struct Named {
     tube: &'static str,
-    water: &'static str,
-    frost: &'static str,
-    wet: &'static str,
-    sweat: &'static str,
+    spot: Spot,
 }
 
 const INTAKE: Named = Named {
     tube: "intake tube",
-    water: "intake.condensate_g_h",
-    frost: "intake.legs.frost_g_h",
-    wet: "intake.wet",
-    sweat: "intake.sweat_g_h",
+    spot: Spot::tube(Tube::Intake),
 };
 
 const EXHAUST: Named = Named {
     tube: "exhaust tube",
-    water: "exhaust.condensate_g_h",
-    frost: "exhaust.legs.frost_g_h",
-    wet: "exhaust.wet",
-    sweat: "exhaust.sweat_g_h",
+    spot: Spot::tube(Tube::Exhaust),
 };
+
+impl Named {
+    fn figure(&self, text: String, emphasis: Emphasis, figure: Figure) -> Part {
+        Part::figure(text, emphasis, figure, self.spot)
+    }
+}
 
 /// The sentence.
 pub(super) fn sentence(outcome: &Outcome, style: Style) -> Vec<Part> {
@@ -50,7 +47,8 @@ pub(super) fn sentence(outcome: &Outcome, style: Style) -> Vec<Part> {
         let mist = Part::figure(
             "mist reaches the sensor".into(),
             Emphasis::Mist,
-            "chamber.mist_kg_kg",
+            Figure::SensorMist,
+            INTAKE.spot,
         );
         clauses.push(vec![mist]);
     }
@@ -91,19 +89,19 @@ fn wet(named: &Named, tube: &TubeOutcome, style: Style) -> Option<Vec<Part>> {
     };
     let amount = wording::water(tube.condensate, style);
     let mut parts = vec![
-        Part::figure(amount, emphasis, named.water),
+        named.figure(amount, emphasis, Figure::TubeWater),
         Part::words(format!(" of {what} forms in the {} ", named.tube)),
     ];
     parts.extend(bounds(named, tube, style));
     if !all_frost && WET_TUBE_G_H < frost.to_grams_per_hour() {
         parts.push(Part::words(", "));
         let amount = wording::water(frost, style);
-        parts.push(Part::figure(amount, Emphasis::Frost, named.frost));
+        parts.push(named.figure(amount, Emphasis::Frost, Figure::TubeFrost));
         parts.push(Part::words(" of it as frost"));
-        if let Some(first) = states(tube).iter().find(|s| s.state == State::Frost) {
-            let from = wording::metres(first.from_m, style);
+        if let Some(from) = tube.frost_from() {
+            let from = TUBE_LENGTH.show(from, style).to_string();
             parts.push(Part::words(" from "));
-            parts.push(Part::figure(from, Emphasis::Strong, named.wet));
+            parts.push(named.figure(from, Emphasis::Strong, Figure::FrostFrom));
             parts.push(Part::words(" on"));
         }
     }
@@ -115,15 +113,21 @@ fn bounds(named: &Named, tube: &TubeOutcome, style: Style) -> Vec<Part> {
     let (Some(first), Some(last)) = (tube.wet.first(), tube.wet.last()) else {
         return Vec::new();
     };
-    let figure = |text: String| Part::figure(text, Emphasis::Strong, named.wet);
+    let place = |x, figure| {
+        let text = TUBE_LENGTH.show(x, style).to_string();
+        named.figure(text, Emphasis::Strong, figure)
+    };
     let mut parts = vec![
         Part::words("between "),
-        figure(TUBE_LENGTH.show(first.from, style).to_string()),
+        place(first.from, Figure::WetFrom),
         Part::words(" and "),
-        figure(TUBE_LENGTH.show(last.to, style).to_string()),
+        place(last.to, Figure::WetTo),
     ];
     if 1 < tube.wet.len() {
-        parts.push(Part::words(format!(" in {} stretches", tube.wet.len())));
+        let count = tube.wet.len().to_string();
+        parts.push(Part::words(" in "));
+        parts.push(named.figure(count, Emphasis::None, Figure::WetStretches));
+        parts.push(Part::words(" stretches"));
     }
     parts
 }
@@ -141,7 +145,11 @@ fn sweat(named: &Named, tube: &TubeOutcome, style: Style) -> Option<Vec<Part>> {
     };
     Some(vec![
         Part::words(format!("the {} {verb} outside, ", named.tube)),
-        Part::figure(wording::water(tube.sweat, style), emphasis, named.sweat),
+        named.figure(
+            wording::water(tube.sweat, style),
+            emphasis,
+            Figure::TubeSweat,
+        ),
     ])
 }
 

@@ -1,59 +1,62 @@
 //! What became of a leg: the cells of a table row, the head of the table, and the card for a phone.
 
 use dewrun_quantity::format::DOES_NOT_APPLY;
-use dewrun_quantity::measure::{BORE, HEAT_TRACING, TEMPERATURE, TUBE_LENGTH, WATER};
+use dewrun_quantity::measure::{BORE, HEAT_TRACING, TUBE_LENGTH, WATER};
 use dewrun_quantity::{MassFlow, Style};
+use dewrun_run::figure::{Figure, Spot, value};
 use dewrun_run::{LegOutcome, Outcome};
 
-use super::{column_head, element, figure_row};
+use super::{column_head, element, figure_row, opening};
 use crate::view::View;
-use crate::wording;
+use crate::wording::{self, capital};
 
-/// What became of a leg, ready to be shown.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub struct LegFigures {
-    /// Air at its end, lowest wall, dew point at its end, without units.
-    pub temperatures: [String; 3],
-    /// Water that forms in it, without unit.
-    pub water: String,
-    /// The part of it that freezes.
-    pub frost: String,
-    /// Water on its outside.
-    pub sweat: String,
-    /// Where it is wet first.
-    pub wet_from: String,
-    /// A bar for its water against that of the wettest leg, as SVG.
-    pub bar: String,
+/// What is told of a leg, in the order of the table.
+const FIGURES: [Figure; 7] = [
+    Figure::AirAtEnd,
+    Figure::LowestWall,
+    Figure::DewPointAtEnd,
+    Figure::LegWater,
+    Figure::LegFrost,
+    Figure::LegSweat,
+    Figure::LegWetFrom,
+];
+
+/// What became of a leg, cell by cell of its row in the table, each a figure that opens; empty where the tube has no such leg.
+#[must_use]
+pub fn leg_cells(view: &View<'_>, at: usize) -> [String; 7] {
+    FIGURES.map(|figure| {
+        let Some(number) = number(view, at, figure) else {
+            return String::new();
+        };
+        let opens = opening(figure, Spot::leg(view.tube, at), "", &number);
+        match figure {
+            Figure::LegWater => {
+                let bar = bar_of(view, at);
+                format!("<b>{opens}</b><span class=\"dw-legs-table__bar\">{bar}</span>")
+            }
+            _ => opens,
+        }
+    })
 }
 
-/// The figures of a leg of the tube; none where it has no such leg.
-#[must_use]
-pub fn leg_figures(view: &View<'_>, at: usize) -> Option<LegFigures> {
-    let legs = &view.answer()?.legs;
+/// The number of a figure of a leg, without unit; none where the tube has no such leg.
+fn number(view: &View<'_>, at: usize, figure: Figure) -> Option<String> {
+    view.answer()?.legs.get(at)?;
+    let found = value(view.run, view.outcome, figure, Spot::leg(view.tube, at));
+    Some(found.map_or_else(
+        || DOES_NOT_APPLY.to_owned(),
+        |number| figure.kind().show(number, view.style).number,
+    ))
+}
+
+/// A bar for the water of a leg against that of the wettest, as SVG.
+fn bar_of(view: &View<'_>, at: usize) -> String {
+    let legs = view.answer().map_or(&[][..], |answer| &answer.legs);
     let most = legs
         .iter()
         .map(|leg| leg.condensate)
         .fold(MassFlow::ZERO, MassFlow::max);
-    Some(figures(legs.get(at)?, most, view.style))
-}
-
-fn figures(leg: &LegOutcome, most: MassFlow, style: Style) -> LegFigures {
-    let water = |flow| WATER.show(flow, style).number;
-    let celsius = |t| TEMPERATURE.show(t, style).number;
-    let none = || DOES_NOT_APPLY.to_owned();
-    let place = leg.first_wet.map(|x| TUBE_LENGTH.show(x, style).number);
-    LegFigures {
-        temperatures: [
-            celsius(leg.air_at_end.temperature),
-            celsius(leg.lowest_wall),
-            leg.air_at_end.dew_point.map_or_else(none, celsius),
-        ],
-        water: water(leg.condensate),
-        frost: water(leg.frost),
-        sweat: water(leg.sweat),
-        wet_from: place.unwrap_or_else(none),
-        bar: bar(leg, most),
-    }
+    legs.get(at).map(|leg| bar(leg, most)).unwrap_or_default()
 }
 
 /// A bar from an upright line.
@@ -79,12 +82,16 @@ fn bar(leg: &LegOutcome, most: MassFlow) -> String {
 #[must_use]
 pub fn legs_head(outcome: Option<&Outcome>, style: Style) -> String {
     let units = style.units;
-    let (bore, celsius) = (BORE.unit(units).name, TEMPERATURE.unit(units).name);
-    let (metres, water) = (TUBE_LENGTH.unit(units).name, WATER.unit(units).name);
+    let bore = BORE.unit(units).name;
     let plain = |name: &str| element("th", " scope=\"col\"", name);
-    let only = |is_there: bool, name: &str| {
+    let result = |figure: Figure| {
+        let is_there = match figure {
+            Figure::LegFrost => outcome.is_some_and(has_frost),
+            Figure::LegSweat => outcome.is_some_and(has_sweat),
+            _ => true,
+        };
         if is_there {
-            column_head(name, water)
+            column_head(&capital(figure.name()), figure.kind().unit(style))
         } else {
             String::new()
         }
@@ -93,20 +100,14 @@ pub fn legs_head(outcome: Option<&Outcome>, style: Style) -> String {
         "<tr>".to_owned(),
         plain("Leg"),
         plain("Space"),
-        column_head("Length", metres),
+        column_head("Length", TUBE_LENGTH.unit(units).name),
         column_head("Fall", ""),
         plain("Water runs"),
         column_head("Bore", bore),
         column_head("Outside", bore),
         column_head("Insulation", bore),
         column_head("Tracing", HEAT_TRACING.unit(units).name),
-        column_head("Air at end", celsius),
-        column_head("Lowest wall", celsius),
-        column_head("Dew point at end", celsius),
-        column_head("Water", water),
-        only(outcome.is_some_and(has_frost), "as frost"),
-        only(outcome.is_some_and(has_sweat), "Sweat"),
-        column_head("Wet from", metres),
+        FIGURES.map(result).concat(),
         "</tr>".to_owned(),
     ]
     .concat()
@@ -132,7 +133,7 @@ fn legs(outcome: &Outcome) -> impl Iterator<Item = &LegOutcome> {
 /// The head of a leg's card: number, space, length, fall, and what forms in it.
 #[must_use]
 pub fn leg_card_head(view: &View<'_>, at: usize) -> String {
-    let (Some(leg), Some(found)) = (view.legs().get(at), leg_figures(view, at)) else {
+    let (Some(leg), Some(water)) = (view.legs().get(at), number(view, at, Figure::LegWater)) else {
         return String::new();
     };
     let length = TUBE_LENGTH.show_entered(leg.length, view.style);
@@ -149,7 +150,7 @@ pub fn leg_card_head(view: &View<'_>, at: usize) -> String {
         element("span", "", &what),
         element("span", " class=\"dw-leg-card__fall\"", &fall),
         "</span><span class=\"dw-leg-card__water\">".to_owned(),
-        element("b", "", &found.water),
+        element("b", "", &water),
         format!("\u{a0}{unit}</span>"),
     ]
     .concat()
@@ -158,31 +159,18 @@ pub fn leg_card_head(view: &View<'_>, at: usize) -> String {
 /// The other figures of a leg's card, as rows of a list.
 #[must_use]
 pub fn leg_card_figures(view: &View<'_>, at: usize) -> String {
-    let Some(found) = leg_figures(view, at) else {
-        return String::new();
+    let row = |figure: Figure| {
+        let is_there = match figure {
+            Figure::LegWater => false,
+            Figure::LegFrost => has_frost(view.outcome),
+            Figure::LegSweat => has_sweat(view.outcome),
+            _ => true,
+        };
+        let number = number(view, at, figure).filter(|_| is_there)?;
+        let unit = figure.kind().unit(view.style);
+        let text = format!("{number}\u{a0}{unit}");
+        let spot = Spot::leg(view.tube, at);
+        Some(figure_row(&capital(figure.name()), figure, spot, &text))
     };
-    let units = view.style.units;
-    let with = |number: &str, unit: &str| format!("{number}\u{a0}{unit}");
-    let celsius = TEMPERATURE.unit(units).name;
-    let water = WATER.unit(units).name;
-    let [air, wall, dew_point] = &found.temperatures;
-    let only = |is_there: bool, name: &str, number: &str| {
-        if is_there {
-            figure_row(name, &with(number, water))
-        } else {
-            String::new()
-        }
-    };
-    [
-        figure_row("Air at end", &with(air, celsius)),
-        figure_row("Lowest wall", &with(wall, celsius)),
-        figure_row("Dew point at end", &with(dew_point, celsius)),
-        figure_row(
-            "Wet from",
-            &with(&found.wet_from, TUBE_LENGTH.unit(units).name),
-        ),
-        only(has_frost(view.outcome), "as frost", &found.frost),
-        only(has_sweat(view.outcome), "Sweat", &found.sweat),
-    ]
-    .concat()
+    FIGURES.into_iter().filter_map(row).collect()
 }

@@ -4,10 +4,20 @@ use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, WATER_PER_LENGTH};
 use dewrun_quantity::{Style, Temperature};
 use dewrun_run::ProfilePoint;
+use dewrun_run::figure::{Figure, Spot};
 
-use super::{column_head, element};
+use super::{column_head, element, opening};
 use crate::view::View;
+use crate::wording::capital;
 
+/// The columns.
+const FIGURES: [Figure; 5] = [
+    Figure::PlaceAlong,
+    Figure::AirAlong,
+    Figure::WallAlong,
+    Figure::DewPointAlong,
+    Figure::Deposit,
+];
 /// Rows of a table that still reads as one.
 const ROWS: usize = 24;
 
@@ -18,19 +28,17 @@ pub fn profile_table(view: &View<'_>) -> String {
         return String::new();
     };
     let style = view.style;
-    let temperature = TEMPERATURE.unit(style.units).name;
-    let head = [
-        column_head("Along the tube", TUBE_LENGTH.unit(style.units).name),
-        column_head("Air", temperature),
-        column_head("Inner wall", temperature),
-        column_head("Dew point", temperature),
-        column_head("Water formed", WATER_PER_LENGTH.unit(style.units).name),
-    ]
-    .concat();
+    let head = FIGURES.map(|figure| head(view, figure)).concat();
     let rows: String = few(&answer.profile)
         .map(|point| row(point, style))
         .collect();
     format!("<thead><tr>{head}</tr></thead><tbody>{rows}</tbody>")
+}
+
+/// A head over a column, which opens its figure where most water forms.
+fn head(view: &View<'_>, figure: Figure) -> String {
+    let name = opening(figure, Spot::tube(view.tube), "", &capital(figure.name()));
+    column_head(&name, figure.kind().unit(view.style))
 }
 
 fn row(point: &ProfilePoint, style: Style) -> String {

@@ -1,34 +1,34 @@
 //! What the detector gets, as a list of figures.
 
 use dewrun_quantity::Style;
-use dewrun_quantity::measure::{MIST, RELATIVE_HUMIDITY, TEMPERATURE, WATER};
-use dewrun_run::{Outcome, Run};
+use dewrun_quantity::format::DOES_NOT_APPLY;
+use dewrun_quantity::measure::RELATIVE_HUMIDITY;
+use dewrun_run::figure::{Figure, Spot, value};
+use dewrun_run::{Outcome, Run, Tube};
 
 use super::figure_row;
-use crate::wording;
 
 /// The rows of the list.
 #[must_use]
 pub fn sensor(run: &Run, outcome: &Outcome, style: Style) -> String {
-    let chamber = &outcome.chamber;
-    let percent = |humidity| RELATIVE_HUMIDITY.show(humidity, style).to_string();
-    let rating = run
-        .detector
-        .humidity_rating
-        .map(|rating| figure_row("Rated for", &percent(rating)));
+    let spot = Spot::tube(Tube::Intake);
+    let row = |name: &str, figure: Figure| {
+        let number = value(run, outcome, figure, spot);
+        let shown = number.map(|number| figure.kind().show(number, style).to_string());
+        let text = shown.unwrap_or_else(|| DOES_NOT_APPLY.to_owned());
+        figure_row(name, figure, spot, &text)
+    };
+    let rating = run.detector.humidity_rating.map(|rating| {
+        let text = RELATIVE_HUMIDITY.show(rating, style).to_string();
+        figure_row("Rated for", Figure::HumidityRating, spot, &text)
+    });
     [
-        figure_row(
-            "Temperature",
-            &TEMPERATURE.show(chamber.temperature, style).to_string(),
-        ),
-        figure_row("Relative humidity", &percent(chamber.relative_humidity)),
+        row("Temperature", Figure::SensorTemperature),
+        row("Relative humidity", Figure::SensorHumidity),
         rating.unwrap_or_default(),
-        figure_row("Dew point", &wording::dew_point(chamber, style)),
-        figure_row("Mist", &MIST.show(chamber.mist, style).to_string()),
-        figure_row(
-            "Water on the way",
-            &WATER.show(outcome.intake.condensate, style).to_string(),
-        ),
+        row("Dew point", Figure::SensorDewPoint),
+        row("Mist", Figure::SensorMist),
+        row("Water on the way", Figure::TubeWater),
     ]
     .concat()
 }

@@ -1,0 +1,148 @@
+//! A figure opened: its value, how it follows from its inputs and who found that; each input opens the same way.
+
+mod inputs;
+mod origin;
+
+use dewrun_advice::Resting;
+use dewrun_run::figure::{Figure, Given, Scope, Spot, value};
+
+use super::formula::formula;
+use super::{element, opening};
+use crate::view::View;
+use crate::wording::capital;
+
+/// Where the inputs of a run came from, and which of them the answer rests on.
+#[derive(Debug, Clone, Copy)]
+pub struct Origins<'a> {
+    /// Every input with its origin.
+    pub givens: &'a [Given],
+    /// The assumed ones, the one that changes the answer most first.
+    pub ranked: &'a [Resting],
+}
+
+/// The opened figure; `before` is the one that led to it, where it was opened from within another.
+///
+/// The button that closes it carries `data-close`, the one that goes back `data-back`, its head `tabindex="-1"`.
+#[must_use]
+pub fn opened(
+    view: &View<'_>,
+    origins: Origins<'_>,
+    (figure, spot): (Figure, Spot),
+    before: Option<Figure>,
+) -> String {
+    let view = &View {
+        tube: spot.tube,
+        ..*view
+    };
+    let back = before.map_or_else(String::new, |before| {
+        let text = format!("Back to {}", before.name());
+        element(
+            "button",
+            " type=\"button\" class=\"dw-link\" data-back",
+            &text,
+        )
+    });
+    let close = element(
+        "button",
+        " type=\"button\" class=\"dw-button\" data-close",
+        "Close",
+    );
+    let body = if figure.is_given() {
+        origin::told(view, origins, figure, spot)
+    } else {
+        inputs::table(view, origins, figure, spot)
+    };
+    [
+        "<div class=\"dw-opened__head\">".to_owned(),
+        head(view, origins, figure, spot),
+        "</div><div class=\"dw-opened__body\">".to_owned(),
+        body,
+        format!("<p class=\"dw-opened__acts\">{back}{close}</p></div>"),
+    ]
+    .concat()
+}
+
+/// Value, name and place, then relation and range.
+fn head(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> String {
+    let (number, unit) = written(view, origins, figure, spot);
+    let unit = element("span", " class=\"dw-unit\"", &unit);
+    let mut html =
+        format!("<p class=\"dw-opened__value\" tabindex=\"-1\"><b>{number}</b>\u{a0}{unit}</p>");
+    let name = capital(figure.name());
+    let place = where_read(view, figure, spot);
+    let name = if place.is_empty() {
+        name
+    } else {
+        format!("{name}, {place}")
+    };
+    html.push_str(&element("p", "", &name));
+    let part = |name: &str, text: &str| {
+        if text.is_empty() {
+            return String::new();
+        }
+        element("h3", "", name) + text
+    };
+    let relation = figure.relation();
+    if !relation.is_empty() {
+        let set = format!("<p class=\"dw-formula\">{}</p>", formula(relation));
+        html.push_str(&part("Relation", &set));
+        let holds = [figure.holds(), figure.spread()];
+        let holds = holds.into_iter().filter(|text| !text.is_empty());
+        let holds = holds.collect::<Vec<_>>().join("; ");
+        if !holds.is_empty() {
+            html.push_str(&part("Holds for", &element("p", "", &holds)));
+        }
+        html.push_str(&part("Source", &element("p", "", figure.source())));
+    }
+    html
+}
+
+/// The number of a figure and its unit, escaped; a dash where it has none here.
+fn written(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> (String, String) {
+    let shown = match origin::given(view, origins, figure, spot) {
+        Some(given) => Some(figure.kind().show_entered(given.value, view.style)),
+        None => value(view.run, view.outcome, figure, spot)
+            .map(|number| figure.kind().show(number, view.style)),
+    };
+    match shown {
+        Some(shown) => (shown.number, shown.unit.to_owned()),
+        None => (
+            dewrun_quantity::format::DOES_NOT_APPLY.to_owned(),
+            String::new(),
+        ),
+    }
+}
+
+/// Where a figure is read, in words; empty where its name says it.
+fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
+    let tube = match spot.tube {
+        dewrun_run::Tube::Intake => "intake tube",
+        dewrun_run::Tube::Exhaust => "exhaust tube",
+    };
+    let leg = |at: usize| {
+        let space = view
+            .legs()
+            .get(at)
+            .map_or("", |leg| view.space_name(leg.space));
+        format!("leg {}, {space}", view.leg_number(at))
+    };
+    if let Some(dewrun_run::Place::Space(at)) = spot.place(figure, view.run) {
+        return view.space_name(at).to_owned();
+    }
+    match figure.scope() {
+        Scope::Run => String::new(),
+        Scope::Tube => tube.to_owned(),
+        Scope::Leg => spot.leg.map_or_else(|| tube.to_owned(), leg),
+        Scope::Point => {
+            let spot = spot.looked_into(figure, view.outcome);
+            let point = spot.profile_point(view.outcome);
+            let at = point.map(|point| crate::wording::metres(point.x.to_metres(), view.style));
+            format!("{tube} at {}", at.unwrap_or_default())
+        }
+    }
+}
+
+/// A figure of the panel as a button.
+fn opens(figure: Figure, spot: Spot, text: &str) -> String {
+    opening(figure, spot, "", text)
+}

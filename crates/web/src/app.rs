@@ -4,7 +4,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    Air, AnswerBand, Cautions, Legs, PageHead, RefusedFile, Route, Sensor, WorkedCases,
+    Air, AnswerBand, Cautions, Legs, PageHead, RefusedFile, Route, Sensor, WorkedCases, close,
+    provide_opened,
 };
 use crate::examples::{EXAMPLES, Example, example};
 use crate::hooks::{escape, hash, window_width};
@@ -45,7 +46,12 @@ pub fn App() -> impl IntoView {
         false,
     );
     let width = window_width::use_window_width();
-    escape::on_escape(move || desk.unselect());
+    let opened = provide_opened();
+    escape::on_escape(move || {
+        if !close(opened) {
+            desk.unselect();
+        }
+    });
     view! {
         <PageHead />
         <RefusedFile />

@@ -5,5 +5,6 @@ pub(crate) mod element_width;
 pub(crate) mod escape;
 pub(crate) mod file_text;
 pub(crate) mod hash;
+pub(crate) mod pressed;
 pub(crate) mod scrolled;
 pub(crate) mod window_width;

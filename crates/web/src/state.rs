@@ -8,6 +8,7 @@ mod history;
 mod humidity;
 mod kind;
 mod legs;
+mod opened;
 mod shown;
 
 pub(crate) use answered::Answered;
@@ -19,4 +20,5 @@ pub use field::{Field, TubeName};
 pub(crate) use field::{leg_number, leg_way, route, route_mut};
 pub(crate) use humidity::{HumidOf, HumidityKind};
 pub(crate) use legs::{add_leg, delete_leg, split_leg};
+pub(crate) use opened::{Opened, Step, Trail};
 pub(crate) use shown::Shown;

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::leg_actions::LegActions;
 use super::leg_row::leg_fields;
+use super::opened_figure::OpenedFigure;
 use super::parts::{When, flag, words};
 use super::space_of_leg::SpaceOfLeg;
 use super::text_field::TextField;
@@ -55,6 +56,7 @@ pub(super) fn LegCard(
                     {leg_fields(tube, at).map(|field| view! { <TextField field=field /> }.into_any()).into_iter().collect_view()}
                 </div>
                 <dl class="dw-figures dw-leg-card__figures" class=("dw-stale", is_stale) inner_html=figures />
+                <OpenedFigure section="legs" />
                 <LegActions />
             </When>
         </li>

@@ -1,6 +1,6 @@
 //! One leg as a row of the table, and under it what can't be used of it.
 
-use dewrun_drawing::html::{LegFigures, has_frost, has_sweat, leg_figures};
+use dewrun_drawing::html::{has_frost, has_sweat, leg_cells};
 use dewrun_run::{Outcome, Tube};
 use leptos::prelude::*;
 
@@ -68,41 +68,36 @@ pub(super) fn leg_fields(tube: Tube, at: usize) -> [Field; 6] {
 #[component]
 fn Results(tube: Tube, at: usize) -> impl IntoView {
     let desk = use_desk();
-    let found = move || {
+    let cells = Memo::new(move |_| {
         let answered = desk.answered();
         let view = answered
             .as_ref()
             .map(|answered| answered.view(tube, desk.style()));
-        view.and_then(|view| leg_figures(&view, at))
-            .unwrap_or_default()
-    };
-    let cell = move |class: &'static str, read: fn(LegFigures) -> String| {
-        let text = words(move || read(found()));
-        view! { <td class=class>{text}</td> }
-    };
-    let extra = move |is_there: fn(&Outcome) -> bool, read: fn(LegFigures) -> String| {
-        let is_absent = flag(move || {
+        view.map(|view| leg_cells(&view, at)).unwrap_or_default()
+    });
+    let is_absent = move |is_there: fn(&Outcome) -> bool| {
+        flag(move || {
             !desk
                 .answered()
                 .is_some_and(|answered| is_there(&answered.outcome))
-        });
-        let text = words(move || read(found()));
-        view! { <td class=RESULT hidden=is_absent>{text}</td> }
+        })
     };
-    let bar = words(move || found().bar);
-    let water = words(move || found().water);
-    view! {
-        {cell(RESULT, |leg| leg.temperatures[0].clone())}
-        {cell(RESULT, |leg| leg.temperatures[1].clone())}
-        {cell(RESULT, |leg| leg.temperatures[2].clone())}
-        <td class=RESULT>
-            <b>{water}</b>
-            <span class="dw-legs-table__bar" inner_html=bar />
-        </td>
-        {extra(has_frost, |leg| leg.frost)}
-        {extra(has_sweat, |leg| leg.sweat)}
-        {cell(RESULT, |leg| leg.wet_from)}
-    }
+    let cell = |(place, is_absent): (usize, Signal<bool>)| {
+        let text = words(move || cells.with(|cells| cells[place].clone()));
+        view! { <td class="dw-number dw-result" hidden=is_absent inner_html=text /> }.into_any()
+    };
+    let here = || flag(|| false);
+    [
+        here(),
+        here(),
+        here(),
+        here(),
+        is_absent(has_frost),
+        is_absent(has_sweat),
+        here(),
+    ]
+    .into_iter()
+    .enumerate()
+    .map(cell)
+    .collect_view()
 }
-
-const RESULT: &str = "dw-number dw-result";

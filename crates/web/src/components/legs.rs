@@ -9,6 +9,7 @@ use super::leg_actions::LegActions;
 use super::leg_card::LegCard;
 use super::leg_row::LegRow;
 use super::legs_table::LegsTable;
+use super::opened_figure::OpenedFigure;
 use super::origins::Origins;
 use super::parts::{Row, Rows, When, flag};
 use super::section_head::SectionHead;
@@ -25,7 +26,7 @@ pub(crate) fn Legs(
 ) -> impl IntoView {
     let is_wide = flag(move || TABLE_FROM <= window_width.get());
     view! {
-        <section class="dw-legs" aria-labelledby="legs">
+        <section class="dw-legs" aria-labelledby="legs" data-opens="legs">
             <SectionHead id="legs" name="Legs" question="What is the tube made of, and what happens in each leg?">
                 <Origins />
                 <When holds=is_wide>
@@ -34,6 +35,7 @@ pub(crate) fn Legs(
             </SectionHead>
             <When holds=is_wide>
                 <LegsTable />
+                <OpenedFigure section="legs" />
             </When>
             <When holds=flag(move || !is_wide.get())>
                 <h3 class="dw-legs__tube">"Intake tube, from the duct to the detector"</h3>

@@ -10,7 +10,7 @@ pub(super) fn Origins() -> impl IntoView {
             <li class="dw-origins__one dw-origins__one--typed">"typed"</li>
             <li class="dw-origins__one dw-origins__one--assumed">"assumed"</li>
             <li class="dw-origins__one dw-origins__one--measured">"measured"</li>
-            <li>"computed: no line"</li>
+            <li>"computed: no line, opens when pressed"</li>
         </ul>
     }
 }

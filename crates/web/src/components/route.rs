@@ -5,6 +5,7 @@ use dewrun_run::Tube;
 use leptos::prelude::*;
 
 use super::drawing::Drawing;
+use super::opened_figure::OpenedFigure;
 use super::parts::{When, flag, words};
 use super::section_head::SectionHead;
 use super::toggle::{Choosable, Toggle};
@@ -37,7 +38,7 @@ pub(crate) fn Route() -> impl IntoView {
             .unwrap_or_default()
     });
     view! {
-        <section class="dw-route" aria-labelledby="route">
+        <section class="dw-route" aria-labelledby="route" data-opens="route">
             <SectionHead id="route" name="Route" question="Where does water form, and which way does it run?">
                 <When holds=has_exhaust>
                     <Toggle
@@ -57,6 +58,7 @@ pub(crate) fn Route() -> impl IntoView {
                     <table class="dw-table" aria-label="Temperatures and water along the tube" inner_html=table />
                 </div>
             </details>
+            <OpenedFigure section="route" />
         </section>
     }
 }

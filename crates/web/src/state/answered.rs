@@ -1,9 +1,11 @@
 //! A run and its answer, as all of the page shows it.
 
+use dewrun_advice::{Resting, rests_on};
 use dewrun_document::output::NoteOutput;
-use dewrun_document::{DocumentError, Project, located, note, to_run};
+use dewrun_document::{DocumentError, Project, givens, located, note, to_run};
 use dewrun_drawing::{Names, View};
 use dewrun_quantity::Style;
+use dewrun_run::figure::Given;
 use dewrun_run::{Outcome, Run, Tube, evaluate};
 
 use super::field::RUN;
@@ -15,6 +17,10 @@ pub(crate) struct Answered {
     pub(crate) names: Names,
     pub(crate) outcome: Outcome,
     pub(crate) notes: Vec<NoteOutput>,
+    /// Its inputs, each with where it came from.
+    pub(crate) givens: Vec<Given>,
+    /// The assumed ones, the one that changes the answer most first.
+    pub(crate) ranked: Vec<Resting>,
 }
 
 impl Answered {
@@ -22,7 +28,10 @@ impl Answered {
     pub(crate) fn of(project: &Project) -> Result<Self, DocumentError> {
         let (run, names) = to_run(project, RUN)?;
         let answer = evaluate(&run).map_err(|error| located(RUN, error))?;
+        let givens = givens(project, RUN);
         Ok(Self {
+            ranked: rests_on(&run, &answer.value, &givens),
+            givens,
             names: Names {
                 run: names.run,
                 duct: names.duct,

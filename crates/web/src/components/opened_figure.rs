@@ -1,0 +1,172 @@
+//! A figure opened in its place: how it follows from what, pushing down what stands below.
+
+use dewrun_drawing::html::{Origins, opened};
+use dewrun_run::figure::{Figure, Spot};
+use leptos::html::Div;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
+
+use super::parts::{When, flag, words};
+use crate::hooks::pressed::on_pressed;
+use crate::state::{Opened, Step, Trail, use_desk};
+
+/// What can be pressed in a panel or to get one.
+const PRESSED: &str = "[data-figure],[data-back],[data-close]";
+/// The panel.
+const PANEL: &str = ".dw-opened";
+
+/// Lets every element with `data-figure` open its figure; once for the page.
+pub(crate) fn provide_opened() -> Opened {
+    let open = Opened::new();
+    provide_context(open);
+    on_pressed(PRESSED, move |element| pressed(open, element));
+    let desk = use_desk();
+    // The text of a figure is made anew with every answer: which one is opened is marked on whatever stands there then.
+    Effect::new(move |_| {
+        let trail = open.now();
+        desk.answered();
+        request_animation_frame(move || mark(trail.as_ref()));
+    });
+    open
+}
+
+/// The place under a section where its figures open.
+#[component]
+pub(super) fn OpenedFigure(
+    /// The section, by what its element carries in `data-opens`.
+    section: &'static str,
+) -> impl IntoView {
+    let desk = use_desk();
+    let Some(open) = use_context::<Opened>() else {
+        return ().into_any();
+    };
+    let place = NodeRef::<Div>::new();
+    let html = words(move || {
+        let told = open.trail(section).zip(desk.answered());
+        told.map_or_else(String::new, |(trail, answered)| {
+            let (Some(last), before) = ends(&trail) else {
+                return String::new();
+            };
+            let view = answered.view(last.1.tube, desk.style());
+            let origins = Origins {
+                givens: &answered.givens,
+                ranked: &answered.ranked,
+            };
+            opened(&view, origins, last, before.map(|(figure, _)| figure))
+        })
+    });
+    Effect::new(move |_| {
+        let Some(trail) = open.trail(section) else {
+            return;
+        };
+        request_animation_frame(move || show(place, trail.steps.len()));
+    });
+    let is_stale = flag(move || desk.is_stale());
+    view! {
+        <When holds=flag(move || open.trail(section).is_some())>
+            <div
+                class="dw-opened"
+                class=("dw-stale", is_stale)
+                role="region"
+                aria-label="Where the figure comes from"
+                node_ref=place
+                inner_html=html
+            />
+        </When>
+    }
+    .into_any()
+}
+
+/// The figure shown and the one before it.
+fn ends(trail: &Trail) -> (Option<Step>, Option<Step>) {
+    let mut steps = trail.steps.iter().rev().copied();
+    (steps.next(), steps.next())
+}
+
+fn pressed(open: Opened, element: &Element) {
+    if element.has_attribute("data-close") {
+        close(open);
+        return;
+    }
+    if element.has_attribute("data-back") {
+        open.back();
+        return;
+    }
+    let Some(step) = step_of(element) else { return };
+    if element.closest(PANEL).is_ok_and(|panel| panel.is_some()) {
+        open.follow(step);
+        return;
+    }
+    let section = element.closest("[data-opens]").ok().flatten();
+    if let Some(section) = section.and_then(|section| section.get_attribute("data-opens")) {
+        open.turn(section, step);
+    }
+}
+
+fn step_of(element: &Element) -> Option<Step> {
+    let figure = Figure::from_id(&element.get_attribute("data-figure")?)?;
+    let spot = Spot::parse(&element.get_attribute("data-at")?)?;
+    Some((figure, spot))
+}
+
+/// Closes what is open and gives the focus back to what opened it; false where nothing was open.
+pub(crate) fn close(open: Opened) -> bool {
+    let Some(trail) = open.close() else {
+        return false;
+    };
+    if let Some(opener) = opener(&trail) {
+        // What has gone meanwhile can't be gone to.
+        let _ = opener.focus();
+    }
+    true
+}
+
+/// The element that opened a trail.
+fn opener(trail: &Trail) -> Option<HtmlElement> {
+    let (figure, spot) = trail.steps.first()?;
+    let selector = format!(
+        "[data-opens=\"{}\"] [data-figure=\"{}\"][data-at=\"{spot}\"]",
+        trail.section,
+        figure.id()
+    );
+    let found = document().query_selector(&selector).ok().flatten()?;
+    found.dyn_into().ok()
+}
+
+/// Says of every figure outside a panel whether it is the one that is opened.
+fn mark(trail: Option<&Trail>) {
+    let opened = trail.and_then(opener);
+    if let Ok(marked) = document().query_selector_all("[data-figure][aria-expanded=\"true\"]") {
+        for at in 0..marked.length() {
+            let element = marked
+                .item(at)
+                .and_then(|node| node.dyn_into::<Element>().ok());
+            if let Some(element) = element {
+                // An attribute of that name can be set on any element.
+                let _ = element.set_attribute("aria-expanded", "false");
+            }
+        }
+    }
+    if let Some(element) = opened {
+        let _ = element.set_attribute("aria-expanded", "true");
+    }
+}
+
+/// Brings the panel into view; followed within, its head has the focus, since what was pressed is gone.
+fn show(place: NodeRef<Div>, steps: usize) {
+    let Some(panel) = place.get_untracked() else {
+        return;
+    };
+    let options = ScrollIntoViewOptions::new();
+    options.set_block(ScrollLogicalPosition::Nearest);
+    panel.scroll_into_view_with_scroll_into_view_options(&options);
+    let active = document().active_element();
+    let is_lost = active.is_none_or(|element| element.tag_name() == "BODY");
+    if 1 < steps || is_lost {
+        let head = panel.query_selector("[tabindex]").ok().flatten();
+        if let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) {
+            let _ = head.focus();
+        }
+    }
+}

@@ -23,7 +23,6 @@ use crate::view::View;
 
 pub(crate) use course::Course;
 pub use labels::{Label, LabelKind};
-pub(crate) use running::{Runs, runs};
 
 /// An elevation drawn.
 #[derive(Debug, Clone, PartialEq)]

@@ -123,6 +123,12 @@ figures! {
     DewPointAlong = "dew-point-along", Temperature;
     /// Vapour.
     RatioAlong = "ratio-along", Ratio;
+    /// Relative humidity.
+    HumidityAlong = "humidity-along", Relative;
+    /// Formed so far.
+    FormedSoFar = "formed-so-far", Water;
+    /// Runs past.
+    RunsPast = "runs-past", Water;
     /// Mist.
     MistAlong = "mist-along", Mist;
     /// Water formed per metre.

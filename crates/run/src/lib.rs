@@ -12,6 +12,7 @@ pub mod range;
 mod reading;
 mod report;
 mod reserves;
+mod runs_past;
 mod steady;
 
 pub use course::course;
@@ -23,4 +24,5 @@ pub use outcome::{
     TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H, WallPoint,
 };
 pub use reading::{Reading, reading};
+pub use runs_past::runs_past;
 pub use steady::{evaluate, evaluate_fine};

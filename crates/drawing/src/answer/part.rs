@@ -23,7 +23,7 @@ pub enum Emphasis {
 }
 
 /// A piece of a sentence.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     /// Its words.
     pub text: String,

@@ -4,7 +4,7 @@ use dewrun_run::{Leg, ProfilePoint};
 
 /// Which way water runs in a leg.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Runs {
+pub(super) enum Runs {
     /// With the air.
     Onwards,
     /// Against the air.
@@ -14,7 +14,7 @@ pub(crate) enum Runs {
 }
 
 /// Which way water runs in a leg.
-pub(crate) fn runs(leg: &Leg) -> Runs {
+pub(super) fn runs(leg: &Leg) -> Runs {
     let rise = leg.rise.to_metres();
     if rise < 0.0 {
         Runs::Onwards

@@ -135,8 +135,9 @@ fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
         Scope::Leg => spot.leg.map_or_else(|| tube.to_owned(), leg),
         Scope::Point => {
             let spot = spot.looked_into(figure, view.outcome);
-            let point = spot.profile_point(view.outcome);
-            let at = point.map(|point| crate::wording::metres(point.x.to_metres(), view.style));
+            let at = spot
+                .at_m
+                .map(|at_m| crate::wording::metres(at_m, view.style));
             format!("{tube} at {}", at.unwrap_or_default())
         }
     }

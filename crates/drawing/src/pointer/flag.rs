@@ -5,10 +5,11 @@ use dewrun_quantity::format::{DOES_NOT_APPLY, UNIT_SPACE, fixed};
 use dewrun_quantity::measure::{
     MIST, RELATIVE_HUMIDITY, TEMPERATURE, TUBE_LENGTH, WATER, WATER_PER_LENGTH, Written,
 };
-use dewrun_run::{Leg, Reading, TubeOutcome, reading};
+use dewrun_run::figure::{Figure, Spot};
+use dewrun_run::{Reading, TubeOutcome, runs_past};
 
 use super::DECIMALS;
-use crate::elevation::{Runs, runs};
+use crate::html::opening;
 use crate::states::LEAST_MIST;
 use crate::svg::escaped;
 use crate::view::View;
@@ -18,6 +19,7 @@ use crate::wording;
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Row {
     name: &'static str,
+    of: Figure,
     figure: Written,
     /// The class of its ink, empty for plain.
     tone: &'static str,
@@ -29,18 +31,24 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
         return Vec::new();
     };
     let (style, point) = (view.style, &read.point);
-    let row = |name, figure| Row {
+    let row = |name, of, figure| Row {
         name,
+        of,
         figure,
         tone: "",
     };
     let per_length = |flow| WATER_PER_LENGTH.show(flow, style);
     let is_cold = point.inner_wall.to_celsius() < 0.0;
     let mut rows = vec![
-        row("air", TEMPERATURE.show(point.air, style)),
-        row("inner wall", TEMPERATURE.show(point.inner_wall, style)),
+        row("air", Figure::AirAlong, TEMPERATURE.show(point.air, style)),
+        row(
+            "inner wall",
+            Figure::WallAlong,
+            TEMPERATURE.show(point.inner_wall, style),
+        ),
         Row {
             name: if is_cold { "frost point" } else { "dew point" },
+            of: Figure::DewPointAlong,
             figure: point
                 .dew_point
                 .map_or_else(none, |t| TEMPERATURE.show(t, style)),
@@ -48,13 +56,14 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
         },
         row(
             "humidity",
+            Figure::HumidityAlong,
             RELATIVE_HUMIDITY.show(read.relative_humidity, style),
         ),
     ];
     if LEAST_MIST < tube.most_mist.to_kilograms_per_kilogram() {
         rows.push(Row {
             tone: "mist",
-            ..row("mist", MIST.show(point.mist, style))
+            ..row("mist", Figure::MistAlong, MIST.show(point.mist, style))
         });
     }
     let forms = 0.0 < point.deposit.to_grams_per_hour_metre();
@@ -67,20 +76,27 @@ pub(crate) fn rows(view: &View<'_>, read: &Reading) -> Vec<Row> {
         },
         ..row(
             if freezes { "frosts here" } else { "forms here" },
+            Figure::Deposit,
             per_length(point.deposit),
         )
     });
     if 0.0 < tube.condensate.to_grams_per_hour() {
-        rows.push(row("formed so far", WATER.show(read.deposited, style)));
+        let past = runs_past(view.run, view.outcome, spot(view, read));
+        rows.push(row(
+            "formed so far",
+            Figure::FormedSoFar,
+            WATER.show(read.deposited, style),
+        ));
         rows.push(row(
             "runs past",
-            WATER.show(runs_past(view, tube, read), style),
+            Figure::RunsPast,
+            WATER.show(past.unwrap_or(MassFlow::ZERO), style),
         ));
     }
     if 0.0 < tube.sweat.to_grams_per_hour() {
         rows.push(Row {
             tone: "sweat",
-            ..row("sweats here", per_length(point.sweat))
+            ..row("sweats here", Figure::SweatAlong, per_length(point.sweat))
         });
     }
     rows
@@ -106,7 +122,7 @@ pub(crate) fn html(view: &View<'_>, read: &Reading, rows: &[Row]) -> String {
         } else {
             format!(" class=\"dw-figure--{}\"", row.tone)
         };
-        let figure = escaped(&row.figure.to_string());
+        let figure = opening(row.of, spot(view, read), "", &row.figure.to_string());
         out.push_str(&format!(
             "<div class=\"dw-flag__row\"><dt>{}</dt><dd{class}>{figure}</dd></div>",
             row.name
@@ -133,6 +149,11 @@ pub(crate) fn spoken(view: &View<'_>, read: &Reading, rows: &[Row]) -> String {
     format!("{}: {}", place(view, read), parts.join(", "))
 }
 
+/// The place as the figures read there name it.
+fn spot(view: &View<'_>, read: &Reading) -> Spot {
+    Spot::at(view.tube, read.point.leg, read.point.x)
+}
+
 fn place(view: &View<'_>, read: &Reading) -> String {
     let unit = TUBE_LENGTH.unit(view.style.units);
     let x = fixed((unit.read)(read.point.x), DECIMALS, view.style.mark);
@@ -144,32 +165,5 @@ fn none() -> Written {
     Written {
         number: DOES_NOT_APPLY.to_owned(),
         unit: "",
-    }
-}
-
-/// The water that runs past a place: what has formed uphill of it, up to where the tube last turns.
-fn runs_past(view: &View<'_>, tube: &TubeOutcome, read: &Reading) -> MassFlow {
-    let (legs, here) = (view.legs(), read.point.leg);
-    let way = legs.get(here).map_or(Runs::Nowhere, runs);
-    let alike = |leg: &&Leg| runs(leg) == way;
-    let liquid_at = |x| {
-        let there = reading(tube, view.run.pressure, x);
-        there.map_or(MassFlow::ZERO, |there| there.deposited - there.frozen)
-    };
-    let liquid = read.deposited - read.frozen;
-    match way {
-        Runs::Nowhere => MassFlow::ZERO,
-        Runs::Onwards => {
-            let before = legs.get(..here).unwrap_or_default();
-            let uphill = before.iter().rev().take_while(alike).count();
-            let top = tube.legs.get(here - uphill).map(|leg| leg.from);
-            liquid - top.map_or(liquid, liquid_at)
-        }
-        Runs::Back => {
-            let after = legs.get(here + 1..).unwrap_or_default();
-            let uphill = after.iter().take_while(alike).count();
-            let top = tube.legs.get(here + uphill).map(|leg| leg.to);
-            top.map_or(liquid, liquid_at) - liquid
-        }
     }
 }

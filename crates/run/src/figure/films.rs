@@ -9,17 +9,22 @@ use dewrun_tube::film_inside::FilmInside;
 use dewrun_tube::film_outside::{FilmOutside, OuterSurface, Surroundings, radiation_coefficient};
 use dewrun_tube::layers::cylinder_resistance_mk_w;
 
-use super::{Figure, Spot};
+use super::Figure;
 use crate::error::Tube;
 use crate::input::Run;
 use crate::outcome::{Outcome, ProfilePoint};
 use crate::prepare::Prepared;
 
-/// The value at a point of the profile; none where no air flows or the figure is of another kind.
-pub(super) fn value(run: &Run, outcome: &Outcome, figure: Figure, spot: Spot) -> Option<f64> {
-    let point = spot.profile_point(outcome)?;
+/// The value at a point of a tube; none where no air flows or the figure is of another kind.
+pub(super) fn value(
+    run: &Run,
+    outcome: &Outcome,
+    figure: Figure,
+    point: &ProfilePoint,
+    tube: Tube,
+) -> Option<f64> {
     let prepared = Prepared::new(run, &mut Vec::new()).ok()?;
-    let segments = match spot.tube {
+    let segments = match tube {
         Tube::Intake => &prepared.intake,
         Tube::Exhaust => &prepared.exhaust,
     };

@@ -54,6 +54,9 @@ impl Figure {
             | Self::DewPointAlong
             | Self::RatioAlong
             | Self::MistAlong
+            | Self::HumidityAlong
+            | Self::FormedSoFar
+            | Self::RunsPast
             | Self::Deposit
             | Self::FrozenShare
             | Self::SweatAlong

@@ -2,22 +2,28 @@
 
 use core::fmt;
 
-use crate::error::Tube;
+use dewrun_quantity::{Length, format, parse};
+
+use crate::error::{Place, Tube};
+use crate::figure::Figure;
 use crate::input::{Leg, Run};
 use crate::outcome::{Outcome, ProfilePoint, TubeOutcome};
-use crate::{Place, figure::Figure};
+use crate::reading::{Reading, reading};
 
-/// Where along a run a figure is read: a tube, one of its legs, a point of its profile.
+/// Places nearer to each other than this are the same, m.
+const SAME_PLACE_M: f64 = 1e-6;
+
+/// Where along a run a figure is read: a tube, one of its legs, a place along it.
 ///
-/// Written `intake`, `intake.2` or `intake.2.17`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// Written `intake`, `intake.2` or, 5.2 m from the inlet, `intake.2@5.2`.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Spot {
     /// The tube.
     pub tube: Tube,
     /// The position of the leg in it.
     pub leg: Option<usize>,
-    /// The position of the point in the tube's profile.
-    pub point: Option<usize>,
+    /// The distance from the tube's inlet, m.
+    pub at_m: Option<f64>,
 }
 
 impl Spot {
@@ -27,7 +33,7 @@ impl Spot {
         Self {
             tube,
             leg: None,
-            point: None,
+            at_m: None,
         }
     }
 
@@ -40,23 +46,35 @@ impl Spot {
         }
     }
 
+    /// A place along a leg.
+    #[must_use]
+    pub fn at(tube: Tube, leg: usize, x: Length) -> Self {
+        Self {
+            at_m: Some(x.to_metres()),
+            ..Self::leg(tube, leg)
+        }
+    }
+
     /// Reads what [`Spot`] writes.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
-        let mut parts = text.split('.');
-        let tube = match parts.next()? {
+        let (part, place) = match text.split_once('@') {
+            Some((part, place)) => (part, Some(place)),
+            None => (text, None),
+        };
+        let (tube, leg) = match part.split_once('.') {
+            Some((tube, leg)) => (tube, Some(leg)),
+            None => (part, None),
+        };
+        let tube = match tube {
             "intake" => Tube::Intake,
             "exhaust" => Tube::Exhaust,
             _ => return None,
         };
-        let mut number = || parts.next().map(|part| part.parse().ok());
-        let leg = number().unwrap_or(Some(0))?;
-        let has_leg = text.contains('.');
-        let point = number().map_or(Some(None), |point: Option<usize>| point.map(Some))?;
         Some(Self {
             tube,
-            leg: has_leg.then_some(leg),
-            point,
+            leg: leg.map(str::parse).transpose().ok()?,
+            at_m: place.map(parse::number).transpose().ok()?,
         })
     }
 
@@ -69,26 +87,20 @@ impl Spot {
         }
     }
 
-    /// The spot with the point at which a figure is best looked into: where most water forms, or comes nearest to forming; for the end of a leg that end, for its lowest wall the coldest place.
+    /// The spot with the place at which a figure is best looked into: where most water forms, or comes nearest to forming; for the end of a leg that end, for its lowest wall the coldest place.
     #[must_use]
     pub fn looked_into(self, figure: Figure, outcome: &Outcome) -> Self {
         let Some(tube) = self.answer(outcome) else {
             return self;
         };
-        let is_there =
-            |point: &&(usize, &ProfilePoint)| self.leg.is_none_or(|leg| leg == point.1.leg);
-        if self.point.is_some() {
+        if self.at_m.is_some() {
             return self;
         }
-        let points: Vec<(usize, &ProfilePoint)> = tube.profile.iter().enumerate().collect();
-        let mut here = points.iter().filter(is_there);
+        let is_there = |point: &&ProfilePoint| self.leg.is_none_or(|leg| leg == point.leg);
+        let mut here = tube.profile.iter().filter(is_there);
         let found = match figure {
             Figure::LowestWall | Figure::ColdestWall | Figure::ColdestWallAt => {
-                here.min_by(|a, b| {
-                    a.1.inner_wall
-                        .to_celsius()
-                        .total_cmp(&b.1.inner_wall.to_celsius())
-                })
+                here.min_by(|a, b| wall(a).total_cmp(&wall(b)))
             }
             Figure::AirAtEnd
             | Figure::RatioAtEnd
@@ -96,21 +108,27 @@ impl Spot {
             | Figure::HumidityAtEnd
             | Figure::DewPointAtEnd => here.next_back(),
             Figure::LegSweat | Figure::TubeSweat | Figure::LegRime => {
-                here.max_by(|a, b| sweats(a.1).total_cmp(&sweats(b.1)))
+                here.max_by(|a, b| sweats(a).total_cmp(&sweats(b)))
             }
-            _ => here.max_by(|a, b| wets(a.1).total_cmp(&wets(b.1))),
+            _ => here.max_by(|a, b| wets(a).total_cmp(&wets(b))),
         };
-        found.map_or(self, |&(point, at)| Self {
-            leg: Some(at.leg),
-            point: Some(point),
-            ..self
-        })
+        found.map_or(self, |point| Self::at(self.tube, point.leg, point.x))
     }
 
-    /// The point of the profile.
+    /// Every quantity at its place; at a joint, those of its leg.
     #[must_use]
-    pub fn profile_point(self, outcome: &Outcome) -> Option<&ProfilePoint> {
-        self.answer(outcome)?.profile.get(self.point?)
+    pub fn reading(self, run: &Run, outcome: &Outcome) -> Option<Reading> {
+        let x = Length::metres(self.at_m?);
+        let tube = self.answer(outcome)?;
+        let read = reading(tube, run.pressure, x)?;
+        let is_here = |point: &&ProfilePoint| {
+            Some(point.leg) == self.leg && (point.x - x).to_metres().abs() < SAME_PLACE_M
+        };
+        let point = tube.profile.iter().find(is_here).copied();
+        Some(Reading {
+            point: point.unwrap_or(read.point),
+            ..read
+        })
     }
 
     /// The leg.
@@ -153,6 +171,10 @@ impl Spot {
     }
 }
 
+fn wall(point: &ProfilePoint) -> f64 {
+    point.inner_wall.to_celsius()
+}
+
 /// How much water forms; where none does, below zero by how far the wall is above the dew point.
 fn wets(point: &ProfilePoint) -> f64 {
     let deposit = point.deposit.to_grams_per_hour_metre();
@@ -182,9 +204,9 @@ impl fmt::Display for Spot {
         })?;
         if let Some(leg) = self.leg {
             write!(f, ".{leg}")?;
-            if let Some(point) = self.point {
-                write!(f, ".{point}")?;
-            }
+        }
+        if let Some(at_m) = self.at_m {
+            write!(f, "@{}", format::entered(at_m))?;
         }
         Ok(())
     }
@@ -198,11 +220,8 @@ mod tests {
     fn a_spot_is_read_back_as_it_was_written() {
         let whole = Spot::tube(Tube::Exhaust);
         let leg = Spot::leg(Tube::Intake, 2);
-        let point = Spot {
-            point: Some(17),
-            ..leg
-        };
-        for spot in [whole, leg, point] {
+        let place = Spot::at(Tube::Intake, 2, Length::metres(5.2));
+        for spot in [whole, leg, place] {
             assert_eq!(Spot::parse(&spot.to_string()), Some(spot), "{spot}");
         }
     }
@@ -214,8 +233,9 @@ mod tests {
             "duct",
             "intake.",
             "intake.x",
-            "intake.1.",
-            "intake.1.-2",
+            "intake.-1",
+            "intake.1@",
+            "intake@far",
         ] {
             assert_eq!(Spot::parse(text), None, "{text}");
         }

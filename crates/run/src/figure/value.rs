@@ -4,7 +4,9 @@ use dewrun_quantity::{Length, MassFlow, Temperature};
 
 use super::{Figure, Spot, films};
 use crate::input::Run;
-use crate::outcome::{AirPoint, LegOutcome, Outcome, ProfilePoint, TubeOutcome};
+use crate::outcome::{AirPoint, LegOutcome, Outcome, TubeOutcome};
+use crate::reading::Reading;
+use crate::runs_past::runs_past;
 
 /// The value of a computed figure at a spot, in the unit of its [`kind`](Figure::kind); none where it does not apply or the answer does not hold it.
 #[must_use]
@@ -14,8 +16,12 @@ pub fn value(run: &Run, outcome: &Outcome, figure: Figure, spot: Spot) -> Option
         .or_else(|| of_leg(leg(outcome, spot)?, figure))
         .or_else(|| {
             let spot = spot.looked_into(figure, outcome);
-            of_point(spot.profile_point(outcome)?, figure)
-                .or_else(|| films::value(run, outcome, figure, spot))
+            if figure == Figure::RunsPast {
+                return runs_past(run, outcome, spot).map(MassFlow::to_grams_per_hour);
+            }
+            let read = spot.reading(run, outcome)?;
+            of_place(&read, figure)
+                .or_else(|| films::value(run, outcome, figure, &read.point, spot.tube))
         })
 }
 
@@ -94,7 +100,8 @@ fn of_leg(leg: &LegOutcome, figure: Figure) -> Option<f64> {
     })
 }
 
-fn of_point(point: &ProfilePoint, figure: Figure) -> Option<f64> {
+fn of_place(read: &Reading, figure: Figure) -> Option<f64> {
+    let point = &read.point;
     Some(match figure {
         Figure::PlaceAlong => point.x.to_metres(),
         Figure::AirAlong => point.air.to_celsius(),
@@ -102,6 +109,8 @@ fn of_point(point: &ProfilePoint, figure: Figure) -> Option<f64> {
         Figure::SurfaceAlong => point.outer_surface.to_celsius(),
         Figure::DewPointAlong => return point.dew_point.map(Temperature::to_celsius),
         Figure::RatioAlong => point.humidity_ratio.to_kilograms_per_kilogram(),
+        Figure::HumidityAlong => read.relative_humidity.to_percent(),
+        Figure::FormedSoFar => read.deposited.to_grams_per_hour(),
         Figure::MistAlong => point.mist.to_kilograms_per_kilogram(),
         Figure::Deposit => point.deposit.to_grams_per_hour_metre(),
         Figure::FrozenShare => point.frozen_share,

@@ -26,15 +26,11 @@ impl Here<'_> {
 fn at_points(check: impl Fn(&Here<'_>)) {
     let run = sample::run();
     let outcome = sample::outcome(&run);
-    for (point, found) in outcome.intake.profile.iter().enumerate() {
+    for found in &outcome.intake.profile {
         if found.x.to_metres() < 1.0 {
             continue;
         }
-        let spot = Spot {
-            tube: Tube::Intake,
-            leg: Some(found.leg),
-            point: Some(point),
-        };
+        let spot = Spot::at(Tube::Intake, found.leg, found.x);
         check(&Here {
             run: &run,
             outcome: &outcome,
@@ -162,8 +158,9 @@ fn a_figure_is_looked_into_where_it_says_most() {
     let leg = Spot::leg(Tube::Intake, 1);
     let spot = leg.looked_into(Figure::LowestWall, &outcome);
     let wall = spot
-        .profile_point(&outcome)
-        .expect("it has a point")
+        .reading(&run, &outcome)
+        .expect("it has a place")
+        .point
         .inner_wall;
     let lowest = outcome.intake.legs[1].lowest_wall;
     assert!(

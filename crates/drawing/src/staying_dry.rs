@@ -4,12 +4,22 @@ use dewrun_advice::{Limit, SpaceLimit, StayingDry, TubeLimit};
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, Written};
 use dewrun_quantity::{Style, Temperature};
 
+use dewrun_run::figure::{Figure, Spot};
+use dewrun_run::{Place, Tube};
+
 use crate::view::View;
 use crate::wording::{celsius, metres};
 
+/// The tube whose limits they are.
+const INTAKE: Spot = Spot::tube(Tube::Intake);
+
 /// One limit in words.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct DryLimit {
+    /// The figure that the limit is.
+    pub figure: Figure,
+    /// The figure that it stands beside, and where that is read.
+    pub beside: (Figure, Spot),
     /// What may go so far.
     pub name: &'static str,
     /// How far, or a word where there is no limit.
@@ -34,6 +44,8 @@ fn duct_air(view: &View<'_>, found: &StayingDry) -> DryLimit {
     let t = celsius(found.duct_temperature, view.style);
     let now = view.outcome.duct_air.dew_point;
     DryLimit {
+        figure: Figure::BoundaryDewPoint,
+        beside: (Figure::InletDewPoint, INTAKE),
         name: "Most humid duct air",
         limit: limit(found.duct_air, |t| TEMPERATURE.show(t, view.style)),
         words: match found.duct_air {
@@ -56,7 +68,11 @@ fn space(view: &View<'_>, found: &SpaceLimit) -> DryLimit {
         (_, [one, other]) => format!("{one} and {other} alike"),
         (_, all) => format!("{} spaces alike", all.len()),
     };
+    let first = found.spaces.first().map(|at| Place::Space(*at));
+    let spot = first.and_then(|place| Spot::of_place(place, view.run));
     DryLimit {
+        figure: Figure::BoundarySpace,
+        beside: (Figure::SpaceTemperature, spot.unwrap_or(INTAKE)),
         name: "Coldest space",
         limit: limit(found.temperature, |t| TEMPERATURE.show(t, view.style)),
         words,
@@ -99,7 +115,10 @@ fn tube(view: &View<'_>, found: &TubeLimit) -> DryLimit {
         .map(|leg| leg.length.to_metres())
         .sum();
     let whole = metres(whole_m, view.style);
+    let last = view.run.intake.len().saturating_sub(1);
     DryLimit {
+        figure: Figure::BoundaryLength,
+        beside: (Figure::LegTo, Spot::leg(Tube::Intake, last)),
         name: "Longest tube",
         limit: limit(found.length, |length| TUBE_LENGTH.show(length, view.style)),
         words: match found.length {

@@ -5,19 +5,26 @@ use dewrun_quantity::Temperature;
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_quantity::measure::TEMPERATURE;
 
-use super::{column_head, element};
+use dewrun_run::Tube;
+use dewrun_run::figure::{Figure, Spot};
+
+use super::{column_head, element, opening};
 use crate::view::View;
+
+/// The tube that the square follows.
+const INTAKE: Spot = Spot::tube(Tube::Intake);
 
 /// The path of the air: where each leg ends, its space, air, dew point and lowest wall.
 #[must_use]
 pub fn path_table(view: &View<'_>) -> String {
     let unit = TEMPERATURE.unit(view.style.units).name;
+    let head = |name, figure| column_head(&opening(figure, INTAKE, "", name), unit);
     let head = [
         element("th", " scope=\"col\"", "Place"),
-        column_head("Space", unit),
-        column_head("Air", unit),
-        column_head("Dew point", unit),
-        column_head("Lowest wall", unit),
+        head("Space", Figure::SpaceTemperature),
+        head("Air", Figure::AirAtEnd),
+        head("Dew point", Figure::DewPointAtEnd),
+        head("Lowest wall", Figure::LowestWall),
     ]
     .concat();
     let outcome = view.outcome;
@@ -54,9 +61,10 @@ pub fn path_table(view: &View<'_>) -> String {
 #[must_use]
 pub fn boundary_table(view: &View<'_>, boundary: &[BoundaryPoint]) -> String {
     let unit = TEMPERATURE.unit(view.style.units).name;
+    let head = |name, figure| column_head(&opening(figure, INTAKE, "", name), unit);
     let head = [
-        column_head("Duct air", unit),
-        column_head("Highest dry dew point", unit),
+        head("Duct air", Figure::InletTemperature),
+        head("Highest dry dew point", Figure::BoundaryDewPoint),
     ]
     .concat();
     let rows: String = boundary

@@ -3,7 +3,9 @@
 mod inputs;
 mod origin;
 
-use dewrun_advice::Resting;
+use dewrun_advice::{Resting, coldest_space, longest_tube, most_humid_duct_air};
+use dewrun_quantity::format::DOES_NOT_APPLY;
+use dewrun_quantity::{Length, Temperature};
 use dewrun_run::figure::{Figure, Given, Scope, Spot, value};
 
 use super::formula::formula;
@@ -102,14 +104,34 @@ fn written(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) ->
     let shown = match origin::given(view, origins, figure, spot) {
         Some(given) => Some(figure.kind().show_entered(given.value, view.style)),
         None => value(view.run, view.outcome, figure, spot)
+            .or_else(|| boundary(view, figure))
             .map(|number| figure.kind().show(number, view.style)),
     };
     match shown {
         Some(shown) => (shown.number, shown.unit.to_owned()),
-        None => (
-            dewrun_quantity::format::DOES_NOT_APPLY.to_owned(),
-            String::new(),
-        ),
+        None => (DOES_NOT_APPLY.to_owned(), String::new()),
+    }
+}
+
+/// A limit up to which the run stays dry, searched for anew; none where there is none.
+fn boundary(view: &View<'_>, figure: Figure) -> Option<f64> {
+    let (run, now) = (view.run, view.outcome);
+    match figure {
+        Figure::BoundaryDewPoint => most_humid_duct_air(run, now, now.duct_air.temperature)
+            .ok()?
+            .at()
+            .map(Temperature::to_celsius),
+        Figure::BoundarySpace => coldest_space(run, now)
+            .ok()?
+            .temperature
+            .at()
+            .map(Temperature::to_celsius),
+        Figure::BoundaryLength => longest_tube(run, now)
+            .ok()?
+            .length
+            .at()
+            .map(Length::to_metres),
+        _ => None,
     }
 }
 

@@ -1,6 +1,9 @@
 //! What a run would still take dry, as the rows of a table.
 
-use super::element;
+use dewrun_run::Tube;
+use dewrun_run::figure::Spot;
+
+use super::{element, opening};
 use crate::staying_dry::DryLimit;
 
 /// The body of the table: what, how far, of what, what there is now.
@@ -13,15 +16,28 @@ fn row(limit: &DryLimit) -> String {
     [
         "<tr>".to_owned(),
         element("th", " scope=\"row\"", limit.name),
-        element(
-            "td",
-            " class=\"dw-number dw-dry-limit\"",
-            &limit.limit.number,
+        format!(
+            "<td class=\"dw-number dw-dry-limit\">{}</td>",
+            opening(
+                limit.figure,
+                Spot::tube(Tube::Intake),
+                "",
+                &limit.limit.number
+            )
         ),
         element("td", " class=\"dw-unit\"", limit.limit.unit),
         element("td", "", &limit.words),
-        element("td", " class=\"dw-dry-now\"", &limit.now),
+        format!("<td class=\"dw-dry-now\">{}</td>", now(limit)),
         "</tr>".to_owned(),
     ]
     .concat()
+}
+
+/// What there is now; nothing where that is not known.
+fn now(limit: &DryLimit) -> String {
+    let (figure, spot) = limit.beside;
+    if limit.now.is_empty() {
+        return String::new();
+    }
+    opening(figure, spot, "", &limit.now)
 }

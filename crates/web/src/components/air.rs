@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::dew_square::DewSquare;
 use super::humidity_kind::HumidityKindChoice;
+use super::opened_figure::OpenedFigure;
 use super::parts::{When, flag, words};
 use super::section_head::SectionHead;
 use super::spaces_table::SpacesTable;
@@ -35,7 +36,7 @@ pub(crate) fn Air() -> impl IntoView {
         desk.with(|project| Field::DetectorRating.show(project, desk.style()).is_some())
     });
     view! {
-        <section class="dw-air" aria-labelledby="air">
+        <section class="dw-air" aria-labelledby="air" data-opens="air">
             <SectionHead id="air" name="Air" question="How humid is the duct air, and how far above what the route can take?" />
             <div class="dw-air__halves">
             <DewSquare answered=answered />
@@ -69,6 +70,7 @@ pub(crate) fn Air() -> impl IntoView {
                 <SpacesTable />
             </div>
             </div>
+            <OpenedFigure section="air" />
         </section>
     }
 }

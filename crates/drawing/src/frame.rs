@@ -2,6 +2,8 @@
 
 use dewrun_quantity::Length;
 
+use crate::geometry::kept;
+
 /// Wide drawings have room for words beside their things; narrow ones are for a phone.
 const NARROW_BELOW: f64 = 600.0;
 /// A metre is never drawn longer than this, px.
@@ -60,7 +62,7 @@ impl Frame {
         let end = if room.is_narrow() { 10.0 } else { 20.0 };
         let along = (room.width - margins.before - end) / length_m;
         let drawn = (room.width - margins.before - margins.after - margins.jogs) / across_m;
-        let px_per_m = along.min(drawn).clamp(0.0, MOST_PX_PER_M);
+        let px_per_m = kept(along.min(drawn), 0.0, MOST_PX_PER_M);
         Self {
             width: room.width,
             text: room.text,

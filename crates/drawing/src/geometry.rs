@@ -1,5 +1,15 @@
 //! Points and upright rectangles in CSS pixels, x to the right and y downwards.
 
+/// The number itself, or the end that it lies beyond.
+///
+/// The library's own tells the numbers where the ends are swapped, and all that writes numbers comes with it.
+pub(crate) fn kept(value: f64, low: f64, high: f64) -> f64 {
+    if value < low {
+        return low;
+    }
+    if high < value { high } else { value }
+}
+
 /// A point of the drawing, px.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Point {

@@ -4,6 +4,7 @@ mod flag;
 mod flag_place;
 mod steps;
 
+use dewrun_quantity::format;
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH};
 use dewrun_quantity::{Length, Temperature};
 use dewrun_run::{Reading, reading};
@@ -145,7 +146,7 @@ impl Rail {
 
 /// A number for the accessibility tree, which has a point whatever a person types.
 fn machine(value: f64) -> String {
-    format!("{value:.DECIMALS$}")
+    format::machine(value, DECIMALS)
 }
 
 /// Height of the flag of a tube, px.

@@ -48,6 +48,19 @@ pub fn fixed(value: f64, decimals: usize, mark: DecimalMark) -> String {
     )
 }
 
+/// With so many decimals, zeros included, for programs: the minus of a keyboard, a point, no spaces.
+///
+/// ```
+/// use dewrun_quantity::format::machine;
+/// assert_eq!(machine(-1234.56, 1), "-1234.6");
+/// ```
+#[must_use]
+pub fn machine(value: f64, decimals: usize) -> String {
+    fixed(value, decimals, DecimalMark::Point)
+        .replace(MINUS, "-")
+        .replace(THIN_SPACE, "")
+}
+
 /// Rounded to so many significant digits, with no more than so many decimals.
 ///
 /// ```

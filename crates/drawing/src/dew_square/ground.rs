@@ -7,7 +7,7 @@ use dewrun_run::air::{Humidity, MoistAir, Over, Pair};
 
 use super::course::boxes;
 use super::window::{State, Window};
-use crate::geometry::{Point, Rect};
+use crate::geometry::{Point, Rect, kept};
 use crate::path::Path;
 use crate::pattern::Hatch;
 use crate::scene::Scene;
@@ -92,7 +92,7 @@ fn frost_area(window: &Window, frost: &[State]) -> Option<Path> {
     let (from_c, to_c) = window.diagonal()?;
     let (first, last) = (pieces.first()?, pieces.last()?);
     let line = core::iter::once(first.0).chain(pieces.iter().map(|(_, to)| *to));
-    let end_c = frost.last()?.0.clamp(from_c, to_c);
+    let end_c = kept(frost.last()?.0, from_c, to_c);
     let start = window.at((from_c, from_c));
     let end = window.at((end_c, end_c));
     // Where the line leaves by the lower edge, the corner lies between it and the diagonal.

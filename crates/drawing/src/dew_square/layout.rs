@@ -7,7 +7,7 @@ use super::course::Course;
 use super::lens::{self, Lens};
 use super::window::Window;
 use crate::frame::Room;
-use crate::geometry::Rect;
+use crate::geometry::{Rect, kept};
 use crate::ticks::{Ticks, ticks};
 use crate::view::View;
 
@@ -41,7 +41,7 @@ pub(super) fn plan(view: &View<'_>, course: &Course, room: Room) -> Plan {
     let text = room.text;
     let (before, after) = (40.0 * text, 44.0 * text);
     let (above, below) = (22.0 * text, 38.0 * text);
-    let side = (room.width - before - after).clamp(1.0, LARGEST * text);
+    let side = kept(room.width - before - after, 1.0, LARGEST * text);
     let (low_c, high_c) = span_c(view, course, room);
     let square = Window {
         rect: Rect::new(before, above, side, side),

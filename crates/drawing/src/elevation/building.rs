@@ -2,7 +2,7 @@
 
 use super::course::Course;
 use super::crossing::{Crossing, Passage};
-use crate::geometry::{Point, Rect};
+use crate::geometry::{Point, Rect, kept};
 
 /// Tubes keep this far from a slab that they turn off beside, px.
 const CLEARANCE: f64 = 20.0;
@@ -205,7 +205,7 @@ fn slab_span(course: &Course, place: usize, pass: Point) -> Option<(f64, f64, f6
         pass.y
     };
     // Beside a bend the slab keeps its distance from the level leg.
-    let near = |far: f64| pass.y + (far - pass.y).clamp(-CLEARANCE, CLEARANCE);
+    let near = |far: f64| pass.y + kept(far - pass.y, -CLEARANCE, CLEARANCE);
     let (near, far) = match (before.steep, after.steep) {
         (true, true) => return Some((pass.y - NEAR, pass.y + NEAR, pass.y)),
         (_, true) => (near(far_after), far_after),

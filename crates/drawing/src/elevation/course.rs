@@ -4,7 +4,7 @@ use dewrun_run::Leg;
 
 use super::crossing::Crossing;
 use crate::frame::Frame;
-use crate::geometry::Point;
+use crate::geometry::{Point, kept};
 
 /// Legs flatter than this have their fall drawn larger.
 const FLAT_BELOW: f64 = 0.2;
@@ -205,7 +205,7 @@ impl Course {
         let share = if span == 0.0 {
             0.0
         } else {
-            ((along_m - leg.from.along_m) / span).clamp(0.0, 1.0)
+            kept((along_m - leg.from.along_m) / span, 0.0, 1.0)
         };
         Vertex {
             point: leg.from.point.towards(leg.to.point, share),

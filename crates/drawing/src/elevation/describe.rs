@@ -1,5 +1,6 @@
 //! The elevation in words, made from its data, for those who can't see it.
 
+use dewrun_quantity::format::entered;
 use dewrun_run::Tube;
 
 use super::labels::state;
@@ -45,7 +46,7 @@ pub(crate) fn sentence(view: &View<'_>) -> String {
 /// What lengths, heights and falls are drawn to.
 pub(crate) fn scale_note(plan: &Plan) -> String {
     let factors = plan.course.factors;
-    let times = |factor: f64| format!("{factor}×");
+    let times = |factor: f64| format!("{}×", entered(factor));
     let heights = if factors.heights == 1.0 {
         "lengths and heights to scale".to_owned()
     } else {

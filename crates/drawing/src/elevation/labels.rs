@@ -6,7 +6,7 @@ use dewrun_run::{LegOutcome, WET_TUBE_G_H};
 use super::building::Band;
 use super::course::Stretch;
 use crate::block::{Block, Line, Slope};
-use crate::geometry::{Point, Rect};
+use crate::geometry::{Point, Rect, kept};
 use crate::place::{Board, Wanted};
 use crate::scene::Scene;
 use crate::states::{State, StateStretch};
@@ -117,8 +117,8 @@ impl<'a> Labels<'a> {
 
     fn lead(&mut self, rect: &Rect, thing: Point) {
         let nearest = Point::new(
-            thing.x.clamp(rect.x, rect.right()),
-            thing.y.clamp(rect.y, rect.bottom()),
+            kept(thing.x, rect.x, rect.right()),
+            kept(thing.y, rect.y, rect.bottom()),
         );
         let far = if nearest.x == thing.x { 26.0 } else { 14.0 };
         if far < nearest.distance(thing) {

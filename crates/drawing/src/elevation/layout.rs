@@ -8,7 +8,7 @@ use super::course::{Course, Stretch, across_m, courses, flat_course, jogs};
 use super::crossing::{Crossing, Passage, crossings, walls_only};
 use super::furniture::Device;
 use crate::frame::{Frame, Margins, Room};
-use crate::geometry::{Point, Rect};
+use crate::geometry::{Point, Rect, kept};
 use crate::pointer::flag_height;
 use crate::view::View;
 
@@ -222,7 +222,7 @@ fn bore(view: &View<'_>, frame: &Frame, factor: f64) -> (f64, bool) {
     });
     let true_half = most * factor * frame.px_per_m / 2.0;
     let (thin, thick) = BORES[usize::from(!frame.narrow)];
-    let half = true_half.clamp(thin, thick);
+    let half = kept(true_half, thin, thick);
     (half, half == true_half && least == most)
 }
 
@@ -230,9 +230,8 @@ fn bore(view: &View<'_>, frame: &Frame, factor: f64) -> (f64, bool) {
 fn headroom(view: &View<'_>, frame: &Frame) -> f64 {
     let wide = if frame.narrow { 24.0 } else { 84.0 };
     let legs = view.legs().iter().fold(0.0, |sum, _| sum + 1.0);
-    let rows = (legs * wide / (frame.end() - frame.origin).max(1.0))
-        .ceil()
-        .clamp(1.0, 4.0);
+    let rows = (legs * wide / (frame.end() - frame.origin).max(1.0)).ceil();
+    let rows = kept(rows, 1.0, 4.0);
     let least = if frame.narrow { 12.0 } else { 22.0 };
     (least + rows * 22.0) * frame.text
 }

@@ -3,7 +3,7 @@
 use super::course::{Course, Stretch, Vertex};
 use super::outline::{beside, normal, strip};
 use super::running::{Runs, runs, runs_past};
-use crate::geometry::Point;
+use crate::geometry::{Point, kept};
 use crate::path::Path;
 use crate::pattern::Hatch;
 use crate::scene::Scene;
@@ -245,7 +245,7 @@ fn teeth(axis: &[Point], side: f64) -> Path {
         let mut at = TOOTH / 2.0;
         while at < long {
             let spot = |place: f64, away: f64| {
-                let point = a.towards(*b, (place / long).clamp(0.0, 1.0));
+                let point = a.towards(*b, kept(place / long, 0.0, 1.0));
                 point.moved(unit.x * away, unit.y * away)
             };
             let corners = [

@@ -5,7 +5,7 @@ use dewrun_quantity::format::{entered_with, fixed};
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH};
 
 use super::layout::Plan;
-use crate::geometry::{Point, Rect};
+use crate::geometry::{Point, Rect, kept};
 use crate::scene::Scene;
 use crate::text::{Anchor, Text, Tone};
 use crate::ticks::ticks;
@@ -87,7 +87,11 @@ fn lengths(scene: &mut Scene, view: &View<'_>, plan: &Plan) {
     let frame = &plan.frame;
     let long = (unit.read)(Length::metres(frame.length_m));
     let apart = if frame.narrow { 44.0 } else { 60.0 };
-    let most = ((frame.end() - frame.origin) / (apart * frame.text)).clamp(2.0, 24.0);
+    let most = kept(
+        (frame.end() - frame.origin) / (apart * frame.text),
+        2.0,
+        24.0,
+    );
     let marks = ticks(0.0, long, whole(most));
     scene.line(
         "dw-d-measure",

@@ -2,6 +2,7 @@
 
 use dewrun_drawing::{BigStep, HANDLE, Mark, Rail, Step, View, big_steps};
 use dewrun_quantity::Length;
+use dewrun_quantity::format::machine;
 use dewrun_run::Tube;
 use leptos::ev::{KeyboardEvent, MouseEvent, PointerEvent};
 use leptos::html::Div;
@@ -204,5 +205,5 @@ fn big_step(pointing: Pointing, at: usize) -> AnyView {
 }
 
 fn px(length: f64) -> String {
-    format!("{length:.1}px")
+    format!("{}px", machine(length, 1))
 }

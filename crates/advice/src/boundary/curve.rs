@@ -6,6 +6,7 @@ use dewrun_run::{Outcome, Run};
 use super::Limit;
 use super::duct_air::{CURVE_TOLERANCE_K, coldest_wall, most_humid_near, warmest_saturated};
 use super::error::BoundaryError;
+use super::probe::Prober;
 
 /// One point of the dry boundary.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -68,15 +69,16 @@ pub fn dry_boundary(
     temperatures: &[Temperature],
 ) -> Result<Vec<BoundaryPoint>, BoundaryError> {
     let mut guess = coldest_wall(now).unwrap_or(now.duct_air.temperature);
+    let mut prober = Prober::new(run, now);
     let mut curve: Vec<BoundaryPoint> = Vec::with_capacity(temperatures.len() + 1);
     for &temperature in temperatures {
         let point = BoundaryPoint {
             temperature,
-            dew_point: most_humid_near(run, temperature, guess, CURVE_TOLERANCE_K)?,
+            dew_point: most_humid_near(&mut prober, temperature, guess, CURVE_TOLERANCE_K)?,
         };
         guess = point.dew_point.at().unwrap_or(guess);
         if let Some(last) = curve.last() {
-            curve.extend(leaving_saturation(run, last, &point)?);
+            curve.extend(leaving_saturation(&mut prober, last, &point)?);
         }
         curve.push(point);
     }
@@ -85,7 +87,7 @@ pub fn dry_boundary(
 
 /// The warmest saturated air that stays dry, where one of two neighbours takes saturated air dry and the other does not.
 fn leaving_saturation(
-    run: &Run,
+    prober: &mut Prober,
     a: &BoundaryPoint,
     b: &BoundaryPoint,
 ) -> Result<Option<BoundaryPoint>, BoundaryError> {
@@ -94,7 +96,7 @@ fn leaving_saturation(
         (Limit::At(_), Limit::Any) => (b, a),
         _ => return Ok(None),
     };
-    let found = warmest_saturated(run, dry.temperature, limited)?;
+    let found = warmest_saturated(prober, dry.temperature, limited)?;
     Ok(found.map(|temperature| BoundaryPoint {
         temperature,
         dew_point: Limit::At(temperature),

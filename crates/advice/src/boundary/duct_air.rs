@@ -7,7 +7,7 @@ use dewrun_run::{Outcome, Run};
 use super::Limit;
 use super::curve::BoundaryPoint;
 use super::error::BoundaryError;
-use super::probe::probe;
+use super::probe::Prober;
 use super::search::{Axis, Found, last_dry};
 
 /// Driest air that is looked at, dew point in °C: its vapour leaves no grams in any tube.
@@ -42,17 +42,16 @@ pub fn most_humid_duct_air(
     temperature: Temperature,
 ) -> Result<Limit<Temperature>, BoundaryError> {
     let guess = coldest_wall(now).unwrap_or(temperature);
-    most_humid_near(run, temperature, guess, TOLERANCE_K)
+    most_humid_near(&mut Prober::new(run, now), temperature, guess, TOLERANCE_K)
 }
 
 /// The same, begun at a guess.
 pub(super) fn most_humid_near(
-    run: &Run,
+    prober: &mut Prober,
     temperature: Temperature,
     guess: Temperature,
     tolerance: f64,
 ) -> Result<Limit<Temperature>, BoundaryError> {
-    let mut changed = run.clone();
     let axis = Axis {
         quantity: QUANTITY,
         driest: DRIEST_C.min(temperature.to_celsius()),
@@ -63,8 +62,8 @@ pub(super) fn most_humid_near(
     };
     let found = last_dry(&axis, |dew_point_c| {
         let humidity = Humidity::DewPoint(Temperature::celsius(dew_point_c));
-        changed.duct_air = Pair::Temperature(temperature, humidity);
-        probe(&changed)
+        prober.run.duct_air = Pair::Temperature(temperature, humidity);
+        prober.probe()
     })?;
     Ok(match found {
         Found::LastDry(dew_point_c) => Limit::At(Temperature::celsius(dew_point_c)),
@@ -75,11 +74,10 @@ pub(super) fn most_humid_near(
 
 /// The warmest saturated duct air that stays dry, from `dry` on up to where only the air of `limited` does.
 pub(super) fn warmest_saturated(
-    run: &Run,
+    prober: &mut Prober,
     dry: Temperature,
     limited: &BoundaryPoint,
 ) -> Result<Option<Temperature>, BoundaryError> {
-    let mut changed = run.clone();
     let axis = Axis {
         quantity: ("the temperature of saturated duct air", "°C"),
         driest: dry.to_celsius(),
@@ -90,8 +88,8 @@ pub(super) fn warmest_saturated(
     };
     let found = last_dry(&axis, |t_c| {
         let t = Temperature::celsius(t_c);
-        changed.duct_air = Pair::Temperature(t, Humidity::DewPoint(t));
-        probe(&changed)
+        prober.run.duct_air = Pair::Temperature(t, Humidity::DewPoint(t));
+        prober.probe()
     })?;
     Ok(match found {
         Found::LastDry(t_c) => Some(Temperature::celsius(t_c)),

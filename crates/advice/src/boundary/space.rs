@@ -8,7 +8,7 @@ use dewrun_run::{Outcome, Run, Space, Verdict};
 use super::Limit;
 use super::duct_air::TOLERANCE_K;
 use super::error::BoundaryError;
-use super::probe::{of_outcome, probe};
+use super::probe::{Prober, of_outcome};
 use super::search::{Axis, Found, last_dry};
 
 /// Spaces so much warmer than the dew point are dry whatever the tube, K: more than the error of a dew point.
@@ -64,10 +64,10 @@ pub fn coldest_space(run: &Run, now: &Outcome) -> Result<SpaceLimit, BoundaryErr
         tolerance: TOLERANCE_K,
         per_kelvin: 1.0,
     };
-    let mut changed = run.clone();
+    let mut prober = Prober::new(run, now);
     let found = last_dry(&axis, |minus_c| {
-        change.apply(&mut changed, -minus_c);
-        probe(&changed)
+        change.apply(&mut prober.run, -minus_c);
+        prober.probe()
     })?;
     Ok(change.limit(match found {
         Found::LastDry(minus_c) => Limit::At(Temperature::celsius(-minus_c)),

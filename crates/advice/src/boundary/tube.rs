@@ -6,7 +6,7 @@ use dewrun_run::{Leg, Outcome, Run, TubeOutcome, Verdict, WET_TUBE_G_H};
 
 use super::Limit;
 use super::error::BoundaryError;
-use super::probe::probe;
+use super::probe::Prober;
 use super::search::{Axis, Found, last_dry};
 
 /// How narrow the bracket is to be, m.
@@ -51,10 +51,8 @@ pub fn longest_tube(run: &Run, now: &Outcome) -> Result<TubeLimit, BoundaryError
     if now.verdict == Verdict::Dry {
         return Ok(limit(run, Limit::Any));
     }
-    let mut changed = Run {
-        exhaust: Vec::new(),
-        ..run.clone()
-    };
+    let mut prober = Prober::new(run, now);
+    prober.run.exhaust.clear();
     let axis = Axis {
         quantity: QUANTITY,
         driest: LENGTH.min,
@@ -64,8 +62,8 @@ pub fn longest_tube(run: &Run, now: &Outcome) -> Result<TubeLimit, BoundaryError
         per_kelvin: 0.0,
     };
     let found = last_dry(&axis, |length_m| {
-        changed.intake = cut(&run.intake, length_m);
-        probe(&changed)
+        prober.run.intake = cut(&run.intake, length_m);
+        prober.probe()
     })?;
     Ok(limit(
         run,

@@ -1,6 +1,7 @@
 //! The answer in one sentence, made of parts so that a page can set its figures off and open them.
 
 mod asides;
+mod first;
 mod part;
 mod rests;
 mod sentence;
@@ -8,6 +9,7 @@ mod sentence;
 use dewrun_quantity::Style;
 use dewrun_run::{Grade, Outcome, Run};
 
+pub use first::first_answer;
 pub use part::{Emphasis, Part};
 pub use rests::{Rests, assumed_name, rests};
 

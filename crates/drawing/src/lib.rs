@@ -24,8 +24,11 @@ mod text;
 mod ticks;
 mod view;
 mod wording;
+mod worked_case;
 
-pub use answer::{Answer, Emphasis, Part, Rests, answer, assumed_name, grade, rests};
+pub use answer::{
+    Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests,
+};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{Elevation, Label, LabelKind, elevation};
 pub use frame::{Frame, Margins, Room};
@@ -44,3 +47,4 @@ pub use svg::{escaped, svg};
 pub use text::{Anchor, Size, Text, Tone};
 pub use ticks::{Ticks, rounded_span, ticks};
 pub use view::{Names, View};
+pub use worked_case::worked_case;

@@ -4,17 +4,16 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    Air, AnswerBand, Cautions, Legs, PageHead, RefusedFile, Route, Sensor, WorkedCases, close,
-    provide_opened,
+    Air, AnswerBand, Cautions, FirstVisit, HEAD_ID, Legs, PageHead, RefusedFile, Route, Sensor,
+    WorkedCases, close, provide_opened,
 };
-use crate::examples::{EXAMPLES, Example, example};
-use crate::hooks::{escape, hash, window_width};
-use crate::state::Desk;
+use crate::hooks::{escape, file_text, hash, top, window_width};
+use crate::state::{Desk, Stage};
 
 /// The element that the page is put into.
 const PLACE: &str = "app";
 
-/// Opens the example that the address names and shows the page.
+/// Opens what the address names and shows the page.
 pub fn start() {
     let place = document().get_element_by_id(PLACE);
     let Some(place) = place.and_then(|element| element.dyn_into().ok()) else {
@@ -28,20 +27,28 @@ pub fn start() {
 #[must_use]
 pub fn App() -> impl IntoView {
     let address = hash::use_hash();
-    let asked = move || example(&address.get());
-    let Ok(project) = asked().unwrap_or(EXAMPLES[0]).project() else {
-        return view! { <p role="alert">"The worked examples of this page can\u{2019}t be read."</p> }
+    let asked = move || Stage::asked(&address.get());
+    let Some(desk) = Desk::at(untrack(asked)) else {
+        return view! { <p role="alert">"The rows that this page begins with can\u{2019}t be read."</p> }
             .into_any();
     };
-    let desk = Desk::new(project);
     provide_context(desk);
-    // Only an address that changes opens another example: what is on the desk stays otherwise.
+    // Only an address that changes opens something else: what is on the desk stays otherwise.
     Effect::watch(
         asked,
-        move |now: &Option<Example>, _, _| {
-            if let Some(Ok(project)) = now.map(|example| example.project()) {
-                desk.open(project);
+        move |now: &Option<Stage>, _, _| {
+            if let Some(stage) = now {
+                desk.go_to(*stage);
             }
+        },
+        false,
+    );
+    let stage = Memo::new(move |_| desk.stage());
+    Effect::watch(
+        move || stage.get(),
+        move |stage: &Stage, _, _| {
+            hash::write(&stage.address());
+            top::go_to_top(HEAD_ID);
         },
         false,
     );
@@ -52,9 +59,26 @@ pub fn App() -> impl IntoView {
             desk.unselect();
         }
     });
+    file_text::on_given(move |name, text| desk.open_text(&name, text.as_deref()));
     view! {
         <PageHead />
         <RefusedFile />
+        {move || match stage.get() {
+            Stage::First => view! { <FirstVisit /> }.into_any(),
+            _ => view! { <OpenProject width=width /> }.into_any(),
+        }}
+        <Cautions />
+    }
+    .into_any()
+}
+
+/// The open project: its answer and all that can be entered.
+#[component]
+fn OpenProject(
+    /// Width of the window, px.
+    width: ReadSignal<f64>,
+) -> impl IntoView {
+    view! {
         <AnswerBand />
         <div class="dw-page">
             <Route />
@@ -63,7 +87,6 @@ pub fn App() -> impl IntoView {
             <Sensor />
             <WorkedCases />
         </div>
-        <Cautions />
     }
     .into_any()
 }

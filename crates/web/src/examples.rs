@@ -14,7 +14,7 @@ pub struct Example {
     text: &'static str,
 }
 
-/// All of them; the first is opened where none is asked for.
+/// All of them.
 pub const EXAMPLES: [Example; 3] = [
     Example {
         name: "make-up-air",

@@ -20,4 +20,4 @@ mod state;
 pub use app::{App, start};
 pub use components::TextField;
 pub use examples::{EXAMPLES, Example, example};
-pub use state::{Desk, Field, TubeName};
+pub use state::{Blank, Desk, Field, TubeName};

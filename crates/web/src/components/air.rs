@@ -7,12 +7,13 @@ use super::dew_square::DewSquare;
 use super::humidity_kind::HumidityKindChoice;
 use super::opened_figure::OpenedFigure;
 use super::parts::{When, flag, words};
+use super::pick_row::PickRow;
 use super::section_head::SectionHead;
 use super::spaces_table::SpacesTable;
 use super::staying_dry::StayingDry;
 use super::text_field::TextField;
 use crate::hooks::after_paint::use_after_paint;
-use crate::state::{Field, HumidOf, use_desk};
+use crate::state::{Field, HumidOf, Pick, use_desk};
 
 /// The section of the air.
 #[component]
@@ -46,6 +47,7 @@ pub(crate) fn Air() -> impl IntoView {
                         "Where the duct air comes from "
                         <span class="dw-air__which">{duct}</span>
                     </h3>
+                    <PickRow pick=Pick::DuctAir />
                     <div class="dw-air__fields">
                         <TextField field=Field::DuctFirst />
                         <When holds=has_kind>
@@ -58,6 +60,7 @@ pub(crate) fn Air() -> impl IntoView {
                 <StayingDry answered=answered />
                 <div role="group" aria-labelledby="flow-and-detector">
                     <h3 id="flow-and-detector" class="dw-air__name">"Flow and detector"</h3>
+                    <PickRow pick=Pick::Detector />
                     <div class="dw-air__fields">
                         <TextField field=Field::Flow />
                         <TextField field=Field::DetectorHeat />

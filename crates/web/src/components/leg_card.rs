@@ -4,12 +4,13 @@ use dewrun_drawing::{View, html};
 use leptos::prelude::*;
 
 use super::leg_actions::LegActions;
+use super::leg_made_of::LegMadeOf;
 use super::leg_row::leg_fields;
 use super::opened_figure::OpenedFigure;
 use super::parts::{When, flag, words};
-use super::space_of_leg::SpaceOfLeg;
+use super::pick_row::PickRow;
 use super::text_field::TextField;
-use crate::state::{TubeName, use_desk};
+use crate::state::{Pick, TubeName, use_desk};
 
 /// One leg.
 #[component]
@@ -52,9 +53,10 @@ pub(super) fn LegCard(
             />
             <When holds=is_open>
                 <div class="dw-leg-card__fields">
-                    <SpaceOfLeg tube=tube at=at />
+                    <PickRow pick=Pick::Space(tube, at) />
                     {leg_fields(tube, at).map(|field| view! { <TextField field=field /> }.into_any()).into_iter().collect_view()}
                 </div>
+                <LegMadeOf tube=tube at=at />
                 <dl class="dw-figures dw-leg-card__figures" class=("dw-stale", is_stale) inner_html=figures />
                 <OpenedFigure section="legs" />
                 <LegActions />

@@ -6,9 +6,9 @@ use leptos::prelude::*;
 
 use super::fault_note::FaultNote;
 use super::parts::{flag, words};
-use super::space_of_leg::SpaceOfLeg;
+use super::pick_row::PickRow;
 use super::text_field::TextField;
-use crate::state::{Field, leg_number, leg_way, use_desk};
+use crate::state::{Field, Pick, leg_number, leg_way, use_desk};
 
 /// One leg.
 #[component]
@@ -36,7 +36,7 @@ pub(super) fn LegRow(
             on:click=move |_| desk.select(tube, at)
         >
             <th scope="row" class="dw-legs-table__leg">{number}</th>
-            <td><SpaceOfLeg tube=tube at=at in_table=true /></td>
+            <td><PickRow pick=Pick::Space(tube, at) in_table=true /></td>
             {length}
             {fall}
             <td class="dw-legs-table__runs">{way}</td>

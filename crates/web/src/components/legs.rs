@@ -7,13 +7,14 @@ use leptos::prelude::*;
 
 use super::leg_actions::LegActions;
 use super::leg_card::LegCard;
+use super::leg_made_of::LegMadeOf;
 use super::leg_row::LegRow;
 use super::legs_table::LegsTable;
 use super::opened_figure::OpenedFigure;
 use super::origins::Origins;
-use super::parts::{Row, Rows, When, flag};
+use super::parts::{Row, Rows, When, flag, words};
 use super::section_head::SectionHead;
-use crate::state::{route, use_desk};
+use crate::state::{leg_number, route, use_desk};
 
 /// Narrower windows show cards, px.
 const TABLE_FROM: f64 = 1080.0;
@@ -36,6 +37,7 @@ pub(crate) fn Legs(
             <When holds=is_wide>
                 <LegsTable />
                 <OpenedFigure section="legs" />
+                <ChosenLeg />
             </When>
             <When holds=flag(move || !is_wide.get())>
                 <h3 class="dw-legs__tube">"Intake tube, from the duct to the detector"</h3>
@@ -46,6 +48,25 @@ pub(crate) fn Legs(
                 </div>
             </When>
         </section>
+    }
+}
+
+/// What the chosen leg is made of; the first one as long as none is chosen.
+#[component]
+fn ChosenLeg() -> impl IntoView {
+    let desk = use_desk();
+    let chosen = Memo::new(move |_| desk.selected().unwrap_or((Tube::Intake, 0)));
+    move || {
+        let (tube, at) = chosen.get();
+        let number = words(move || {
+            let number = desk.with(|project| leg_number(project, tube, at));
+            format!("What leg {number} is made of")
+        });
+        view! {
+            <h3 class="dw-legs__tube">{number}</h3>
+            <LegMadeOf tube=tube at=at />
+        }
+        .into_any()
     }
 }
 

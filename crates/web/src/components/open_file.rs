@@ -30,14 +30,14 @@ pub(super) fn OpenFile() -> impl IntoView {
 pub(crate) fn RefusedFile() -> impl IntoView {
     let desk = use_desk();
     let refused = move || desk.refused_file();
-    let name = words(move || refused().map(|file| file.name).unwrap_or_default());
+    let headline = words(move || refused().map(|file| file.headline).unwrap_or_default());
     let sentence = words(move || refused().map(|file| file.sentence).unwrap_or_default());
     view! {
         <div role="alert">
             <When holds=flag(move || refused().is_some())>
                 <div class="dw-refused">
                     <div>
-                        <p><b>{name}" was not taken in. The open project is unchanged."</b></p>
+                        <p><b>{headline}</b></p>
                         <p class="dw-refused__why"><FaultSign />{sentence}</p>
                     </div>
                     <button type="button" class="dw-button" on:click=move |_| desk.forget_refused_file()>

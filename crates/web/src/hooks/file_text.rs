@@ -1,9 +1,14 @@
-//! The text of a file that a person has chosen.
+//! The text of a file that a person has chosen, dropped or pasted.
 
+use leptos::ev;
+use leptos::prelude::*;
 use leptos::task::spawn_local;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{Event, HtmlInputElement};
+use web_sys::{Event, File, FileList, HtmlInputElement};
+
+/// What a text from the clipboard is called.
+const PASTED: &str = "What was pasted";
 
 /// Reads the file chosen in an input and hands over its name and text; none where the browser can't read it.
 pub(crate) fn read_chosen(event: &Event, take: impl FnOnce(String, Option<String>) + 'static) {
@@ -11,13 +16,49 @@ pub(crate) fn read_chosen(event: &Event, take: impl FnOnce(String, Option<String
         .target()
         .and_then(|target| target.dyn_into::<HtmlInputElement>().ok());
     let Some(input) = input else { return };
-    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+    let Some(file) = first(input.files()) else {
         return;
     };
+    read(file, move |name, text| {
+        take(name, text);
+        // The same file may be chosen again after it was mended.
+        input.set_value("");
+    });
+}
+
+/// Hands over what is dropped anywhere on the page, and a project that is pasted.
+pub(crate) fn on_given(take: impl Fn(String, Option<String>) + Copy + 'static) {
+    let over = window_event_listener(ev::dragover, |event| event.prevent_default());
+    let dropped = window_event_listener(ev::drop, move |event| {
+        event.prevent_default();
+        let files = event.data_transfer().and_then(|data| data.files());
+        if let Some(file) = first(files) {
+            read(file, take);
+        }
+    });
+    let pasted = window_event_listener(ev::paste, move |event| {
+        let data = event.clipboard_data();
+        let text = data.and_then(|data| data.get_data("text").ok());
+        // A number goes where it is pasted; a project belongs in no field.
+        if let Some(text) = text.filter(|text| text.trim_start().starts_with('{')) {
+            event.prevent_default();
+            take(PASTED.to_owned(), Some(text));
+        }
+    });
+    on_cleanup(move || {
+        over.remove();
+        dropped.remove();
+        pasted.remove();
+    });
+}
+
+fn first(files: Option<FileList>) -> Option<File> {
+    files.and_then(|files| files.get(0))
+}
+
+fn read(file: File, take: impl FnOnce(String, Option<String>) + 'static) {
     spawn_local(async move {
         let text = JsFuture::from(file.text()).await.ok();
         take(file.name(), text.and_then(|text| text.as_string()));
-        // The same file may be chosen again after it was mended.
-        input.set_value("");
     });
 }

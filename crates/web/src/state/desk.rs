@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
-use dewrun_document::{DocumentError, Project, read};
+use dewrun_document::{DocumentError, Project, read, write};
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
 use super::fault::Fault;
-use super::history::History;
-use super::{Answered, Field, Shown, TubeName};
+use super::file_name;
+use super::history::{History, Step};
+use super::{Answered, Field, Shown, Stage, TubeName, first_visit};
 
 /// A change that a person made.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -20,10 +21,11 @@ pub(crate) struct Edit {
     pub(crate) field: Field,
 }
 
-/// A file that was not taken in.
+/// A file that was not taken in or could not be made.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct RefusedFile {
-    pub(crate) name: String,
+    /// What did not happen.
+    pub(crate) headline: String,
     /// What is wrong with it, where, and what would be right.
     pub(crate) sentence: String,
 }
@@ -32,6 +34,7 @@ pub(crate) struct RefusedFile {
 #[derive(Debug, Clone, Copy)]
 pub struct Desk {
     project: RwSignal<Project>,
+    stage: RwSignal<Stage>,
     history: RwSignal<History>,
     faults: RwSignal<Vec<Fault>>,
     last_edit: RwSignal<Option<Edit>>,
@@ -54,13 +57,36 @@ impl Desk {
     /// A desk with a project on it.
     #[must_use]
     pub fn new(project: Project) -> Self {
-        let project = RwSignal::new(project);
+        Self::of(Step {
+            project,
+            stage: Stage::Project,
+        })
+    }
+
+    /// A desk with what an address asks for on it; where that is nowhere any more, the empty page.
+    pub(crate) fn at(asked: Option<Stage>) -> Option<Self> {
+        let example = match asked {
+            Some(Stage::Example(example)) => example.project().ok(),
+            _ => None,
+        };
+        Some(Self::of(match (example, asked) {
+            (Some(project), Some(stage)) => Step { project, stage },
+            _ => Step {
+                project: first_visit::project()?,
+                stage: Stage::First,
+            },
+        }))
+    }
+
+    fn of(step: Step) -> Self {
+        let project = RwSignal::new(step.project);
         let last_edit = RwSignal::new(None);
         let shown = Memo::new(move |before: Option<&Shown>| {
             project.with(|project| Shown::next(before, project, last_edit.get_untracked()))
         });
         Self {
             project,
+            stage: RwSignal::new(step.stage),
             history: RwSignal::new(History::default()),
             faults: RwSignal::new(Vec::new()),
             last_edit,
@@ -72,14 +98,44 @@ impl Desk {
         }
     }
 
-    /// Puts another project on the desk.
-    pub fn open(&self, project: Project) {
-        self.faults.set(Vec::new());
-        self.history.set(History::default());
-        self.last_edit.set(None);
-        self.selected.set(None);
+    /// Puts another project on the desk; undoing that brings back what was there.
+    pub(crate) fn open(&self, project: Project, stage: Stage) {
+        let before = self.now();
+        self.history.update(|history| {
+            history.part();
+            history.note(before, String::new());
+            history.part();
+        });
         self.tube.set(TubeName::Intake);
-        self.project.set(project);
+        self.show(Step { project, stage });
+    }
+
+    /// Puts on the desk what an address asks for, unless it is there.
+    pub(crate) fn go_to(&self, asked: Stage) {
+        if asked == self.stage.get_untracked() {
+            return;
+        }
+        let project = match asked {
+            Stage::First => first_visit::project(),
+            Stage::Example(example) => example.project().ok(),
+            Stage::Project => self.history.with_untracked(|history| {
+                let last = history.last_project();
+                last.map(|step| step.project.clone())
+            }),
+        };
+        if let Some(project) = project {
+            self.open(project, asked);
+        }
+    }
+
+    /// Makes what stands in the sentence with blanks a project of one's own.
+    pub(crate) fn draw_route(&self) {
+        self.open(self.project.get_untracked(), Stage::Project);
+    }
+
+    /// As what the project is on the desk.
+    pub(crate) fn stage(&self) -> Stage {
+        self.stage.get()
     }
 
     /// Puts the project of a file on the desk, or says why the file can't be used.
@@ -91,13 +147,39 @@ impl Desk {
         match project {
             Ok(project) => {
                 self.refused_file.set(None);
-                self.open(project);
+                self.open(project, Stage::Project);
             }
-            Err(sentence) => self.refused_file.set(Some(RefusedFile {
-                name: name.to_owned(),
+            Err(sentence) => self.refuse(
+                format!("{name} was not taken in. The open project is unchanged."),
                 sentence,
-            })),
+            ),
         }
+    }
+
+    /// The open project as the text of a file; where it can't be one, the page says why.
+    pub(crate) fn file_text(&self) -> Option<String> {
+        let written = self.project.with_untracked(write);
+        match &written {
+            Ok(_) => self.refused_file.set(None),
+            Err(error) => self.refuse_to_save(in_words(error)),
+        }
+        written.ok()
+    }
+
+    /// What a file of the open project is called.
+    pub(crate) fn file_name(&self) -> String {
+        self.project.with_untracked(file_name::of)
+    }
+
+    /// Says why the project could not be saved.
+    pub(crate) fn refuse_to_save(&self, sentence: String) {
+        let headline = "The file was not saved. The open project is unchanged.";
+        self.refuse(headline.to_owned(), sentence);
+    }
+
+    fn refuse(&self, headline: String, sentence: String) {
+        let refused = RefusedFile { headline, sentence };
+        self.refused_file.set(Some(refused));
     }
 
     /// The file that was not taken in, until it is left.
@@ -269,24 +351,35 @@ impl Desk {
         self.history.with(History::can_redo)
     }
 
-    fn step(&self, step: impl FnOnce(&mut History, Project) -> Option<Project>) {
-        let now = self.project.get_untracked();
-        let Some(project) = self
-            .history
-            .try_update(|history| step(history, now))
-            .flatten()
-        else {
-            return;
-        };
+    fn step(&self, step: impl FnOnce(&mut History, Step) -> Option<Step>) {
+        let now = self.now();
+        let step = self.history.try_update(|history| step(history, now));
+        if let Some(step) = step.flatten() {
+            self.show(step);
+        }
+    }
+
+    /// What is on the desk.
+    fn now(&self) -> Step {
+        Step {
+            project: self.project.get_untracked(),
+            stage: self.stage.get_untracked(),
+        }
+    }
+
+    fn show(&self, step: Step) {
         self.faults.set(Vec::new());
         self.last_edit.set(None);
         self.selected.set(None);
-        self.project.set(project);
+        if self.stage.get_untracked() != step.stage {
+            self.stage.set(step.stage);
+        }
+        self.project.set(step.project);
     }
 
     fn replace(&self, project: Project, about: String) {
-        let before = self.project.get_untracked();
-        if before != project {
+        let before = self.now();
+        if before.project != project {
             self.history.update(|history| history.note(before, about));
             self.project.set(project);
         }

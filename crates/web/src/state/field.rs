@@ -7,9 +7,10 @@ use dewrun_document::{Input, Origin, Project};
 use dewrun_quantity::parse::ParseError;
 use dewrun_quantity::{Fall, Length, Style};
 
-pub(crate) use place::{RUN, route, route_mut, run_mut};
+pub(crate) use place::{RUN, leg, leg_mut, route, route_mut, run_mut};
 pub(crate) use wording::{leg_number, leg_way};
 
+pub use super::first_visit::Blank;
 /// Which tube a leg belongs to.
 pub use dewrun_run::Tube as TubeName;
 
@@ -46,6 +47,14 @@ pub enum Field {
     LegInsulation(TubeName, usize),
     /// Heat tracing of a leg, 0 where it has none.
     LegTracing(TubeName, usize),
+    /// Conductivity of a leg's tube.
+    LegConductivity(TubeName, usize),
+    /// Emissivity of a leg's outermost surface.
+    LegEmissivity(TubeName, usize),
+    /// Conductivity of a leg's insulation.
+    InsulationConductivity(TubeName, usize),
+    /// A blank of the sentence with which the empty page begins.
+    First(Blank),
 }
 
 /// Why a text can't be taken into the project.
@@ -61,7 +70,7 @@ impl Field {
     /// The text of its value and the unit after it; none where the project has no such number.
     pub(crate) fn show(self, project: &Project, style: Style) -> Option<(String, &'static str)> {
         if let Self::LegFall(tube, at) = self {
-            let leg = place::leg(project, tube, at)?;
+            let leg = leg(project, tube, at)?;
             return Some((wording::fall(leg, style), ""));
         }
         let value = self.input(project)?.value;
@@ -96,6 +105,15 @@ impl Field {
             sentence,
             is_unfinished: false,
         })?;
+        if let Self::First(blank) = self {
+            blank
+                .refuse(project, value, style)
+                .map_err(|sentence| Refused {
+                    sentence,
+                    // On the way to 12 somebody types 1.
+                    is_unfinished: true,
+                })?;
+        }
         place::set(self, project, value).ok_or_else(gone)
     }
 
@@ -117,7 +135,7 @@ impl Field {
 }
 
 fn take_fall(project: &mut Project, tube: TubeName, at: usize, text: &str) -> Result<(), Refused> {
-    let Some(leg) = place::leg_mut(project, tube, at) else {
+    let Some(leg) = leg_mut(project, tube, at) else {
         return Ok(());
     };
     let length = Length::metres(leg.length_m.value);

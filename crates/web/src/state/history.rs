@@ -1,22 +1,31 @@
-//! Undo and redo: the project before each change, whole, since it is small.
+//! Undo and redo: what was on the desk before each change, whole, since it is small.
 
 use dewrun_document::Project;
+
+use super::Stage;
 
 /// So many steps can be undone.
 const DEPTH: usize = 200;
 
+/// A project, and as what it was open.
+#[derive(Debug, Clone)]
+pub(crate) struct Step {
+    pub(crate) project: Project,
+    pub(crate) stage: Stage,
+}
+
 /// What was before, and what has been undone.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct History {
-    past: Vec<Project>,
-    future: Vec<Project>,
+    past: Vec<Step>,
+    future: Vec<Step>,
     /// What the last step was about; keystrokes in one field are one step.
     about: Option<String>,
 }
 
 impl History {
-    /// Notes the project before a change; changes about the same thing in a row are one step.
-    pub(crate) fn note(&mut self, before: Project, about: String) {
+    /// Notes what was before a change; changes about the same thing in a row are one step.
+    pub(crate) fn note(&mut self, before: Step, about: String) {
         self.future.clear();
         if self.about.as_ref() == Some(&about) {
             return;
@@ -34,7 +43,7 @@ impl History {
     }
 
     /// Goes a step back from `now`.
-    pub(crate) fn undo(&mut self, now: Project) -> Option<Project> {
+    pub(crate) fn undo(&mut self, now: Step) -> Option<Step> {
         let before = self.past.pop()?;
         self.future.push(now);
         self.about = None;
@@ -42,11 +51,17 @@ impl History {
     }
 
     /// Goes forward again from `now`.
-    pub(crate) fn redo(&mut self, now: Project) -> Option<Project> {
+    pub(crate) fn redo(&mut self, now: Step) -> Option<Step> {
         let after = self.future.pop()?;
         self.past.push(now);
         self.about = None;
         Some(after)
+    }
+
+    /// What was on the desk last as a project of one's own.
+    pub(crate) fn last_project(&self) -> Option<&Step> {
+        let mut past = self.past.iter().rev();
+        past.find(|step| step.stage == Stage::Project)
     }
 
     pub(crate) fn can_undo(&self) -> bool {

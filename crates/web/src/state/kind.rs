@@ -2,12 +2,12 @@
 
 use dewrun_document::limits;
 use dewrun_quantity::measure::{
-    ABSOLUTE_PRESSURE, AIR_FLOW, AIR_SPEED, BORE, ENTHALPY, HEAT, HEAT_TRACING, HUMIDITY_RATIO,
-    Measure, RELATIVE_HUMIDITY, TEMPERATURE, TUBE_LENGTH, Written,
+    ABSOLUTE_PRESSURE, AIR_FLOW, AIR_SPEED, BORE, CONDUCTIVITY, ENTHALPY, HEAT, HEAT_TRACING,
+    HUMIDITY_RATIO, Measure, RELATIVE_HUMIDITY, Shown, TEMPERATURE, TUBE_LENGTH, Unit, Written,
 };
 use dewrun_quantity::parse::{self, ParseError};
 use dewrun_quantity::{
-    HumidityRatio, Length, Limits, Power, PowerPerLength, Pressure, RelativeHumidity,
+    Conductivity, HumidityRatio, Length, Limits, Power, PowerPerLength, Pressure, RelativeHumidity,
     SpecificEnthalpy, Speed, Style, Temperature, Units, VolumeFlow, format,
 };
 
@@ -15,6 +15,24 @@ use dewrun_quantity::{
 const MOST_TYPED: usize = 6;
 /// Digits of such a number that are shown.
 const CONVERTED: usize = 4;
+
+/// A bare number between 0 and 1, the same in all units.
+const BARE: Unit<f64> = Unit {
+    name: "",
+    also: &[],
+    make: f64::from,
+    read: f64::from,
+    decimals: 2,
+};
+
+/// The share of black-body radiation that a surface gives off.
+const EMISSIVITY: Measure<f64> = Measure {
+    name: "emissivity",
+    si: BARE,
+    inch_pound: BARE,
+    others: &[],
+    shown: Shown::Significant,
+};
 
 /// What a number of the project is, in the unit that the project keeps it in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,6 +55,9 @@ pub(crate) enum Kind {
     Rating,
     Tracing,
     Wind,
+    TubeConductivity,
+    InsulationConductivity,
+    Emissivity,
 }
 
 /// Does something with the measure of a kind and the doors of the unit that the project keeps.
@@ -77,6 +98,12 @@ macro_rules! with_measure {
                 PowerPerLength::watts_per_metre,
                 PowerPerLength::to_watts_per_metre
             ),
+            Kind::TubeConductivity | Kind::InsulationConductivity => $do!(
+                CONDUCTIVITY,
+                Conductivity::watts_per_metre_kelvin,
+                Conductivity::to_watts_per_metre_kelvin
+            ),
+            Kind::Emissivity => $do!(EMISSIVITY, f64::from, f64::from),
             Kind::Wind => $do!(
                 AIR_SPEED,
                 Speed::metres_per_second,
@@ -137,6 +164,35 @@ impl Kind {
             Self::Rating => limits::HUMIDITY_RATING_PERCENT,
             Self::Tracing => limits::HEAT_TRACING_W_M,
             Self::Wind => limits::WIND_M_S,
+            Self::TubeConductivity => limits::TUBE_CONDUCTIVITY_W_MK,
+            Self::InsulationConductivity => limits::INSULATION_CONDUCTIVITY_W_MK,
+            Self::Emissivity => limits::EMISSIVITY,
+        }
+    }
+
+    /// The figure of a library row that it may be assumed from.
+    pub(crate) const fn figure(self) -> &'static str {
+        match self {
+            Self::Temperature => "temperature_c",
+            Self::DewPoint => "dew_point_c",
+            Self::Relative => "percent",
+            Self::Pressure => "absolute_pa",
+            Self::Flow => "volume_l_min",
+            Self::Length => "length_m",
+            Self::Bore => "bore_mm",
+            Self::Outside => "outside_diameter_mm",
+            Self::Heat => "heat_w",
+            Self::Rating => "humidity_rating_percent",
+            Self::Wind => "wind_m_s",
+            Self::TubeConductivity | Self::InsulationConductivity => "conductivity_w_mk",
+            Self::Emissivity => "emissivity",
+            Self::FrostPoint
+            | Self::WetBulb
+            | Self::Ratio
+            | Self::Enthalpy
+            | Self::Altitude
+            | Self::Thickness
+            | Self::Tracing => "",
         }
     }
 

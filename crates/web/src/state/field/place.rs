@@ -1,18 +1,19 @@
 //! Where in the project each editable number stands.
 
 use dewrun_document::{
-    AirPair, FieldPath, Humidity, Input, Insulation, Leg, Origin, Pressure, Project, Route, Run,
-    Space,
+    AirPair, FieldPath, Humidity, Input, Leg, Origin, Pressure, Project, Route, Run, Space,
 };
+use dewrun_run::library;
 
 use super::{Field, TubeName};
 use crate::state::kind::Kind;
+use crate::state::{pick, rows};
 
 /// The run that the page shows.
 pub(crate) const RUN: usize = 0;
 
-/// Conductivity of insulation whose material nobody has named: closed-cell foam at 20 °C, common practice, no source.
-const INSULATION: (f64, f64, f64) = (0.036, 0.033, 0.042);
+/// The row of insulation whose material nobody has named.
+const INSULATION: &str = "insulation-closed-cell";
 
 impl Field {
     /// Its value and origin; 0 and typed for what a leg may lack.
@@ -26,6 +27,7 @@ impl Field {
                         .unwrap_or(Input::typed(0.0)),
                 )
             }
+            Self::First(blank) => blank.input(project),
             _ => input_ref(self, project).cloned(),
         }
     }
@@ -58,6 +60,10 @@ impl Field {
             Self::LegOutside(..) => Kind::Outside,
             Self::LegInsulation(..) => Kind::Thickness,
             Self::LegTracing(..) => Kind::Tracing,
+            Self::LegConductivity(..) => Kind::TubeConductivity,
+            Self::LegEmissivity(..) => Kind::Emissivity,
+            Self::InsulationConductivity(..) => Kind::InsulationConductivity,
+            Self::First(blank) => blank.kind(),
         })
     }
 
@@ -88,6 +94,12 @@ impl Field {
             Self::LegOutside(tube, at) => leg(tube, at).field("tube.outside_diameter_mm"),
             Self::LegInsulation(tube, at) => leg(tube, at).field("insulation.thickness_mm"),
             Self::LegTracing(tube, at) => leg(tube, at).field("heat_tracing_w_m"),
+            Self::LegConductivity(tube, at) => leg(tube, at).field("tube.conductivity_w_mk"),
+            Self::LegEmissivity(tube, at) => leg(tube, at).field("emissivity"),
+            Self::InsulationConductivity(tube, at) => {
+                leg(tube, at).field("insulation.conductivity_w_mk")
+            }
+            Self::First(blank) => FieldPath::root().field("first").field(blank.name()),
         };
         path.as_str().to_owned()
     }
@@ -107,30 +119,41 @@ pub(super) fn set(field: Field, project: &mut Project, value: f64) -> Option<()>
             leg.rise_m.value *= value / leg.length_m.value;
             leg.length_m = Input::typed(value);
         }
+        Field::SpaceTemperature(at) => {
+            let space = space_mut(project, at)?;
+            // Surfaces that are assumed so much colder or warmer than the air stay so.
+            let by = value - space.temperature_c.value;
+            if let Some(radiant) = space.radiant_c.as_mut().filter(|input| is_assumed(input)) {
+                *radiant = rows::shifted(radiant, by);
+            }
+            space.temperature_c = Input::typed(value);
+        }
+        Field::First(blank) => return blank.set(project, value),
         _ => *input_mut(field, project)? = Input::typed(value),
     }
     Some(())
 }
 
+fn is_assumed(input: &Input<f64>) -> bool {
+    matches!(input.origin, Origin::Assumed { .. })
+}
+
+/// Wraps a leg, or bares it; what the outermost surface is made of changes with that where it is assumed.
 fn insulate(leg: &mut Leg, thickness_mm: f64) {
     if thickness_mm == 0.0 {
         leg.insulation = None;
+        pick::bare(leg);
         return;
     }
-    let (usual, low, high) = INSULATION;
-    let assumed = || Input {
-        value: usual,
-        origin: Origin::Assumed {
-            row: "insulation-closed-cell".to_owned(),
-            low,
-            high,
-        },
-    };
-    let conductivity = leg.insulation.take().map(|layer| layer.conductivity_w_mk);
-    leg.insulation = Some(Insulation {
-        thickness_mm: Input::typed(thickness_mm),
-        conductivity_w_mk: conductivity.unwrap_or_else(assumed),
-    });
+    if let Some(layer) = &mut leg.insulation {
+        layer.thickness_mm = Input::typed(thickness_mm);
+        return;
+    }
+    let row = library::find(library::insulation(), INSULATION);
+    if let Some((layer, emissivity)) = row.and_then(|row| rows::insulation(row, thickness_mm)) {
+        leg.insulation = Some(layer);
+        pick::cover(leg, emissivity);
+    }
 }
 
 /// Makes the two ways to the number of a field: one to read it, one to write it.
@@ -178,6 +201,18 @@ macro_rules! way_to_input {
                 Field::LegTracing(tube, at) => {
                     $leg(project, tube, at)?.heat_tracing_w_m.$reference()
                 }
+                Field::LegConductivity(tube, at) => {
+                    Some(&$($mutable)? $leg(project, tube, at)?.tube.conductivity_w_mk)
+                }
+                Field::LegEmissivity(tube, at) => {
+                    Some(&$($mutable)? $leg(project, tube, at)?.emissivity)
+                }
+                Field::InsulationConductivity(tube, at) => {
+                    let layer = $leg(project, tube, at)?.insulation.$reference()?;
+                    Some(&$($mutable)? layer.conductivity_w_mk)
+                }
+                // It is made of several numbers.
+                Field::First(_) => None,
             }
         }
 
@@ -242,10 +277,10 @@ pub(crate) fn route_mut(project: &mut Project, tube: TubeName) -> Option<&mut Ro
     }
 }
 
-pub(super) fn leg(project: &Project, tube: TubeName, at: usize) -> Option<&Leg> {
+pub(crate) fn leg(project: &Project, tube: TubeName, at: usize) -> Option<&Leg> {
     route(project, tube)?.legs.get(at)
 }
 
-pub(super) fn leg_mut(project: &mut Project, tube: TubeName, at: usize) -> Option<&mut Leg> {
+pub(crate) fn leg_mut(project: &mut Project, tube: TubeName, at: usize) -> Option<&mut Leg> {
     route_mut(project, tube)?.legs.get_mut(at)
 }

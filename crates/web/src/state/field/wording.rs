@@ -26,6 +26,10 @@ impl Field {
             Self::LegOutside(..) => "Outside diameter",
             Self::LegInsulation(..) => "Insulation",
             Self::LegTracing(..) => "Heat tracing",
+            Self::LegConductivity(..) => "Conductivity",
+            Self::LegEmissivity(..) => "Emissivity",
+            Self::InsulationConductivity(..) => "Conductivity of insulation",
+            Self::First(blank) => blank.name(),
         }
     }
 
@@ -47,9 +51,13 @@ impl Field {
             | Self::LegBore(tube, at)
             | Self::LegOutside(tube, at)
             | Self::LegInsulation(tube, at)
-            | Self::LegTracing(tube, at) => {
+            | Self::LegTracing(tube, at)
+            | Self::LegConductivity(tube, at)
+            | Self::LegEmissivity(tube, at)
+            | Self::InsulationConductivity(tube, at) => {
                 format!("{name} of leg {}", leg_number(project, tube, at))
             }
+            Self::First(blank) => blank.full_name().to_owned(),
         }
     }
 }

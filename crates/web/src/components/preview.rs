@@ -1,0 +1,37 @@
+//! The elevation of the route that the sentence describes.
+
+use dewrun_drawing::{Room, elevation, svg};
+use dewrun_run::Tube;
+use leptos::html::Div;
+use leptos::prelude::*;
+
+use super::parts::{flag, words};
+use crate::hooks::element_width::use_element_room;
+use crate::state::use_desk;
+
+/// Narrower than this nothing can be drawn, px.
+const LEAST: f64 = 160.0;
+
+/// The intake tube as it would be drawn.
+#[component]
+pub(super) fn Preview() -> impl IntoView {
+    let desk = use_desk();
+    let place = NodeRef::<Div>::new();
+    let room = use_element_room(place);
+    let drawn = words(move || {
+        let room = room.get();
+        if room.width < LEAST {
+            return String::new();
+        }
+        let room = Room {
+            width: room.width,
+            text: room.text,
+        };
+        let answered = desk.answered();
+        answered.map_or_else(String::new, |answered| {
+            svg(&elevation(&answered.view(Tube::Intake, desk.style()), room).scene)
+        })
+    });
+    let is_stale = flag(move || desk.is_stale());
+    view! { <div class="dw-preview" class=("dw-stale", is_stale) node_ref=place inner_html=drawn /> }
+}

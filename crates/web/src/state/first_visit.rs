@@ -1,0 +1,268 @@
+//! The sentence with blanks of the empty page: a whole run of the few things that somebody knows at once.
+//!
+//! The blanks are numbers of a project like any other, so that it is answered, checked and drawn as one.
+
+use dewrun_document::{
+    Access, AirPair, Detector, Duct, DuctEntry, FallForm, Flow, FlowAt, Humidity, Input, Leg,
+    Origin, Pressure, Project, Route, Run, Side, TubeWall,
+};
+use dewrun_quantity::Style;
+use dewrun_run::library;
+
+use super::field::{TubeName, route, route_mut};
+use super::kind::Kind;
+use super::rows;
+
+/// Rows of the library that the sentence begins with.
+const DUCT_AIR: &str = "make-up-untreated";
+const SPACE: &str = "corridor";
+const TUBE: &str = "tube-rigid-plastic-19";
+const DETECTOR: &str = "detector-generic";
+const LEVEL: &str = "route-level";
+const DROP: &str = "route-drop";
+
+/// A muggy day within the span of its row.
+const DUCT_C: f64 = 32.0;
+const DEW_POINT_C: f64 = 26.0;
+/// Length of the whole tube, and the height of the duct over the detector, m.
+const LENGTH_M: f64 = 12.0;
+const HEIGHT_M: f64 = 1.2;
+
+/// A blank that says something of the whole tube.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Blank {
+    /// Length of the tube from the duct to the detector.
+    Length,
+    /// Bore of all of it.
+    Bore,
+    /// Height of the detector above or below the duct.
+    Height,
+}
+
+/// The run that the sentence describes before anything is typed; none if the library lacks a row.
+pub(crate) fn project() -> Option<Project> {
+    let space = library::find(library::spaces(), SPACE)?;
+    let space = dewrun_document::Space {
+        id: "space-1".to_owned(),
+        name: "Space along the tube".to_owned(),
+        ..rows::space(space)?
+    };
+    let run = Run {
+        id: "run-1".to_owned(),
+        name: "First route".to_owned(),
+        duct: Duct {
+            name: "Duct".to_owned(),
+            air: AirPair::Temperature {
+                temperature_c: rows::within(DUCT_AIR, "temperature_c", DUCT_C)?,
+                humidity: Humidity::DewPoint(rows::within(DUCT_AIR, "dew_point_c", DEW_POINT_C)?),
+            },
+            static_pa: rows::usual_of("duct-static", "static_pa")?,
+            velocity_pa: rows::usual_of("duct-velocity", "velocity_pa")?,
+        },
+        flow: Flow {
+            volume_l_min: rows::usual_of(DETECTOR, "volume_l_min")?,
+            at: FlowAt::Sensor,
+        },
+        intake: Route {
+            entry: DuctEntry {
+                place: String::new(),
+                side: Side::Side,
+            },
+            legs: vec![level(&space.id)?, drop(&space.id)?],
+        },
+        detector: Detector {
+            heat_w: rows::usual_of(DETECTOR, "heat_w")?,
+            humidity_rating_percent: rows::usual_of(DETECTOR, "humidity_rating_percent"),
+            access: Access::Floor,
+        },
+        exhaust: None,
+    };
+    Some(Project {
+        name: "New project".to_owned(),
+        note: String::new(),
+        pressure: Pressure::AbsolutePa(rows::usual_of("sea-level", "absolute_pa")?),
+        spaces: vec![space],
+        runs: vec![run],
+    })
+}
+
+fn level(space: &str) -> Option<Leg> {
+    let length_m = rows::within(LEVEL, "length_m", LENGTH_M - HEIGHT_M)?;
+    leg("leg-1", space, length_m, rows::usual_of(LEVEL, "rise_m")?)
+}
+
+fn drop(space: &str) -> Option<Leg> {
+    let length_m = rows::within(DROP, "length_m", HEIGHT_M)?;
+    leg(
+        "leg-2",
+        space,
+        length_m,
+        rows::within(DROP, "rise_m", -HEIGHT_M)?,
+    )
+}
+
+fn leg(id: &str, space: &str, length_m: Input<f64>, rise_m: Input<f64>) -> Option<Leg> {
+    Some(Leg {
+        id: id.to_owned(),
+        space: space.to_owned(),
+        length_m,
+        rise_m,
+        fall_as: FallForm::Ratio,
+        tube: TubeWall {
+            bore_mm: rows::usual_of(TUBE, "bore_mm")?,
+            outside_diameter_mm: rows::usual_of(TUBE, "outside_diameter_mm")?,
+            conductivity_w_mk: rows::usual_of(TUBE, "conductivity_w_mk")?,
+        },
+        emissivity: rows::usual_of(TUBE, "emissivity")?,
+        insulation: None,
+        heat_tracing_w_m: None,
+        fittings: Vec::new(),
+        access: Access::Ladder,
+    })
+}
+
+impl Blank {
+    pub(crate) const fn kind(self) -> Kind {
+        match self {
+            Self::Length | Self::Height => Kind::Length,
+            Self::Bore => Kind::Bore,
+        }
+    }
+
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Length => "Length",
+            Self::Bore => "Bore",
+            Self::Height => "Height",
+        }
+    }
+
+    /// Its name where nothing around says whose it is.
+    pub(crate) const fn full_name(self) -> &'static str {
+        match self {
+            Self::Length => "Length of the tube",
+            Self::Bore => "Bore of the tube",
+            Self::Height => "Height of the detector",
+        }
+    }
+
+    /// Its value and origin.
+    pub(crate) fn input(self, project: &Project) -> Option<Input<f64>> {
+        let legs = &route(project, TubeName::Intake)?.legs;
+        let first = legs.first()?;
+        Some(match self {
+            Self::Length => Input {
+                value: tidy(legs.iter().map(|leg| leg.length_m.value).sum()),
+                origin: first.length_m.origin.clone(),
+            },
+            Self::Bore => first.tube.bore_mm.clone(),
+            // Only somebody who typed it has a detector level with the duct.
+            Self::Height => legs
+                .get(1)
+                .map_or(Input::typed(0.0), |leg| leg.length_m.clone()),
+        })
+    }
+
+    /// Why a value can't be used though it is within the limits of its kind.
+    pub(crate) fn refuse(self, project: &Project, value: f64, style: Style) -> Result<(), String> {
+        let held = |blank: Self| blank.input(project).map_or(0.0, |input| input.value);
+        let (length, height) = match self {
+            Self::Length => (value, held(Self::Height)),
+            Self::Height => (held(Self::Length), value),
+            Self::Bore => return Ok(()),
+        };
+        if height < 0.0 {
+            return Err("A height below zero can\u{2019}t be used. Choose \u{201c}above\u{201d} or \u{201c}below\u{201d} for the side.".to_owned());
+        }
+        if height < length {
+            return Ok(());
+        }
+        let (length, height) = (
+            Kind::Length.show(length, style),
+            Kind::Length.show(height, style),
+        );
+        Err(format!(
+            "{length} of tube can\u{2019}t reach a detector {height} away in height. A tube longer than that would be right."
+        ))
+    }
+
+    /// Writes a value that somebody typed; the other blanks keep theirs.
+    pub(crate) fn set(self, project: &mut Project, value: f64) -> Option<()> {
+        let length = Self::Length.input(project)?;
+        let height = Self::Height.input(project)?;
+        let legs = &mut route_mut(project, TubeName::Intake)?.legs;
+        match self {
+            Self::Length => {
+                legs.first_mut()?.length_m = Input::typed(tidy(value - height.value));
+            }
+            Self::Height => {
+                let first = legs.first_mut()?;
+                first.length_m = rows::moved(
+                    &Input {
+                        value: 0.0,
+                        origin: length.origin,
+                    },
+                    tidy(length.value - value),
+                );
+                set_height(legs, value)?;
+            }
+            Self::Bore => {
+                for leg in legs {
+                    let by = value - leg.tube.bore_mm.value;
+                    // The wall stays as thick as it was.
+                    leg.tube.outside_diameter_mm = rows::shifted(&leg.tube.outside_diameter_mm, by);
+                    leg.tube.bore_mm = Input::typed(value);
+                }
+            }
+        }
+        Some(())
+    }
+}
+
+fn set_height(legs: &mut Vec<Leg>, height: f64) -> Option<()> {
+    if height == 0.0 {
+        legs.truncate(1);
+        return Some(());
+    }
+    if legs.len() < 2 {
+        let first = legs.first()?;
+        legs.push(Leg {
+            id: "leg-2".to_owned(),
+            ..first.clone()
+        });
+        legs.last_mut()?.rise_m = Input::typed(-height);
+    }
+    let last = legs.last_mut()?;
+    let rise = if is_up(last) { height } else { -height };
+    last.length_m = Input::typed(height);
+    last.rise_m = Input::typed(rise);
+    Some(())
+}
+
+fn is_up(leg: &Leg) -> bool {
+    0.0 < leg.rise_m.value
+}
+
+/// Whether the detector stands above the duct; none where it is level with it.
+pub(crate) fn is_above(project: &Project) -> Option<bool> {
+    route(project, TubeName::Intake)?.legs.get(1).map(is_up)
+}
+
+/// Whether nobody has said yet on which side of the duct the detector stands.
+pub(crate) fn is_side_assumed(project: &Project) -> bool {
+    let leg = route(project, TubeName::Intake).and_then(|route| route.legs.get(1));
+    leg.is_some_and(|leg| matches!(leg.rise_m.origin, Origin::Assumed { .. }))
+}
+
+/// Puts the detector above or below the duct.
+pub(crate) fn put_above(project: &mut Project, above: bool) -> Option<()> {
+    let leg = route_mut(project, TubeName::Intake)?.legs.get_mut(1)?;
+    let height = leg.length_m.value;
+    leg.rise_m = Input::typed(if above { height } else { -height });
+    Some(())
+}
+
+/// Sums and differences of lengths without the dust of binary fractions.
+fn tidy(metres: f64) -> f64 {
+    (metres * 1e6).round() / 1e6
+}

@@ -1,0 +1,53 @@
+// What every part of the page must keep at any size: nothing that axe finds, nothing that scrolls sideways, nothing too small to touch.
+import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
+import { AXE } from "./harness.mjs";
+
+/** Fails with what axe finds. */
+export async function accessible(page, what) {
+  await page.evaluate(await readFile(AXE, "utf8"));
+  const found = await page.evaluate(() => globalThis.axe.run());
+  const faults = found.violations.map((fault) => `${fault.id}: ${fault.nodes.map((node) => node.target).join(", ")}`);
+  assert.deepEqual(faults, [], what);
+}
+
+/** Fails with the elements that reach past the window and are not in a box that scrolls by itself. */
+export async function fits(page, what) {
+  const found = await page.evaluate(() => {
+    const wide = document.documentElement.clientWidth;
+    const scrolls = (element) => element.closest(".dw-scroll, svg, .dw-spoken");
+    const found = [...document.querySelectorAll("main *")].filter((element) => {
+      const box = element.getBoundingClientRect();
+      return box.width > 0 && box.right > wide + 1 && !scrolls(element);
+    });
+    const page = document.documentElement.scrollWidth > wide ? ["the page itself"] : [];
+    return page.concat(found.map((element) => element.className || element.tagName));
+  });
+  assert.deepEqual(found, [], what);
+}
+
+/** Fails with the controls that are too small to touch. */
+export async function touchable(page, what) {
+  const small = await page.evaluate(() => {
+    // What stands within a line of text is exempt (WCAG 2.2, 2.5.8).
+    const inLine = ".dw-answer__sentence, .dw-answer__rests, .dw-answer__beside";
+    const all = [...document.querySelectorAll("button, a, input, select, summary")];
+    const controls = all.filter((control) => !control.closest(inLine));
+    const small = controls.filter((control) => {
+      const box = (control.closest("label, span") ?? control).getBoundingClientRect();
+      return box.height > 0 && box.height < 44;
+    });
+    return small.map((control) => `${control.innerText || control.id} ${control.getBoundingClientRect().height}`);
+  });
+  assert.deepEqual(small, [], what);
+}
+
+/** The project file that the page saves. */
+export async function saved(page) {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "Save file" }).click(),
+  ]);
+  const text = await readFile(await download.path(), "utf8");
+  return { name: download.suggestedFilename(), text, project: JSON.parse(text) };
+}

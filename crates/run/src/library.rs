@@ -49,6 +49,9 @@ pub use tube::{BoreForm, Supply, TubeRow};
 
 use sources::Sources;
 
+/// What reading a list gives; the error is boxed, so that what can't go wrong in a tested program takes no room in it.
+type Read<T> = Result<T, Box<LibraryError>>;
+
 /// Every list of the library.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Library {
@@ -78,6 +81,11 @@ impl Library {
     /// # Errors
     /// [`LibraryError`] names file, line and column of what cannot be read.
     pub fn read() -> Result<Self, LibraryError> {
+        Self::compiled_in().map_err(|error| *error)
+    }
+
+    #[cold]
+    fn compiled_in() -> Read<Self> {
         let sources = Sources::read()?;
         Ok(Self {
             tubes: tube::read(&sources)?,

@@ -1,15 +1,15 @@
 //! The cells of a list: parted by commas, a cell that holds a comma in quotes, one row a line.
 
 use super::record::Record;
-use super::{LibraryError, Sources};
+use super::{LibraryError, Read, Sources};
 
 /// The rows of a list, each made of its record.
 pub(super) fn rows<'a, T>(
     file: &'static str,
     text: &'static str,
     sources: &'a Sources,
-    row: impl Fn(&mut Record<'a>) -> Result<T, LibraryError>,
-) -> Result<Vec<T>, LibraryError> {
+    row: impl Fn(&mut Record<'a>) -> Read<T>,
+) -> Read<Vec<T>> {
     let mut records = records(file, text, sources)?;
     records.iter_mut().map(row).collect()
 }
@@ -19,10 +19,10 @@ pub(super) fn records<'a>(
     file: &'static str,
     text: &'static str,
     sources: &'a Sources,
-) -> Result<Vec<Record<'a>>, LibraryError> {
+) -> Read<Vec<Record<'a>>> {
     let mut lines = (1..).zip(text.lines());
     let Some((line, head)) = lines.next() else {
-        return Err(LibraryError::NoHead { file });
+        return Err(LibraryError::NoHead { file }.into());
     };
     let columns = cells(file, line, head)?;
     lines
@@ -34,7 +34,8 @@ pub(super) fn records<'a>(
                     line,
                     found: cells.len(),
                     columns: columns.len(),
-                });
+                }
+                .into());
             }
             let cells = columns.iter().copied().zip(cells).collect();
             Ok(Record::new(file, line, cells, sources))
@@ -43,11 +44,7 @@ pub(super) fn records<'a>(
 }
 
 /// The cells of one line.
-fn cells(
-    file: &'static str,
-    line: usize,
-    text: &'static str,
-) -> Result<Vec<&'static str>, LibraryError> {
+fn cells(file: &'static str, line: usize, text: &'static str) -> Read<Vec<&'static str>> {
     let mut cells = Vec::new();
     let mut rest = Some(text);
     while let Some(text) = rest {
@@ -123,7 +120,7 @@ mod tests {
         ] {
             let sources = Sources::default();
             let found = records("a.csv", text, &sources).map(|_| ());
-            assert_eq!(found, Err(error), "{text:?}");
+            assert_eq!(found, Err(Box::new(error)), "{text:?}");
         }
     }
 }

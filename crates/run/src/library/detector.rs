@@ -3,7 +3,7 @@
 use dewrun_quantity::{Power, RelativeHumidity, VolumeFlow};
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// A detector that stands for no device; its own data are typed in.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,12 +24,12 @@ pub struct DetectorRow {
 }
 
 /// Reads the detector.
-pub(super) fn read(sources: &Sources) -> Result<Vec<DetectorRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<DetectorRow>> {
     let text = include_str!("detectors.csv");
     csv::rows("detectors.csv", text, sources, detector_row)
 }
 
-fn detector_row(record: &mut Record) -> Result<DetectorRow, LibraryError> {
+fn detector_row(record: &mut Record) -> Read<DetectorRow> {
     Ok(DetectorRow {
         id: record.text("id")?,
         name: record.text("name")?,

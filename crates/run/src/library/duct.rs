@@ -3,7 +3,7 @@
 use dewrun_quantity::Pressure;
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// Which pressure of a duct.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,12 +29,12 @@ pub struct DuctRow {
 }
 
 /// Reads the pressures.
-pub(super) fn read(sources: &Sources) -> Result<Vec<DuctRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<DuctRow>> {
     let text = include_str!("ducts.csv");
     csv::rows("ducts.csv", text, sources, duct_row)
 }
 
-fn duct_row(record: &mut Record) -> Result<DuctRow, LibraryError> {
+fn duct_row(record: &mut Record) -> Read<DuctRow> {
     const KINDS: [(&str, DuctPressure); 2] = [
         ("static", DuctPressure::Static),
         ("velocity", DuctPressure::Velocity),

@@ -3,7 +3,7 @@
 use dewrun_quantity::Temperature;
 
 use super::record::Record;
-use super::{Entry, HumiditySpan, LibraryError, Sources, Span, csv, humidity};
+use super::{Entry, HumiditySpan, Read, Sources, Span, csv, humidity};
 
 /// The air in a duct, in a given design situation.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,12 +24,12 @@ pub struct DuctAirRow {
 }
 
 /// Reads the airs.
-pub(super) fn read(sources: &Sources) -> Result<Vec<DuctAirRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<DuctAirRow>> {
     let text = include_str!("duct-air.csv");
     csv::rows("duct-air.csv", text, sources, duct_air_row)
 }
 
-fn duct_air_row(record: &mut Record) -> Result<DuctAirRow, LibraryError> {
+fn duct_air_row(record: &mut Record) -> Read<DuctAirRow> {
     Ok(DuctAirRow {
         id: record.text("id")?,
         name: record.text("name")?,

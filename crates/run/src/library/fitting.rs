@@ -1,7 +1,7 @@
 //! Bends, elbows, tees and valves.
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// What a fitting is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,12 +31,12 @@ pub struct FittingRow {
 }
 
 /// Reads the fittings.
-pub(super) fn read(sources: &Sources) -> Result<Vec<FittingRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<FittingRow>> {
     let text = include_str!("fittings.csv");
     csv::rows("fittings.csv", text, sources, fitting_row)
 }
 
-fn fitting_row(record: &mut Record) -> Result<FittingRow, LibraryError> {
+fn fitting_row(record: &mut Record) -> Read<FittingRow> {
     const KINDS: [(&str, FittingKind); 4] = [
         ("bend", FittingKind::Bend),
         ("elbow", FittingKind::Elbow),

@@ -4,7 +4,7 @@ use dewrun_moist_air::{Humidity, Over};
 use dewrun_quantity::{RelativeHumidity, Temperature};
 
 use super::record::Record;
-use super::{LibraryError, Span};
+use super::{Read, Span};
 
 /// Low, usual and high of a humidity.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,7 +32,7 @@ impl HumiditySpan {
 }
 
 /// The relative humidity of a record.
-pub(super) fn relative(record: &mut Record) -> Result<HumiditySpan, LibraryError> {
+pub(super) fn relative(record: &mut Record) -> Read<HumiditySpan> {
     Ok(HumiditySpan::Relative {
         value: record
             .span_as("relative_percent", "percent")?
@@ -42,7 +42,7 @@ pub(super) fn relative(record: &mut Record) -> Result<HumiditySpan, LibraryError
 }
 
 /// The dew point of a record, or else its relative humidity.
-pub(super) fn dew_point_or_relative(record: &mut Record) -> Result<HumiditySpan, LibraryError> {
+pub(super) fn dew_point_or_relative(record: &mut Record) -> Read<HumiditySpan> {
     match record.optional_span("dew_point_c")? {
         Some(span) => Ok(HumiditySpan::DewPoint(span.map(Temperature::celsius))),
         None => relative(record),

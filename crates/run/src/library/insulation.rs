@@ -3,7 +3,7 @@
 use dewrun_quantity::{Conductivity, Length};
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// Whether vapour gets into an insulation.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,12 +33,12 @@ pub struct InsulationRow {
 }
 
 /// Reads the insulations.
-pub(super) fn read(sources: &Sources) -> Result<Vec<InsulationRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<InsulationRow>> {
     let text = include_str!("insulation.csv");
     csv::rows("insulation.csv", text, sources, insulation_row)
 }
 
-fn insulation_row(record: &mut Record) -> Result<InsulationRow, LibraryError> {
+fn insulation_row(record: &mut Record) -> Read<InsulationRow> {
     let thicknesses = record.numbers("thicknesses_mm")?;
     Ok(InsulationRow {
         id: record.text("id")?,

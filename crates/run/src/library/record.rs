@@ -2,7 +2,7 @@
 
 use dewrun_quantity::decimal::nearest;
 
-use super::{Entry, LibraryError, Sources, Span};
+use super::{Entry, LibraryError, Read, Sources, Span};
 
 /// One line of a list, and the figures that were read from it.
 #[derive(Debug, Clone)]
@@ -43,16 +43,14 @@ impl<'a> Record<'a> {
     }
 
     /// The text of a cell that must not be empty.
-    pub(super) fn text(&self, column: &str) -> Result<&'static str, LibraryError> {
+    // Called for each figure of each list: written out in each place they would be most of the program.
+    #[inline(never)]
+    pub(super) fn text(&self, column: &str) -> Read<&'static str> {
         self.part(column, "")
     }
 
     /// What the word in a cell stands for.
-    pub(super) fn choice<T: Copy>(
-        &self,
-        column: &str,
-        words: &[(&str, T)],
-    ) -> Result<T, LibraryError> {
+    pub(super) fn choice<T: Copy>(&self, column: &str, words: &[(&str, T)]) -> Read<T> {
         let found = self.text(column)?;
         let word = words.iter().find(|(word, _)| *word == found);
         word.map(|(_, meaning)| *meaning).ok_or_else(|| {
@@ -62,7 +60,8 @@ impl<'a> Record<'a> {
     }
 
     /// A list of numbers, parted by semicolons.
-    pub(super) fn numbers(&self, column: &str) -> Result<Vec<f64>, LibraryError> {
+    #[inline(never)]
+    pub(super) fn numbers(&self, column: &str) -> Read<Vec<f64>> {
         let cell = self.text(column)?;
         cell.split(';')
             .map(|found| self.number(column, "", found))
@@ -72,16 +71,17 @@ impl<'a> Record<'a> {
     /// Low, usual and high of a quantity, whose name ends in its unit.
     ///
     /// Its source stands in a column of its own, or else in that of the whole row.
-    pub(super) fn span(&mut self, quantity: &'static str) -> Result<Span<f64>, LibraryError> {
+    pub(super) fn span(&mut self, quantity: &'static str) -> Read<Span<f64>> {
         self.span_as(quantity, quantity)
     }
 
     /// As [`Record::span`], for a quantity that project files call otherwise.
+    #[inline(never)]
     pub(super) fn span_as(
         &mut self,
         quantity: &'static str,
         field: &'static str,
-    ) -> Result<Span<f64>, LibraryError> {
+    ) -> Read<Span<f64>> {
         let value = |part| self.number(quantity, part, self.part(quantity, part)?);
         let (low, usual, high) = (value("_low")?, value("_usual")?, value("_high")?);
         if !(low <= usual && usual <= high) {
@@ -92,7 +92,8 @@ impl<'a> Record<'a> {
                 low,
                 usual,
                 high,
-            });
+            }
+            .into());
         }
         let span = Span {
             low,
@@ -105,10 +106,8 @@ impl<'a> Record<'a> {
     }
 
     /// As [`Record::span`]; none where all its cells are empty.
-    pub(super) fn optional_span(
-        &mut self,
-        quantity: &'static str,
-    ) -> Result<Option<Span<f64>>, LibraryError> {
+    #[inline(never)]
+    pub(super) fn optional_span(&mut self, quantity: &'static str) -> Read<Option<Span<f64>>> {
         let parts = ["_low", "_usual", "_high"];
         if parts
             .iter()
@@ -120,17 +119,22 @@ impl<'a> Record<'a> {
     }
 
     /// A word that its column does not know.
-    pub(super) fn unknown(&self, column: &str, found: &'static str, known: String) -> LibraryError {
-        LibraryError::Unknown {
+    pub(super) fn unknown(
+        &self,
+        column: &str,
+        found: &'static str,
+        known: String,
+    ) -> Box<LibraryError> {
+        Box::new(LibraryError::Unknown {
             file: self.file,
             line: self.line,
             column: column.to_owned(),
             found,
             known,
-        }
+        })
     }
 
-    fn source(&self, quantity: &str) -> Result<&'static str, LibraryError> {
+    fn source(&self, quantity: &str) -> Read<&'static str> {
         let own = format!("{quantity}_source");
         let has_own = self.cells.iter().any(|(column, _)| *column == own);
         let column = if has_own { &own } else { "source" };
@@ -145,43 +149,44 @@ impl<'a> Record<'a> {
         found.map(|(_, cell)| *cell)
     }
 
-    fn part(&self, quantity: &str, part: &str) -> Result<&'static str, LibraryError> {
+    fn part(&self, quantity: &str, part: &str) -> Read<&'static str> {
         let column = || format!("{quantity}{part}");
         match self.cell(quantity, part) {
             None => Err(LibraryError::NoColumn {
                 file: self.file,
                 column: column(),
-            }),
+            }
+            .into()),
             Some("") => Err(LibraryError::Empty {
                 file: self.file,
                 line: self.line,
                 column: column(),
-            }),
+            }
+            .into()),
             Some(cell) => Ok(cell),
         }
     }
 
-    fn number(&self, quantity: &str, part: &str, found: &'static str) -> Result<f64, LibraryError> {
+    fn number(&self, quantity: &str, part: &str, found: &'static str) -> Read<f64> {
         let number = nearest(found).filter(|number| number.is_finite());
-        number.ok_or_else(|| LibraryError::NotANumber {
-            file: self.file,
-            line: self.line,
-            column: format!("{quantity}{part}"),
-            found,
-        })
+        number
+            .ok_or_else(|| LibraryError::NotANumber {
+                file: self.file,
+                line: self.line,
+                column: format!("{quantity}{part}"),
+                found,
+            })
+            .map_err(Box::new)
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::Record;
-    use crate::library::{LibraryError, Sources, csv};
+    use crate::library::{Read, Sources, csv};
 
     /// What `read` makes of the last line of a list.
-    fn last<T>(
-        text: &'static str,
-        read: impl Fn(&mut Record) -> Result<T, LibraryError>,
-    ) -> Result<T, String> {
+    fn last<T>(text: &'static str, read: impl Fn(&mut Record) -> Read<T>) -> Result<T, String> {
         let sources = Sources::of("id,source\nkept,from memory\n").expect("they can be read");
         let records = csv::records("a.csv", text, &sources);
         let mut record = records.expect("the cells can be read").pop();

@@ -3,7 +3,7 @@
 use dewrun_quantity::Length;
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// A stretch of tube that nobody has measured yet.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,12 +20,12 @@ pub struct RouteRow {
 }
 
 /// Reads the stretches.
-pub(super) fn read(sources: &Sources) -> Result<Vec<RouteRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<RouteRow>> {
     let text = include_str!("routes.csv");
     csv::rows("routes.csv", text, sources, route_row)
 }
 
-fn route_row(record: &mut Record) -> Result<RouteRow, LibraryError> {
+fn route_row(record: &mut Record) -> Read<RouteRow> {
     Ok(RouteRow {
         id: record.text("id")?,
         name: record.text("name")?,

@@ -1,11 +1,9 @@
 //! What every row of the library has, whichever list it is in.
 
-use core::fmt::Debug;
-
 use super::Span;
 
 /// A row of the library.
-pub trait Row: Debug {
+pub trait Row {
     /// The name by which project files refer to it.
     fn id(&self) -> &'static str;
 

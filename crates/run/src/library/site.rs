@@ -3,7 +3,7 @@
 use dewrun_quantity::Pressure;
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// Air pressure on site.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,12 +18,12 @@ pub struct SiteRow {
 }
 
 /// Reads the sites.
-pub(super) fn read(sources: &Sources) -> Result<Vec<SiteRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<SiteRow>> {
     let text = include_str!("sites.csv");
     csv::rows("sites.csv", text, sources, site_row)
 }
 
-fn site_row(record: &mut Record) -> Result<SiteRow, LibraryError> {
+fn site_row(record: &mut Record) -> Read<SiteRow> {
     Ok(SiteRow {
         id: record.text("id")?,
         name: record.text("name")?,

@@ -1,6 +1,6 @@
 //! Where the figures of the library are from: each source written once, named by a short id.
 
-use super::{LibraryError, csv};
+use super::{Read, csv};
 
 /// The sources by their ids.
 #[derive(Debug, Default)]
@@ -8,12 +8,12 @@ pub(super) struct Sources(Vec<(&'static str, &'static str)>);
 
 impl Sources {
     /// Those that are compiled in.
-    pub(super) fn read() -> Result<Self, LibraryError> {
+    pub(super) fn read() -> Read<Self> {
         Self::of(include_str!("sources.csv"))
     }
 
     /// Those of a list.
-    pub(super) fn of(text: &'static str) -> Result<Self, LibraryError> {
+    pub(super) fn of(text: &'static str) -> Read<Self> {
         let sources = csv::rows("sources.csv", text, &Self::default(), |record| {
             Ok((record.text("id")?, record.text("source")?))
         })?;

@@ -3,7 +3,7 @@
 use dewrun_quantity::{Speed, Temperature, TemperatureDifference};
 
 use super::record::Record;
-use super::{Entry, HumiditySpan, LibraryError, Sources, Span, csv, humidity};
+use super::{Entry, HumiditySpan, Read, Sources, Span, csv, humidity};
 
 /// What surrounds a leg, in a given design situation.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,12 +31,12 @@ pub struct SpaceRow {
 }
 
 /// Reads the spaces.
-pub(super) fn read(sources: &Sources) -> Result<Vec<SpaceRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<SpaceRow>> {
     let text = include_str!("spaces.csv");
     csv::rows("spaces.csv", text, sources, space_row)
 }
 
-fn space_row(record: &mut Record) -> Result<SpaceRow, LibraryError> {
+fn space_row(record: &mut Record) -> Read<SpaceRow> {
     let radiant = record.optional_span("radiant_minus_air_k")?;
     Ok(SpaceRow {
         id: record.text("id")?,

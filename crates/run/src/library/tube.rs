@@ -3,7 +3,7 @@
 use dewrun_quantity::{Conductivity, Density, Length, Pressure, Temperature};
 
 use super::record::Record;
-use super::{Entry, LibraryError, Sources, Span, csv};
+use super::{Entry, Read, Sources, Span, csv};
 
 /// Pascals in a megapascal.
 const MEGA: f64 = 1e6;
@@ -61,7 +61,7 @@ pub struct TubeRow {
 }
 
 /// Reads the tubes and what they are made of.
-pub(super) fn read(sources: &Sources) -> Result<Vec<TubeRow>, LibraryError> {
+pub(super) fn read(sources: &Sources) -> Read<Vec<TubeRow>> {
     let text = include_str!("materials.csv");
     let materials = csv::records("materials.csv", text, sources)?;
     let text = include_str!("tubes.csv");
@@ -75,7 +75,7 @@ pub(super) fn read(sources: &Sources) -> Result<Vec<TubeRow>, LibraryError> {
     })
 }
 
-fn tube_row(tube: &mut Record, material: &mut Record) -> Result<TubeRow, LibraryError> {
+fn tube_row(tube: &mut Record, material: &mut Record) -> Read<TubeRow> {
     const FORMS: [(&str, BoreForm); 2] = [
         ("plain", BoreForm::Plain),
         ("corrugated", BoreForm::Corrugated),

@@ -65,6 +65,7 @@ test("insulation brings its conductivity and its surface, and takes both away ag
 
 test("a space of the library becomes one of the project", async () => {
   const page = await open();
+  await page.getByLabel("Space of leg 2").focus();
   await page.getByLabel("Space of leg 2").selectOption({ value: "row:loft-ventilated" });
   const { project } = await saved(page);
   assert.equal(project.runs[0].intake.legs[1].space, "loft-ventilated");

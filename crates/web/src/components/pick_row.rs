@@ -33,10 +33,13 @@ pub(super) fn PickRow(
             let _ = pick.take(project, &value);
         });
     });
-    let told = words(move || {
-        let style = desk.style();
-        desk.with(|project| pick.told(project, style))
-    });
+    let told = move || {
+        let told = words(move || {
+            let style = desk.style();
+            desk.with(|project| pick.told(project, style))
+        });
+        view! { <p class="dw-pick__told">{told}</p> }
+    };
     view! {
         <div class="dw-pick">
             <Choice
@@ -48,7 +51,7 @@ pub(super) fn PickRow(
                 choose=choose
                 in_table=in_table
             />
-            <p class="dw-pick__told" hidden=in_table>{told}</p>
+            {(!in_table).then(told)}
         </div>
     }
 }

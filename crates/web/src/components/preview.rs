@@ -18,20 +18,25 @@ pub(super) fn Preview() -> impl IntoView {
     let desk = use_desk();
     let place = NodeRef::<Div>::new();
     let room = use_element_room(place);
-    let drawn = words(move || {
+    let drawn = Memo::new(move |_| {
         let room = room.get();
         if room.width < LEAST {
-            return String::new();
+            return <[String; 2]>::default();
         }
         let room = Room {
             width: room.width,
             text: room.text,
         };
         let answered = desk.answered();
-        answered.map_or_else(String::new, |answered| {
-            svg(&elevation(&answered.view(Tube::Intake, desk.style()), room).scene)
+        answered.map_or_else(Default::default, |answered| {
+            let elevation = elevation(&answered.view(Tube::Intake, desk.style()), room);
+            [svg(&elevation.scene), elevation.scale_note]
         })
     });
+    let part = move |at: usize| words(move || drawn.with(|drawn| drawn[at].clone()));
     let is_stale = flag(move || desk.is_stale());
-    view! { <div class="dw-preview" class=("dw-stale", is_stale) node_ref=place inner_html=drawn /> }
+    view! {
+        <p class="dw-drawings__note">{part(1)}</p>
+        <div class="dw-preview" class=("dw-stale", is_stale) node_ref=place inner_html=part(0) />
+    }
 }

@@ -124,7 +124,8 @@ fn leg(id: &str, space: &str, length_m: Input<f64>, rise_m: Input<f64>) -> Optio
 impl Blank {
     pub(crate) const fn kind(self) -> Kind {
         match self {
-            Self::Length | Self::Height => Kind::Length,
+            Self::Length => Kind::Length,
+            Self::Height => Kind::Height,
             Self::Bore => Kind::Bore,
         }
     }
@@ -171,9 +172,6 @@ impl Blank {
             Self::Height => (held(Self::Length), value),
             Self::Bore => return Ok(()),
         };
-        if height < 0.0 {
-            return Err("A height below zero can\u{2019}t be used. Choose \u{201c}above\u{201d} or \u{201c}below\u{201d} for the side.".to_owned());
-        }
         if height < length {
             return Ok(());
         }

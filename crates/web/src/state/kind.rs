@@ -34,6 +34,9 @@ const EMISSIVITY: Measure<f64> = Measure {
     shown: Shown::Significant,
 };
 
+/// A height between two things that a tube joins: none, or no more than the longest leg.
+const HEIGHT_M: Limits = Limits::new("height", "m", 0.0, limits::LENGTH_M.max);
+
 /// What a number of the project is, in the unit that the project keeps it in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Kind {
@@ -48,6 +51,7 @@ pub(crate) enum Kind {
     Altitude,
     Flow,
     Length,
+    Height,
     Bore,
     Outside,
     Thickness,
@@ -83,7 +87,9 @@ macro_rules! with_measure {
                 SpecificEnthalpy::to_kilojoules_per_kilogram
             ),
             Kind::Pressure => $do!(ABSOLUTE_PRESSURE, Pressure::pascals, Pressure::to_pascals),
-            Kind::Altitude | Kind::Length => $do!(TUBE_LENGTH, Length::metres, Length::to_metres),
+            Kind::Altitude | Kind::Length | Kind::Height => {
+                $do!(TUBE_LENGTH, Length::metres, Length::to_metres)
+            }
             Kind::Flow => $do!(
                 AIR_FLOW,
                 VolumeFlow::litres_per_minute,
@@ -157,6 +163,7 @@ impl Kind {
             Self::Altitude => limits::ALTITUDE_M,
             Self::Flow => limits::VOLUME_L_MIN,
             Self::Length => limits::LENGTH_M,
+            Self::Height => HEIGHT_M,
             Self::Bore => limits::BORE_MM,
             Self::Outside => limits::OUTSIDE_DIAMETER_MM,
             Self::Thickness => limits::THICKNESS_MM,
@@ -178,7 +185,7 @@ impl Kind {
             Self::Relative => "percent",
             Self::Pressure => "absolute_pa",
             Self::Flow => "volume_l_min",
-            Self::Length => "length_m",
+            Self::Length | Self::Height => "length_m",
             Self::Bore => "bore_mm",
             Self::Outside => "outside_diameter_mm",
             Self::Heat => "heat_w",

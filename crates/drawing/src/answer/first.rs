@@ -1,12 +1,15 @@
 //! The answer to the sentence with blanks: wet or dry, how much and from where, in a line.
 
 use dewrun_quantity::Style;
-use dewrun_run::{Outcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H};
+use dewrun_run::figure::{Figure, Spot};
+use dewrun_run::{Outcome, Tube, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H};
 
 use super::part::{Emphasis, Part};
 use super::{Answer, grade};
 use crate::wording;
 
+/// All its figures are read at the intake tube.
+const INTAKE: Spot = Spot::tube(Tube::Intake);
 /// A tube that is wet from nearer than this to an end is wet from that end, m.
 const END_M: f64 = 0.05;
 
@@ -55,7 +58,7 @@ fn wet(outcome: &Outcome, style: Style) -> Vec<Part> {
         } else {
             (Emphasis::Water, "")
         };
-        parts.push(Part::figure(amount, emphasis, "intake.condensate_g_h"));
+        parts.push(Part::figure(amount, emphasis, Figure::TubeWater, INTAKE));
         parts.push(Part::words(format!("{what}, ")));
         parts.extend(place(outcome, style));
     }
@@ -64,7 +67,8 @@ fn wet(outcome: &Outcome, style: Style) -> Vec<Part> {
         parts.push(Part::figure(
             "mist reaches the sensor".into(),
             Emphasis::Mist,
-            "chamber.mist_kg_kg",
+            Figure::SensorMist,
+            INTAKE,
         ));
     }
     parts.push(Part::words("."));
@@ -77,11 +81,12 @@ fn place(outcome: &Outcome, style: Style) -> Vec<Part> {
     let (Some(first), Some(last)) = (tube.wet.first(), tube.wet.last()) else {
         return Vec::new();
     };
-    let figure = |metres: f64| {
+    let place = |metres: f64, figure: Figure| {
         Part::figure(
             wording::metres(metres, style),
             Emphasis::Strong,
-            "intake.wet",
+            figure,
+            INTAKE,
         )
     };
     let (from, to) = (first.from.to_metres(), last.to.to_metres());
@@ -91,13 +96,13 @@ fn place(outcome: &Outcome, style: Style) -> Vec<Part> {
     } else {
         vec![
             Part::words("from the first "),
-            figure(from),
+            place(from, Figure::WetFrom),
             Part::words(" on"),
         ]
     };
     if to < end - END_M {
         parts.push(Part::words(", up to "));
-        parts.push(figure(to));
+        parts.push(place(to, Figure::WetTo));
     }
     parts
 }
@@ -114,7 +119,8 @@ fn dry(outcome: &Outcome, style: Style) -> Vec<Part> {
         parts.push(Part::figure(
             wording::water(sweat, style),
             Emphasis::Sweat,
-            "intake.sweat_g_h",
+            Figure::TubeSweat,
+            INTAKE,
         ));
     }
     parts.push(Part::words("."));

@@ -5,6 +5,7 @@ mod sentence;
 use dewrun_drawing::{first_answer, html};
 use leptos::prelude::*;
 
+use super::opened_figure::OpenedFigure;
 use super::parts::{flag, words};
 use super::preview::Preview;
 use super::section_head::SectionHead;
@@ -51,7 +52,7 @@ pub(crate) fn FirstVisit() -> impl IntoView {
     let beside = words(move || told().map_or_else(String::new, |answer| html::asides(&answer)));
     let is_stale = flag(move || desk.is_stale());
     view! {
-        <section class="dw-first" aria-label="First answer">
+        <section class="dw-first" aria-label="First answer" data-opens="first">
             <Toggle
                 label="What you have"
                 name="I have"
@@ -72,6 +73,7 @@ pub(crate) fn FirstVisit() -> impl IntoView {
                 </div>
             </div>
             <StaleNote />
+            <OpenedFigure section="first" />
         </section>
         <div class="dw-page">
             <section aria-labelledby="route">

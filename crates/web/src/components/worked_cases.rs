@@ -20,7 +20,7 @@ pub(crate) fn WorkedCases(
     let note = words(move || desk.with(|project| project.note.clone()));
     let answered = StoredValue::new(EXAMPLES.map(|example| {
         let project = example.project().ok()?;
-        Answered::of(&project).ok()
+        Answered::unranked(&project).ok()
     }));
     let links = words(move || {
         let style = desk.style();

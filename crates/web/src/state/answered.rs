@@ -24,14 +24,20 @@ pub(crate) struct Answered {
 }
 
 impl Answered {
-    /// Evaluates the run that the page shows.
+    /// Evaluates the run that the page shows, and ranks what the answer rests on.
     pub(crate) fn of(project: &Project) -> Result<Self, DocumentError> {
+        let answered = Self::unranked(project)?;
+        let ranked = rests_on(&answered.run, &answered.outcome, &answered.givens);
+        Ok(Self { ranked, ..answered })
+    }
+
+    /// Evaluates a run of which only the answer is shown.
+    pub(crate) fn unranked(project: &Project) -> Result<Self, DocumentError> {
         let (run, names) = to_run(project, RUN)?;
         let answer = evaluate(&run).map_err(|error| located(RUN, error))?;
-        let givens = givens(project, RUN);
         Ok(Self {
-            ranked: rests_on(&run, &answer.value, &givens),
-            givens,
+            ranked: Vec::new(),
+            givens: givens(project, RUN),
             names: Names {
                 run: names.run,
                 duct: names.duct,

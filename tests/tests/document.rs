@@ -43,6 +43,7 @@ fn answer_of(case: &Value) -> Result<SteadyOutput, String> {
         sentence: "",
         profile: false,
         rests_on: &[],
+        staying_dry: None,
     };
     Ok(answer(0, &run, &names, &outcome, telling))
 }

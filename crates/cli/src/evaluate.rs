@@ -1,11 +1,11 @@
 //! From a project to the answers of its runs, for every subcommand that takes projects.
 
-use dewrun_advice::{Resting, rests_on};
+use dewrun_advice::{Resting, StayingDry, rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
 use dewrun_document::{DocumentError, FieldPath, Names, Project, answer, givens, located, to_run};
-use dewrun_drawing::{Answer, Rests};
+use dewrun_drawing::{Answer, DryLimit, Rests, View};
 use dewrun_quantity::{Noted, Style};
-use dewrun_run::{Outcome, Run, RunNote};
+use dewrun_run::{Outcome, Run, RunNote, Tube};
 
 use crate::args::Telling;
 use crate::exit::Ending;
@@ -25,6 +25,8 @@ pub(crate) struct Answered {
     pub(crate) outcome: Noted<Outcome, RunNote>,
     /// The assumed values that the answer rests on.
     pub(crate) ranked: Vec<Resting>,
+    /// What it would still take dry; none where a run on the way has no answer.
+    pub(crate) staying: Option<StayingDry>,
 }
 
 /// Evaluates the runs of a project, or the one of that id.
@@ -60,8 +62,10 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
     let (run, names) = to_run(project, run_index)?;
     let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
     let ranked = rests_on(&run, &outcome.value, &givens(project, run_index));
+    let staying = staying_dry(&run, &outcome.value).ok();
     Ok(Answered {
         ranked,
+        staying,
         run_index,
         run,
         names,
@@ -86,6 +90,7 @@ impl Evaluated {
                 sentence: &sentence,
                 profile: telling.profile,
                 rests_on: &answered.ranked,
+                staying_dry: answered.staying.as_ref(),
             };
             let Answered {
                 run_index,
@@ -109,6 +114,22 @@ impl Answered {
     /// The answer in words.
     pub(crate) fn told(&self, style: Style) -> Answer {
         dewrun_drawing::answer(&self.run, &self.outcome.value, style)
+    }
+
+    /// What it would still take dry, in words.
+    pub(crate) fn dry_limits(&self, found: &StayingDry, style: Style) -> [DryLimit; 3] {
+        let names = dewrun_drawing::Names {
+            spaces: self.names.spaces.clone(),
+            ..dewrun_drawing::Names::default()
+        };
+        let view = View {
+            run: &self.run,
+            outcome: &self.outcome.value,
+            names: &names,
+            style,
+            tube: Tube::Intake,
+        };
+        dewrun_drawing::dry_limits(&view, found)
     }
 
     /// What it rests on, in words.

@@ -48,6 +48,16 @@ pub(crate) fn write_run(
         shown(Figure::SensorHumidity),
         shown(Figure::SensorMist),
     )?;
+    if let Some(staying) = &answered.staying {
+        writeln!(out, "\nWhat would stay dry, by one change at a time")?;
+        for one in answered.dry_limits(staying, style) {
+            write!(out, "{}: {}, {}", one.name, one.limit, one.words)?;
+            if !one.now.is_empty() {
+                write!(out, " ({})", one.now)?;
+            }
+            writeln!(out, ".")?;
+        }
+    }
     for one in &answered.outcome.notes {
         let note = note(answered.run_index, one);
         writeln!(out, "Note on {}: {}.", note.path, note.sentence)?;

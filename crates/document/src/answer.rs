@@ -1,6 +1,6 @@
 //! From the engine's answer to the answer file's types, by hand.
 
-use dewrun_advice::Resting;
+use dewrun_advice::{Limit, Resting, StayingDry};
 use dewrun_quantity::{HumidityRatio, Length, MassFlow, MassFlowPerLength, Noted, Temperature};
 use dewrun_run::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Run, RunNote,
@@ -9,8 +9,10 @@ use dewrun_run::{
 
 use crate::output::{
     ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AssessOutput, BalanceOutput,
-    ErrorOutput, Figure, GradeOutput, LegOutput, NearWallMistOutput, NotComputed, ProfileOutput,
-    RestsOnOutput, RunOutput, SteadyOutput, StretchOutput, TubeOutput, VerdictOutput, WallOutput,
+    DuctAirLimitOutput, ErrorOutput, Figure, GradeOutput, LegOutput, LimitOutput,
+    NearWallMistOutput, NotComputed, ProfileOutput, RestsOnOutput, RunOutput, SpaceLimitOutput,
+    StayingDryOutput, SteadyOutput, StretchOutput, TubeLimitOutput, TubeOutput, VerdictOutput,
+    WallOutput,
 };
 use crate::{DocumentError, Names, figures, given_path, note};
 
@@ -23,6 +25,8 @@ pub struct Telling<'a> {
     pub profile: bool,
     /// The assumed values that the answer rests on.
     pub rests_on: &'a [Resting],
+    /// What the run would still take dry, where that is known.
+    pub staying_dry: Option<&'a StayingDry>,
 }
 
 /// The answer of one run.
@@ -57,6 +61,7 @@ pub fn answer(
             .iter()
             .map(|one| resting(run_index, run, one))
             .collect(),
+        would_stay_dry: telling.staying_dry.map(|found| staying_dry(found, names)),
         notes: notes.iter().map(|one| note(run_index, one)).collect(),
     }
 }
@@ -183,6 +188,42 @@ fn resting(run_index: usize, run: &Run, resting: &Resting) -> RestsOnOutput {
         change_g_h: Figure(resting.change_g_h),
         changes_verdict: resting.changes_verdict,
         decides: resting.decides,
+    }
+}
+
+fn staying_dry(found: &StayingDry, names: &Names) -> StayingDryOutput {
+    let StayingDry {
+        duct_temperature,
+        duct_air,
+        space,
+        tube,
+    } = found;
+    let name = |at: &usize| names.spaces.get(*at).cloned().unwrap_or_default();
+    StayingDryOutput {
+        duct_air: DuctAirLimitOutput {
+            limit: limit(duct_air),
+            temperature_c: celsius(*duct_temperature),
+            dew_point_c: duct_air.at().map(celsius),
+        },
+        space: SpaceLimitOutput {
+            limit: limit(&space.temperature),
+            temperature_c: space.temperature.at().map(celsius),
+            spaces: space.spaces.iter().map(name).collect(),
+        },
+        tube: TubeLimitOutput {
+            limit: limit(&tube.length),
+            length_m: tube.length.at().map(metres),
+            leg: names.intake.get(tube.leg).cloned().unwrap_or_default(),
+            at_end_of_leg: tube.at_end_of_leg,
+        },
+    }
+}
+
+const fn limit<T>(found: &Limit<T>) -> LimitOutput {
+    match found {
+        Limit::At(_) => LimitOutput::At,
+        Limit::Any => LimitOutput::Any,
+        Limit::Never => LimitOutput::Never,
     }
 }
 

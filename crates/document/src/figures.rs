@@ -24,6 +24,16 @@ const OF_RUN: &[(&str, Figure)] = &[
     ("balance.energy_turned_over_w", Figure::EnergyTurnedOver),
     ("balance.energy_left_over_w", Figure::EnergyLeftOver),
     ("rests_on[].change_g_h", Figure::TubeWater),
+    (
+        "would_stay_dry.duct_air.temperature_c",
+        Figure::InletTemperature,
+    ),
+    (
+        "would_stay_dry.duct_air.dew_point_c",
+        Figure::BoundaryDewPoint,
+    ),
+    ("would_stay_dry.space.temperature_c", Figure::BoundarySpace),
+    ("would_stay_dry.tube.length_m", Figure::BoundaryLength),
 ];
 
 /// The same of either tube.

@@ -3,6 +3,7 @@
 mod air;
 mod air_output;
 mod check;
+mod dry_output;
 mod file;
 mod input;
 mod origin;

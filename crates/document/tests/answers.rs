@@ -1,6 +1,6 @@
 //! An answer file holds what was computed, reads back whole, and never holds a number that is not finite.
 
-use dewrun_advice::rests_on;
+use dewrun_advice::{rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, Figure, RunOutput, VerdictOutput};
 use dewrun_document::{DocumentError, Telling, air_answer, answer, givens, read, to_run};
 use dewrun_quantity::measure::ENTHALPY;
@@ -27,10 +27,12 @@ fn answered(text: &str) -> AssessOutput {
     let project = read(text).expect("an example can be read");
     let (run, names) = to_run(&project, 0).expect("it has a run");
     let outcome = dewrun_run::evaluate(&run).expect("which has an answer");
+    let staying = staying_dry(&run, &outcome.value).ok();
     let telling = Telling {
         sentence: "It is so.",
         profile: true,
         rests_on: &rests_on(&run, &outcome.value, &givens(&project, 0)),
+        staying_dry: staying.as_ref(),
     };
     let output = RunOutput {
         id: project.runs[0].id.clone(),

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use dewrun_advice::rests_on;
+use dewrun_advice::{rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, RunOutput};
 use dewrun_document::{Telling, answer, figures, givens, read, to_run};
 use dewrun_run::figure::Figure;
@@ -22,10 +22,12 @@ fn answered(text: &str) -> Value {
     let runs = (0..project.runs.len()).map(|index| {
         let (run, names) = to_run(&project, index).expect("the run is whole");
         let outcome = dewrun_run::evaluate(&run).expect("it has an answer");
+        let staying = staying_dry(&run, &outcome.value).ok();
         let telling = Telling {
             sentence: "",
             profile: true,
             rests_on: &rests_on(&run, &outcome.value, &givens(&project, index)),
+            staying_dry: staying.as_ref(),
         };
         RunOutput {
             id: project.runs[index].id.clone(),

@@ -35,6 +35,7 @@ fn evaluate(project: &Project, index: usize) {
         sentence: "",
         profile: true,
         rests_on: &[],
+        staying_dry: None,
     };
     let run = RunOutput {
         id: String::new(),

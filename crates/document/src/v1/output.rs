@@ -4,13 +4,16 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize, Serializer};
 
 pub use super::air_output::{AIR_FORMAT, AirStateOutput};
+pub use super::dry_output::{
+    DuctAirLimitOutput, LimitOutput, SpaceLimitOutput, StayingDryOutput, TubeLimitOutput,
+};
 
 /// What stands in `format` of an answer.
 pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 2;
+pub const ANSWER_REVISION: u64 = 3;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -29,7 +32,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 2")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 3")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -184,6 +187,9 @@ pub struct SteadyOutput {
     /// The assumed values, the one that changes the answer most first, each taken alone to its low and high. Since revision 2.
     #[serde(default)]
     pub rests_on: Vec<RestsOnOutput>,
+    /// What it would still take dry; left out where a run on the way to it has no answer. Since revision 3.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub would_stay_dry: Option<StayingDryOutput>,
     /// What stands beside the answer.
     pub notes: Vec<NoteOutput>,
 }

@@ -11,9 +11,11 @@
 //! assert_eq!(rise.to_kelvins(), 1.5);
 //! ```
 
+mod angle;
 pub mod decimal;
 mod fall;
 mod flow;
+mod force;
 pub mod format;
 mod heat;
 mod humidity;
@@ -26,16 +28,22 @@ pub mod parse;
 mod pressure;
 mod range;
 mod temperature;
+mod time;
+mod volume;
 
+pub use angle::Angle;
 pub use fall::{Fall, FallForm};
 pub use flow::{MassFlow, MassFlowPerLength, VolumeFlow};
+pub use force::{Force, ForcePerLength, Modulus};
 pub use format::DecimalMark;
 pub use heat::{Conductivity, Power, PowerPerLength, SpecificEnthalpy};
 pub use humidity::{HumidityRatio, RelativeHumidity};
 pub use length::{Length, Speed};
-pub use mass::{Density, Mass, SpecificVolume};
+pub use mass::{Density, Mass, MassPerArea, MassPerLength, SpecificVolume};
 pub use measure::{Style, Units};
 pub use noted::Noted;
 pub use pressure::Pressure;
 pub use range::{Limits, OutOfRange};
 pub use temperature::{Temperature, TemperatureDifference};
+pub use time::Time;
+pub use volume::{Area, Volume};

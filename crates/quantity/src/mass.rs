@@ -1,4 +1,4 @@
-//! Mass, density and specific volume.
+//! Mass, mass per length and per area, density and specific volume.
 
 use crate::macros::quantity;
 
@@ -14,6 +14,26 @@ quantity! {
         pounds / to_pounds: POUND_KG,
     } parts {
         grams / to_grams: 1000.0,
+    }
+}
+
+quantity! {
+    /// A mass per length of tube, kept in kilograms per metre.
+    MassPerLength {
+        kilograms_per_metre / to_kilograms_per_metre: 1.0,
+        pounds_per_foot / to_pounds_per_foot: POUND_KG / 0.3048,
+    } parts {
+        grams_per_metre / to_grams_per_metre: 1000.0,
+    }
+}
+
+quantity! {
+    /// A mass per area of wall, kept in kilograms per square metre.
+    MassPerArea {
+        kilograms_per_square_metre / to_kilograms_per_square_metre: 1.0,
+        pounds_per_square_foot / to_pounds_per_square_foot: POUND_KG / (0.3048 * 0.3048),
+    } parts {
+        grams_per_square_metre / to_grams_per_square_metre: 1000.0,
     }
 }
 

@@ -259,14 +259,23 @@ mod tests {
     /// with a pot of no area to speak of all of the head is taken from the pot.
     #[test]
     fn areas_decide_which_surface_moves() {
-        let (thin, wide) = (
-            Area::square_millimetres(1.0),
-            Area::square_millimetres(1e6),
-        );
+        let (thin, wide) = (Area::square_millimetres(1.0), Area::square_millimetres(1e6));
         let full = head(Pressure::pascals(300.0), WATER);
         for (kind, share) in [
-            (TrapKind::DipOpenToRoom { dip: thin, pot: wide }, 1.0),
-            (TrapKind::DipOnTube { dip: thin, pot: wide }, 0.0),
+            (
+                TrapKind::DipOpenToRoom {
+                    dip: thin,
+                    pot: wide,
+                },
+                1.0,
+            ),
+            (
+                TrapKind::DipOnTube {
+                    dip: thin,
+                    pot: wide,
+                },
+                0.0,
+            ),
         ] {
             let needs = requirement(kind, &[state(-300.0, 0.0)], Length::ZERO, WATER);
             let off = needs.map(|needs| (needs.seal - full * share).to_millimetres().abs());

@@ -60,7 +60,7 @@ pub(super) fn most_humid_near(
         tolerance,
         per_kelvin: 1.0,
     };
-    let found = last_dry(&axis, |dew_point_c| {
+    let found = last_dry(&axis, &mut |dew_point_c| {
         let humidity = Humidity::DewPoint(Temperature::celsius(dew_point_c));
         prober.run.duct_air = Pair::Temperature(temperature, humidity);
         prober.probe()
@@ -86,7 +86,7 @@ pub(super) fn warmest_saturated(
         tolerance: CURVE_TOLERANCE_K,
         per_kelvin: 1.0,
     };
-    let found = last_dry(&axis, |t_c| {
+    let found = last_dry(&axis, &mut |t_c| {
         let t = Temperature::celsius(t_c);
         prober.run.duct_air = Pair::Temperature(t, Humidity::DewPoint(t));
         prober.probe()

@@ -51,7 +51,7 @@ type Place = (f64, f64);
 /// What the probe says, or the bracket that is left after [`MAX_STEPS`].
 pub(crate) fn last_dry(
     axis: &Axis,
-    mut probe: impl FnMut(f64) -> Result<Probe, RunError>,
+    probe: &mut dyn FnMut(f64) -> Result<Probe, RunError>,
 ) -> Result<Found, BoundaryError> {
     let (quantity, unit) = axis.quantity;
     let (mut dry, mut wet): (Option<Place>, Option<Place>) = (None, None);
@@ -125,7 +125,7 @@ mod tests {
     /// A run that gets wet at `edge`, and the number of evaluations taken.
     fn search(edge: f64, guess: f64) -> (Result<Found, BoundaryError>, u32) {
         let mut count = 0;
-        let found = last_dry(&axis(guess), |at| {
+        let found = last_dry(&axis(guess), &mut |at| {
             count += 1;
             let level = at - edge;
             Ok(Probe {

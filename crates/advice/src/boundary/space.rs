@@ -65,7 +65,7 @@ pub fn coldest_space(run: &Run, now: &Outcome) -> Result<SpaceLimit, BoundaryErr
         per_kelvin: 1.0,
     };
     let mut prober = Prober::new(run, now);
-    let found = last_dry(&axis, |minus_c| {
+    let found = last_dry(&axis, &mut |minus_c| {
         change.apply(&mut prober.run, -minus_c);
         prober.probe()
     })?;

@@ -61,7 +61,7 @@ pub fn longest_tube(run: &Run, now: &Outcome) -> Result<TubeLimit, BoundaryError
         tolerance: TOLERANCE_M,
         per_kelvin: 0.0,
     };
-    let found = last_dry(&axis, |length_m| {
+    let found = last_dry(&axis, &mut |length_m| {
         prober.run.intake = cut(&run.intake, length_m);
         prober.probe()
     })?;

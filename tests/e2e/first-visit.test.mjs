@@ -27,6 +27,14 @@ test("the empty page says what it is for and answers before anything is typed", 
   assert.match(words, /By model; doubt not computed yet\./);
 });
 
+test("the figures of the answer open in their place", async () => {
+  const page = await open();
+  await first(page).getByRole("button", { name: /g\/h/ }).click();
+  const panel = page.getByRole("region", { name: "Where the figure comes from" });
+  await panel.waitFor();
+  assert.match(await panel.innerText(), /Make-up air, untreated/, "the row that an input is assumed from");
+});
+
 test("each key answers, and dry never stands alone", async () => {
   const page = await open();
   const field = page.getByLabel("Dew point of the duct air");

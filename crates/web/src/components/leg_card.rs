@@ -53,7 +53,7 @@ pub(super) fn LegCard(
             />
             <When holds=is_open>
                 <div class="dw-leg-card__fields">
-                    <PickRow pick=Pick::Space(tube, at) />
+                    <PickRow pick=Pick::Space(tube, at) untold=true />
                     {leg_fields(tube, at).map(|field| view! { <TextField field=field /> }.into_any()).into_iter().collect_view()}
                 </div>
                 <LegMadeOf tube=tube at=at />

@@ -36,7 +36,7 @@ pub(super) fn LegRow(
             on:click=move |_| desk.select(tube, at)
         >
             <th scope="row" class="dw-legs-table__leg">{number}</th>
-            <td><PickRow pick=Pick::Space(tube, at) in_table=true /></td>
+            <td><PickRow pick=Pick::Space(tube, at) in_table=true untold=true /></td>
             {length}
             {fall}
             <td class="dw-legs-table__runs">{way}</td>

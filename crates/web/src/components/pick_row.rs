@@ -11,9 +11,12 @@ use crate::state::{Pick, use_desk};
 pub(super) fn PickRow(
     /// What it stands for.
     pick: Pick,
-    /// Stands in a table whose head names it, without what is assumed.
+    /// Stands in a table whose head names it.
     #[prop(optional)]
     in_table: bool,
+    /// What is assumed is told elsewhere.
+    #[prop(optional)]
+    untold: bool,
 ) -> impl IntoView {
     let desk = use_desk();
     let picked = words(move || desk.with(|project| pick.picked(project)));
@@ -51,7 +54,7 @@ pub(super) fn PickRow(
                 choose=choose
                 in_table=in_table
             />
-            {(!in_table).then(told)}
+            {(!untold).then(told)}
         </div>
     }
 }

@@ -107,7 +107,7 @@ for (const width of [360, 1440]) {
       const page = await open(width, 800, scheme);
       if (width === 360) {
         await page.getByRole("button", { name: /^2 / }).first().click();
-        await touchable(page, "on a phone");
+        await touchable(page, "on a phone", ".dw-pick, .dw-made-of");
       }
       await page.getByLabel("Tube of leg " + (width === 360 ? 2 : 1)).waitFor();
       await accessible(page, "with what a leg is made of");

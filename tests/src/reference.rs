@@ -3,6 +3,7 @@
 pub mod cases;
 pub mod checks;
 pub mod compare;
+pub mod flow;
 pub mod inputs;
 pub mod report;
 pub mod states;
@@ -22,8 +23,7 @@ const FOLDER: &str = "DEWRUN_CASES";
 const OUT: &str = "DEWRUN_CASES_OUT";
 
 /// What a folder of cases may hold that nothing here reads yet.
-const NOT_READ_YET: [&str; 8] = [
-    "flow.json",
+const NOT_READ_YET: [&str; 7] = [
     "pools.json",
     "hangers.json",
     "traps.json",
@@ -54,6 +54,7 @@ pub fn run() -> Result<bool, String> {
             checks::hold as fn(&str, &[Value]) -> FileReport,
         ),
         ("cases.json", cases::hold),
+        ("flow.json", flow::hold),
     ] {
         if folder.join(name).exists() {
             reports.push(hold(name, &list(&folder, name)?));

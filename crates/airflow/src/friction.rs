@@ -3,6 +3,7 @@
 use core::f64::consts::PI;
 
 use dewrun_numeric::elementary::{ln, pow};
+use dewrun_numeric::fast_cbrt;
 
 /// Below this Reynolds number the joined formula underflows, and laminar flow is exact.
 const CREEPING: f64 = 10.0;
@@ -35,10 +36,12 @@ pub fn churchill_1977(reynolds: f64, relative_roughness: f64) -> f64 {
         return 64.0 / reynolds;
     }
     let rough = pow(7.0 / reynolds, 0.9) + 0.27 * relative_roughness;
-    let turbulent = pow(-2.457 * ln(rough), 16.0);
-    let transition = pow(37_530.0 / reynolds, 16.0);
-    let laminar = pow(8.0 / reynolds, 12.0);
-    8.0 * pow(laminar + pow(turbulent + transition, -1.5), 1.0 / 12.0)
+    let turbulent = sixteenth_power(-2.457 * ln(rough));
+    let transition = sixteenth_power(37_530.0 / reynolds);
+    let creeping = fourth_power(8.0 / reynolds);
+    let laminar = creeping * creeping * creeping;
+    let above = turbulent + transition;
+    8.0 * fast_cbrt((laminar + 1.0 / (above * above.sqrt())).sqrt().sqrt())
 }
 
 /// Pressure that friction costs along a straight tube (Pa): `f (L/D) rho v^2 / 2`.
@@ -97,9 +100,39 @@ pub fn mean_speed_m_s(flow_m3_s: f64, bore_m: f64) -> f64 {
     4.0 * flow_m3_s / (PI * bore_m * bore_m)
 }
 
+fn fourth_power(x: f64) -> f64 {
+    let square = x * x;
+    square * square
+}
+
+fn sixteenth_power(x: f64) -> f64 {
+    fourth_power(fourth_power(x))
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Written as printed, with the powers of the library.
+    #[test]
+    fn products_and_roots_are_the_powers() {
+        for step in 0..400 {
+            let reynolds = 10.0 * pow(1.04, f64::from(step));
+            for roughness in [0.0, 1e-4, 0.05] {
+                let a = pow(
+                    2.457 * ln(1.0 / (pow(7.0 / reynolds, 0.9) + 0.27 * roughness)),
+                    16.0,
+                );
+                let b = pow(37_530.0 / reynolds, 16.0);
+                let printed = 8.0 * pow(pow(8.0 / reynolds, 12.0) + pow(a + b, -1.5), 1.0 / 12.0);
+                let got = churchill_1977(reynolds, roughness);
+                assert!(
+                    (got / printed - 1.0).abs() < 1e-12,
+                    "{got} and {printed} at Re {reynolds}"
+                );
+            }
+        }
+    }
 
     #[test]
     fn laminar_flow_is_sixty_four_over_reynolds() {

@@ -1,4 +1,4 @@
-//! Numbers only: elementary functions that give the same bits everywhere, and root finding. No word of the domain.
+//! Numbers only: elementary functions that give the same bits everywhere, root finding, integration, segments of a circle. No word of the domain.
 //!
 //! ```
 //! use dewrun_numeric::elementary::exp;
@@ -9,6 +9,7 @@ mod bracket;
 pub mod circular_segment;
 pub mod elementary;
 pub mod fast;
+pub mod integrate;
 pub mod interpolate;
 pub mod polynomial;
 mod root;

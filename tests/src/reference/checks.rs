@@ -1,5 +1,6 @@
 //! The rows of `checks.json` that the product has to hold: by id, each computed by a function of its own.
 
+mod afl;
 mod air;
 mod con;
 mod exp;
@@ -52,10 +53,11 @@ type Compute = fn(&Inputs<'_>) -> Result<Computed, String>;
 /// The rows of one group.
 type Rows = &'static [(&'static str, Compute)];
 
-const GROUPS: [Rows; 7] = [
+const GROUPS: [Rows; 8] = [
     psy::ROWS,
     air::ROWS,
     flo::ROWS,
+    afl::ROWS,
     ext::ROWS,
     mas::ROWS,
     exp::ROWS,

@@ -1,0 +1,173 @@
+//! The flows at which the pressures balance.
+
+use dewrun_numeric::{RootError, itp};
+
+use crate::chain::Chain;
+use crate::error::AirflowError;
+
+/// Parts into which a stretch of rising fan pressure is cut in search of operating points.
+const SCAN_PARTS: u32 = 32;
+/// Steps of golden section on a near miss between two of them.
+const NEAR_MISS_STEPS: u32 = 40;
+/// Strides that quadruple: from the smallest flow to beyond any number.
+const MAX_STRIDES: u32 = 80;
+/// Share of the bracket to which a root is brought: a flow to the last digits.
+const RELATIVE_WIDTH: f64 = 1e-16;
+
+/// What a section is searched with.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Search<'a> {
+    /// Where to look first, and how far around it: flow [kg/s] where the start is open, pressure (Pa) where it is closed.
+    pub(crate) stride: f64,
+    /// Stretches of mass flow at the fan over which its pressure rises.
+    pub(crate) humps: &'a [(f64, f64)],
+}
+
+/// Every trial value at which nothing is left at the section's end, rising.
+///
+/// # Errors
+/// [`AirflowError::Unbalanced`] where none is found.
+pub(crate) fn roots(chain: &Chain<'_>, search: Search<'_>) -> Result<Vec<f64>, AirflowError> {
+    let left = |value: f64| chain.try_out(value).left;
+    if chain.is_still() || search.humps.is_empty() {
+        return Ok(vec![falling(left, search.stride)?]);
+    }
+    let mut stops = Vec::with_capacity(2 * search.humps.len());
+    for &(from, to) in search.humps {
+        stops.push((value_of_flow(chain, from, search.stride)?, true));
+        stops.push((value_of_flow(chain, to, search.stride)?, false));
+    }
+    let mut roots = Vec::new();
+    if let Some(&(first, _)) = stops.first()
+        && left(first) <= 0.0
+    {
+        roots.push(beyond(left, first, -search.stride)?);
+    }
+    for pair in stops.windows(2) {
+        if let &[(from, rises), (to, _)] = pair {
+            let parts = if rises { SCAN_PARTS } else { 1 };
+            scan(left, from, to, parts, &mut roots)?;
+        }
+    }
+    if let Some(&(last, _)) = stops.last()
+        && 0.0 < left(last)
+    {
+        roots.push(beyond(left, last, search.stride)?);
+    }
+    if roots.is_empty() {
+        return Err(AirflowError::Unbalanced { left_pa: left(0.0) });
+    }
+    Ok(roots)
+}
+
+/// The one root of a function that falls throughout.
+fn falling(left: impl Fn(f64) -> f64 + Copy, stride: f64) -> Result<f64, AirflowError> {
+    let stride = if left(0.0) <= 0.0 { -stride } else { stride };
+    beyond(left, 0.0, stride)
+}
+
+/// The root of a falling function on one side of a place, towards which `stride` points.
+fn beyond(left: impl Fn(f64) -> f64 + Copy, from: f64, stride: f64) -> Result<f64, AirflowError> {
+    let positive = 0.0 < left(from);
+    let (mut near, mut step) = (from, stride);
+    for _ in 0..MAX_STRIDES {
+        let far = from + step;
+        let there = left(far);
+        if there.is_nan() {
+            break;
+        }
+        if (0.0 < there) != positive {
+            return between(left, near.min(far), near.max(far));
+        }
+        near = far;
+        step *= 4.0;
+    }
+    Err(AirflowError::Unbalanced {
+        left_pa: left(near),
+    })
+}
+
+fn between(left: impl Fn(f64) -> f64 + Copy, low: f64, high: f64) -> Result<f64, AirflowError> {
+    let tolerance = RELATIVE_WIDTH * low.abs().max(high.abs());
+    itp(left, low, high, tolerance).map_err(|error| match error {
+        RootError::NoSignChange {
+            low: (_, left_pa), ..
+        } => AirflowError::Unbalanced { left_pa },
+        RootError::NotConverged { low, .. } => AirflowError::Unbalanced { left_pa: left(low) },
+    })
+}
+
+/// Adds the roots between two places, found by changes of sign between equal parts and by near misses in between.
+fn scan(
+    left: impl Fn(f64) -> f64 + Copy,
+    from: f64,
+    to: f64,
+    parts: u32,
+    roots: &mut Vec<f64>,
+) -> Result<(), AirflowError> {
+    let at = |part: u32| from + (to - from) * f64::from(part) / f64::from(parts);
+    let mut before: Option<(f64, f64)> = None;
+    let mut here = (from, left(from));
+    for part in 1..=parts {
+        let x = at(part);
+        let next = (x, left(x));
+        if let Some(missed) = before.and_then(|before| near_miss(left, before, here, next)) {
+            roots.push(between(left, before.map_or(from, |(x, _)| x), missed)?);
+            roots.push(between(left, missed, next.0)?);
+        } else if (0.0 < here.1) != (0.0 < next.1) {
+            roots.push(between(left, here.0, next.0)?);
+        }
+        before = Some(here);
+        here = next;
+    }
+    Ok(())
+}
+
+/// Where between three places of one sign, the middle one nearest to zero, the sign is the other.
+fn near_miss(
+    left: impl Fn(f64) -> f64,
+    before: (f64, f64),
+    here: (f64, f64),
+    next: (f64, f64),
+) -> Option<f64> {
+    /// The golden ratio's inverse.
+    const GOLDEN: f64 = 0.618_033_988_749_894_9;
+    let sign = if 0.0 < here.1 { 1.0 } else { -1.0 };
+    let (one, two, three) = (sign * before.1, sign * here.1, sign * next.1);
+    if one <= 0.0 || three <= 0.0 || one < two || three < two {
+        return None;
+    }
+    let (mut low, mut high) = (before.0, next.0);
+    let mut inner = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+    let mut values = inner.map(|x| sign * left(x));
+    for _ in 0..NEAR_MISS_STEPS {
+        let [a, b] = inner;
+        let [at_a, at_b] = values;
+        if at_a < 0.0 {
+            return Some(a);
+        }
+        if at_b < 0.0 {
+            return Some(b);
+        }
+        if at_a < at_b {
+            high = b;
+            let c = high - GOLDEN * (high - low);
+            inner = [c, a];
+            values = [sign * left(c), at_a];
+        } else {
+            low = a;
+            let c = low + GOLDEN * (high - low);
+            inner = [b, c];
+            values = [at_b, sign * left(c)];
+        }
+    }
+    None
+}
+
+/// The trial value at which a mass flow goes through the fan, which rises with it.
+fn value_of_flow(chain: &Chain<'_>, flow_kg_s: f64, stride: f64) -> Result<f64, AirflowError> {
+    if chain.begins_with_the_flow() {
+        return Ok(flow_kg_s);
+    }
+    falling(|value| flow_kg_s - chain.try_out(value).fan_kg_s, stride)
+}

@@ -4,8 +4,8 @@
 
 use super::source::Source;
 
-/// The crates whose functions are relations of nature.
-const PHYSICS: &[&str] = &["moist-air", "tube", "water", "airflow"];
+/// The crates whose functions are relations of nature, or search over them.
+const PHYSICS: &[&str] = &["moist-air", "tube", "water", "airflow", "advice"];
 const NEEDED: [&str; 2] = ["# Range", "# Source"];
 
 pub(super) fn check(source: &Source) -> Vec<String> {

@@ -82,7 +82,7 @@ fn head(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> St
         if text.is_empty() {
             return String::new();
         }
-        element("h3", "", name) + text
+        part_name(name) + text
     };
     let relation = figure.relation();
     if !relation.is_empty() {
@@ -163,6 +163,11 @@ fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
             format!("{tube} at {}", at.unwrap_or_default())
         }
     }
+}
+
+/// The name of a part of the panel; no heading, since a panel opens under sections of every level.
+fn part_name(name: &str) -> String {
+    element("p", " class=\"dw-opened__part\"", name)
 }
 
 /// A figure of the panel as a button.

@@ -1,10 +1,11 @@
 //! What a run would still take dry, as the rows of a table.
 
 use dewrun_run::Tube;
-use dewrun_run::figure::Spot;
+use dewrun_run::figure::{Figure, Spot};
 
 use super::{element, opening};
 use crate::staying_dry::DryLimit;
+use crate::svg::escaped;
 
 /// The body of the table: what, how far, of what, what there is now.
 #[must_use]
@@ -26,11 +27,21 @@ fn row(limit: &DryLimit) -> String {
             )
         ),
         element("td", " class=\"dw-unit\"", limit.limit.unit),
-        element("td", "", &limit.words),
+        format!("<td>{}</td>", words(limit)),
         format!("<td class=\"dw-dry-now\">{}</td>", now(limit)),
         "</tr>".to_owned(),
     ]
     .concat()
+}
+
+/// Of what; where a temperature is named, it opens.
+fn words(limit: &DryLimit) -> String {
+    match limit.figure {
+        Figure::BoundaryDewPoint => {
+            opening(Figure::InletTemperature, limit.beside.1, "", &limit.words)
+        }
+        _ => escaped(&limit.words),
+    }
 }
 
 /// What there is now; nothing where that is not known.

@@ -38,7 +38,7 @@ pub(super) fn table(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot:
         .map(|&(input, spot)| row(view, origins, input, spot))
         .collect();
     let head = [
-        "",
+        "<span class=\"dw-spoken\">Symbol</span>",
         "Input",
         "Value",
         "Origin",

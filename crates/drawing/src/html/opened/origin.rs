@@ -4,7 +4,7 @@ use dewrun_run::figure::{Figure, Given, Origin, Spot};
 use dewrun_run::library;
 
 use super::super::element;
-use super::Origins;
+use super::{Origins, part_name};
 use crate::view::View;
 
 /// What a row of a table of inputs says of a value.
@@ -91,10 +91,10 @@ pub(super) fn told(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: 
         source.origin, source.origin
     );
     [
-        element("h3", "", "Origin"),
+        part_name("Origin"),
         origin,
         element("p", "", &sentence),
-        element("h3", "", "How to measure it"),
+        part_name("How to measure it"),
         element("p", "", figure.how_to_measure()),
     ]
     .concat()

@@ -153,20 +153,21 @@ fn mark(trail: Option<&Trail>) {
     }
 }
 
-/// Brings the panel into view; followed within, its head has the focus, since what was pressed is gone.
+/// Brings the head of the panel into view; followed within, its head has the focus, since what was pressed is gone.
 fn show(place: NodeRef<Div>, steps: usize) {
     let Some(panel) = place.get_untracked() else {
         return;
     };
+    let head = panel.query_selector("[tabindex]").ok().flatten();
+    let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) else {
+        return;
+    };
     let options = ScrollIntoViewOptions::new();
     options.set_block(ScrollLogicalPosition::Nearest);
-    panel.scroll_into_view_with_scroll_into_view_options(&options);
+    head.scroll_into_view_with_scroll_into_view_options(&options);
     let active = document().active_element();
-    let is_lost = active.is_none_or(|element| element.tag_name() == "BODY");
-    if 1 < steps || is_lost {
-        let head = panel.query_selector("[tabindex]").ok().flatten();
-        if let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) {
-            let _ = head.focus();
-        }
+    if 1 < steps || active.is_none_or(|element| element.tag_name() == "BODY") {
+        // A head that can't take the focus leaves it where it is.
+        let _ = head.focus();
     }
 }

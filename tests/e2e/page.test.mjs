@@ -229,9 +229,9 @@ async function compare(page, text, name) {
       "Air at end": leg.air_at_end.temperature_c,
       "Lowest wall": leg.lowest_wall_c,
       "Dew point at end": leg.air_at_end.dew_point_c,
-      Water: leg.condensate_g_h,
-      "as frost": leg.frost_g_h,
-      Sweat: leg.sweat_g_h,
+      "Water formed": leg.condensate_g_h,
+      "Of it frost": leg.frost_g_h,
+      "Sweat outside": leg.sweat_g_h,
       "Wet from": leg.first_wet_m,
     };
     for (const [head, figure] of Object.entries(figures)) {

@@ -6,7 +6,7 @@ mod origin;
 use dewrun_advice::{Resting, coldest_space, longest_tube, most_humid_duct_air};
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_quantity::{Length, Temperature};
-use dewrun_run::figure::{Figure, Given, Scope, Spot, value};
+use dewrun_run::figure::{Figure, Given, Kind, Scope, Spot, value};
 
 use super::formula::formula;
 use super::{element, opening};
@@ -68,8 +68,10 @@ pub fn opened(
 fn head(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> String {
     let (number, unit) = written(view, origins, figure, spot);
     let unit = element("span", " class=\"dw-unit\"", &unit);
-    let mut html =
-        format!("<p class=\"dw-opened__value\" tabindex=\"-1\"><b>{number}</b>\u{a0}{unit}</p>");
+    let ink = ink(figure);
+    let mut html = format!(
+        "<p class=\"dw-opened__value\" tabindex=\"-1\"><b class=\"dw-figure--{ink}\">{number}</b>\u{a0}{unit}</p>"
+    );
     let name = capital(figure.name());
     let place = where_read(view, figure, spot);
     let name = if place.is_empty() {
@@ -97,6 +99,19 @@ fn head(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> St
         html.push_str(&part("Source", &element("p", "", figure.source())));
     }
     html
+}
+
+/// The ink of its number: that of the water it counts.
+fn ink(figure: Figure) -> &'static str {
+    match figure {
+        Figure::TubeFrost | Figure::LegFrost | Figure::LegRime => "frost",
+        Figure::TubeSweat | Figure::LegSweat | Figure::SweatAlong => "sweat",
+        _ => match figure.kind() {
+            Kind::Water | Kind::WaterPerLength => "water",
+            Kind::Mist => "mist",
+            _ => "plain",
+        },
+    }
 }
 
 /// The number of a figure and its unit, escaped; a dash where it has none here.

@@ -17,6 +17,7 @@ pub mod held;
 mod incline;
 mod liquid_water;
 pub mod moving;
+pub mod pool;
 pub mod trap;
 pub mod water_lock;
 

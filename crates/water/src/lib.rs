@@ -11,6 +11,7 @@
 //! ```
 
 pub mod drain;
+pub mod drainage;
 pub mod drying;
 pub mod hanger;
 pub mod held;

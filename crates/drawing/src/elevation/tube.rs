@@ -138,9 +138,9 @@ impl Tube<'_> {
             };
             for side in sides {
                 for (place, (point, unit)) in every(&ends, 8.0).into_iter().enumerate() {
-                    let longer = if place % 2 == 0 { 4.0 } else { 6.5 };
-                    let top = point.moved(unit.x * side, unit.y * side);
-                    path = path.from(top).to(top.moved(0.0, longer));
+                    let lower = if place % 2 == 0 { 0.0 } else { 3.0 };
+                    let top = point.moved(unit.x * side, unit.y * side + lower);
+                    path = path.and(&drop(top));
                 }
             }
         }
@@ -177,6 +177,16 @@ impl Tube<'_> {
         }
         tips
     }
+}
+
+/// A drop that hangs from its tip.
+fn drop(tip: Point) -> Path {
+    let (right, left) = (tip.moved(1.6, 3.6), tip.moved(-1.6, 3.6));
+    Path::new()
+        .from(tip)
+        .to(right)
+        .arc_to(1.7, true, left)
+        .closed()
 }
 
 /// An arrow with a filled head.

@@ -17,6 +17,7 @@ mod tube;
 use crate::frame::{Frame, Room};
 use crate::geometry::{Point, Rect};
 use crate::place::Board;
+use crate::pointer::flag_height;
 use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
@@ -63,7 +64,17 @@ pub(crate) struct Ground {
 /// Where there is no room for that, heights are drawn smaller, and the note says so.
 #[must_use]
 pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
-    let plan = layout::plan(view, room);
+    let flag = flag_height(view, room.text);
+    drawn(view, room, layout::plan(view, room, flag))
+}
+
+/// Draws the elevation as a sheet of paper takes it: in its width, and without the room that the pointer's flag has on the screen.
+#[must_use]
+pub fn elevation_on_paper(view: &View<'_>) -> Elevation {
+    drawn(view, Room::PAPER, layout::plan(view, Room::PAPER, 0.0))
+}
+
+fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
     let mut scene = Scene {
         prefix: "elevation",
         width: room.width,

@@ -38,6 +38,8 @@ pub struct Frame {
     pub text: f64,
     /// For a phone.
     pub narrow: bool,
+    /// For a sheet of paper, on which height is dear.
+    pub on_paper: bool,
     /// Where the tube begins, px.
     pub origin: f64,
     /// Scale, px per m.
@@ -47,6 +49,12 @@ pub struct Frame {
 }
 
 impl Room {
+    /// A sheet of A4 with margins of 10 mm, 190 mm at 96 px an inch; its text is set at 900 px for the 210 mm of the sheet.
+    pub const PAPER: Self = Self {
+        width: 718.0,
+        text: 0.882,
+    };
+
     /// For a phone.
     #[must_use]
     pub fn is_narrow(&self) -> bool {
@@ -67,6 +75,7 @@ impl Frame {
             width: room.width,
             text: room.text,
             narrow: room.is_narrow(),
+            on_paper: room == Room::PAPER,
             origin: margins.before,
             px_per_m,
             length_m,

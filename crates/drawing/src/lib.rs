@@ -28,7 +28,7 @@ mod worked_case;
 
 pub use answer::{Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
-pub use elevation::{Elevation, Label, LabelKind, elevation};
+pub use elevation::{Elevation, Label, LabelKind, elevation, elevation_on_paper};
 pub use frame::{Frame, Margins, Room};
 pub use geometry::{Point, Rect};
 pub use measure::text_width;

@@ -5,7 +5,8 @@ mod sample;
 use std::fmt;
 
 use dewrun_drawing::{
-    Elevation, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation, profile,
+    Elevation, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
+    elevation_on_paper, profile,
 };
 use dewrun_quantity::{
     Conductivity, FallForm, Length, PowerPerLength, Pressure, RelativeHumidity, Speed, Style,
@@ -210,9 +211,19 @@ fn fault(scene: &Scene, scale: f64) -> Option<String> {
 
 /// The first fault of the drawings of either tube at a width.
 fn fault_at(drawn: &Drawn, width: f64, text: f64) -> Option<String> {
+    fault_of(drawn, Room { width, text }, elevation)
+}
+
+/// The same for another way to draw the elevation.
+fn fault_of(
+    drawn: &Drawn,
+    room: Room,
+    elevation: impl Fn(&View<'_>, Room) -> Elevation,
+) -> Option<String> {
+    let Room { width, text } = room;
     [Tube::Intake, Tube::Exhaust].into_iter().find_map(|tube| {
         let view = drawn.view(tube);
-        let upper = elevation(&view, Room { width, text });
+        let upper = elevation(&view, room);
         let lower = profile(&view, &upper.frame).expect("both tubes have an answer");
         let upper = fault(&upper.scene, text).map(|fault| format!("elevation: {fault}"));
         let fault =
@@ -287,6 +298,8 @@ proptest! {
             let lost = lost_number(&drawn, width);
             prop_assert!(lost.is_none(), "{}", lost.unwrap_or_default());
         }
+        let fault = fault_of(&drawn, Room::PAPER, |view, _| elevation_on_paper(view));
+        prop_assert!(fault.is_none(), "on paper: {}", fault.unwrap_or_default());
     }
 
     #[test]

@@ -8,8 +8,8 @@ use crate::geometry::{Point, kept};
 
 /// Legs flatter than this have their fall drawn larger.
 const FLAT_BELOW: f64 = 0.2;
-/// The tube may climb and fall by this on the paper, px: on a wide drawing and on a phone.
-const TALLEST: (f64, f64) = (420.0, 260.0);
+/// The tube may climb and fall by this, px: on a wide drawing, on a phone, on a sheet of paper.
+const TALLEST: [f64; 3] = [420.0, 260.0, 140.0];
 /// Factors for heights, best first.
 const HEIGHTS: [f64; 9] = [1.0, 0.75, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01];
 /// Factors for falls, best first.
@@ -75,7 +75,11 @@ pub(crate) fn courses(
     crossings: &[Crossing],
     frame: &Frame,
 ) -> impl Iterator<Item = Course> {
-    let tallest = if frame.narrow { TALLEST.1 } else { TALLEST.0 };
+    let tallest = match (frame.narrow, frame.on_paper) {
+        (true, _) => TALLEST[1],
+        (false, true) => TALLEST[2],
+        (false, false) => TALLEST[0],
+    };
     // A phone shows little height at its scale, so that it starts from more.
     let more = if frame.narrow { 2.0 } else { 1.0 };
     let mut tries = Vec::new();

@@ -9,7 +9,6 @@ use super::crossing::{Crossing, Passage, crossings, walls_only};
 use super::furniture::Device;
 use crate::frame::{Frame, Margins, Room};
 use crate::geometry::{Point, Rect, kept};
-use crate::pointer::flag_height;
 use crate::view::View;
 
 /// Height of the hatched edge of ceiling and floor, px.
@@ -108,22 +107,22 @@ impl Plan {
     }
 }
 
-/// Plans the elevation of a tube.
-pub(crate) fn plan(view: &View<'_>, room: Room) -> Plan {
+/// Plans the elevation of a tube, with room for a flag of that height under its dimensions.
+pub(crate) fn plan(view: &View<'_>, room: Room, flag: f64) -> Plan {
     let passages: Vec<Passage> = view.legs().iter().map(passage).collect();
     let natural = crossings(&passages);
     let frame = frame(view, room, &natural);
     let fitting = courses(view.legs(), &natural, &frame)
         .find(|drawn| floors(drawn, &natural, &ends(view, room, drawn)).is_some());
     if let Some(drawn) = fitting {
-        return arrange(view, room, &passages, natural, frame, drawn);
+        return arrange(view, room, &passages, natural, frame, drawn, flag);
     }
     let walls = walls_only(&passages);
     let frame = self::frame(view, room, &walls);
     let drawn = courses(view.legs(), &walls, &frame)
         .next()
         .unwrap_or_else(|| flat_course(view.legs(), &walls, &frame));
-    arrange(view, room, &passages, walls, frame, drawn)
+    arrange(view, room, &passages, walls, frame, drawn, flag)
 }
 
 /// What the things at both ends of the tube cover.
@@ -175,6 +174,7 @@ fn arrange(
     crossings: Vec<Crossing>,
     frame: Frame,
     drawn: Course,
+    flag: f64,
 ) -> Plan {
     let (inlet, outlet) = devices(view, room.width);
     let (half, bore_to_scale) = bore(view, &frame, drawn.factors.falls);
@@ -188,7 +188,7 @@ fn arrange(
         .max(last.bottom() + down);
     let has_slabs = crossings.iter().any(|c| matches!(c, Crossing::Slab { .. }));
     let rows = (!has_slabs).then(|| rows(&frame, &drawn, half));
-    let bottom = floor_level(view, &frame, rows, lowest);
+    let bottom = floor_level(&frame, rows, lowest, flag);
     let outer = Rect::new(0.0, ceiling, frame.width, bottom - ceiling);
     let building = floors(&drawn, &crossings, &ends(view, room, &drawn))
         .map(|floors| building(&drawn, passages, &crossings, &floors, &outer))
@@ -209,7 +209,7 @@ fn arrange(
         bore_to_scale,
         wall_thickness: if frame.narrow { 6.0 } else { 14.0 },
         outer,
-        height: bottom + EDGE + CARRY,
+        height: bottom + EDGE + if frame.on_paper { CARRY / 2.0 } else { CARRY },
         rows,
     }
 }
@@ -232,7 +232,11 @@ fn headroom(view: &View<'_>, frame: &Frame) -> f64 {
     let legs = view.legs().iter().fold(0.0, |sum, _| sum + 1.0);
     let rows = (legs * wide / (frame.end() - frame.origin).max(1.0)).ceil();
     let rows = kept(rows, 1.0, 4.0);
-    let least = if frame.narrow { 12.0 } else { 22.0 };
+    let least = if frame.narrow || frame.on_paper {
+        12.0
+    } else {
+        22.0
+    };
     (least + rows * 22.0) * frame.text
 }
 
@@ -253,27 +257,33 @@ fn rows(frame: &Frame, course: &Course, half: f64) -> Rows {
             dimensions: None,
         };
     }
+    let (bar, dimensions) = if frame.on_paper {
+        (40.0, 66.0)
+    } else {
+        (46.0, 76.0)
+    };
     Rows {
-        bar: base + 46.0 * frame.text,
-        dimensions: Some(base + 76.0 * frame.text),
+        bar: base + bar * frame.text,
+        dimensions: Some(base + dimensions * frame.text),
     }
 }
 
 /// Under the rows there is room for the names of the spaces, and on a wide drawing for the pointer's flag.
-fn floor_level(view: &View<'_>, frame: &Frame, rows: Option<Rows>, lowest: f64) -> f64 {
+fn floor_level(frame: &Frame, rows: Option<Rows>, lowest: f64, flag: f64) -> f64 {
     let below_rows = if frame.narrow {
         46.0 * frame.text
     } else {
         // Between narrow walls the flag goes above the names, on a wide drawing beside them.
         let names = if frame.width < 1000.0 { 36.0 } else { 0.0 };
-        flag_height(view, frame.text) + 12.0 + names * frame.text
+        // Without a flag the names alone.
+        f64::max(flag + 12.0 + names * frame.text, 52.0 * frame.text)
     };
     let under_rows = rows.map(|rows| rows.dimensions.unwrap_or(rows.bar) + below_rows);
-    let under_all = lowest
-        + if rows.is_some() {
-            24.0
-        } else {
-            60.0 * frame.text
-        };
+    let below = match (rows, frame.on_paper) {
+        (Some(_), _) => 24.0,
+        (None, true) => 36.0 * frame.text,
+        (None, false) => 60.0 * frame.text,
+    };
+    let under_all = lowest + below;
     under_rows.map_or(under_all, |under| under.max(under_all))
 }

@@ -82,10 +82,10 @@ pub(crate) fn plan(
 ) -> Plan {
     let (left, width) = (frame.origin, frame.end() - frame.origin);
     let row = 16.0 * frame.text;
-    let (plot_height, strip_height) = if frame.narrow {
-        (132.0, 34.0)
-    } else {
-        (180.0, f64::max(44.0, 32.0 * frame.text))
+    let (plot_height, strip_height) = match (frame.narrow, frame.on_paper) {
+        (true, _) => (132.0, 34.0),
+        (false, true) => (76.0, 26.0),
+        (false, false) => (180.0, f64::max(44.0, 32.0 * frame.text)),
     };
     let plot = Rect::new(left, 20.0 * frame.text, width, plot_height);
     // Room for the strip's head between the lowest number of the plot and the highest of the strip.
@@ -98,7 +98,11 @@ pub(crate) fn plan(
     let read_temperature = TEMPERATURE.unit(view.style.units).read;
     let read_water = WATER_PER_LENGTH.unit(view.style.units).read;
     let (low, high) = temperatures(view, answer, read_temperature);
-    let apart = if frame.narrow { 26.0 } else { 22.0 };
+    let apart = match (frame.narrow, frame.on_paper) {
+        (true, _) => 26.0,
+        (false, true) => 17.0,
+        (false, false) => 22.0,
+    };
     let most = whole(plot_height / (apart * frame.text));
     let (low, high, temperature_ticks) = rounded_span(low, high, most);
     let wettest = answer

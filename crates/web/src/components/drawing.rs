@@ -1,12 +1,13 @@
 //! Elevation and profile on one length axis, as wide as there is room, and the pointer along both.
 
-use dewrun_drawing::{Rail, Room, elevation, profile, svg};
+use dewrun_drawing::{Rail, Room, elevation, elevation_on_paper, profile, svg};
 use leptos::html::Div;
 use leptos::prelude::*;
 
 use super::parts::{flag, words};
 use super::pointer::{Pointer, Pointing};
 use crate::hooks::element_width::use_element_room;
+use crate::hooks::printing::use_printing;
 use crate::state::use_desk;
 
 /// Narrower than this nothing can be drawn, px.
@@ -27,6 +28,7 @@ pub(super) fn Drawing() -> impl IntoView {
     let desk = use_desk();
     let place = NodeRef::<Div>::new();
     let room = use_element_room(place);
+    let is_printing = use_printing();
     let drawn = Memo::new(move |_| {
         let room = room.get();
         let answered = desk.answered()?;
@@ -35,7 +37,11 @@ pub(super) fn Drawing() -> impl IntoView {
         }
         let view = answered.view(desk.tube(), desk.style());
         let (width, text) = (room.width, room.text);
-        let elevation = elevation(&view, Room { width, text });
+        let elevation = if is_printing.get() {
+            elevation_on_paper(&view)
+        } else {
+            elevation(&view, Room { width, text })
+        };
         let profile = profile(&view, &elevation.frame);
         Some(Drawn {
             rail: profile

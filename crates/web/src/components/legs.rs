@@ -14,6 +14,7 @@ use super::opened_figure::OpenedFigure;
 use super::origins::Origins;
 use super::parts::{Row, Rows, When, flag, words};
 use super::section_head::SectionHead;
+use crate::hooks::printing::use_printing;
 use crate::state::{leg_number, route, use_desk};
 
 /// Narrower windows show cards, px.
@@ -25,7 +26,8 @@ pub(crate) fn Legs(
     /// Width of the window, px.
     window_width: ReadSignal<f64>,
 ) -> impl IntoView {
-    let is_wide = flag(move || TABLE_FROM <= window_width.get());
+    let is_printing = use_printing();
+    let is_wide = flag(move || TABLE_FROM <= window_width.get() || is_printing.get());
     view! {
         <section class="dw-legs" aria-labelledby="legs" data-opens="legs">
             <SectionHead id="legs" name="Legs" question="What is the tube made of, and what happens in each leg?">

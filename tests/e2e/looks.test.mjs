@@ -53,8 +53,9 @@ function pressable(page) {
   return page.evaluate(() => {
     const shown = (control) => control.getBoundingClientRect().height > 0 && getComputedStyle(control).visibility === "visible";
     const controls = [...document.querySelectorAll("button, a, summary, [role=slider]")].filter(shown);
-    // The tube that is drawn is named by the word that is chosen.
-    return controls.filter((control) => control.getAttribute("aria-pressed") !== "true").map((control) => control.innerText);
+    // The tube that is drawn is named by the word that is chosen, and a figure that opens on the screen is a figure still.
+    const told = (control) => control.getAttribute("aria-pressed") === "true" || control.hasAttribute("data-figure");
+    return controls.filter((control) => !told(control)).map((control) => control.innerText);
   });
 }
 

@@ -281,7 +281,7 @@ fn floor_level(frame: &Frame, rows: Option<Rows>, lowest: f64, flag: f64) -> f64
     let under_rows = rows.map(|rows| rows.dimensions.unwrap_or(rows.bar) + below_rows);
     let below = match (rows, frame.on_paper) {
         (Some(_), _) => 24.0,
-        (None, true) => 36.0 * frame.text,
+        (None, true) => 30.0 * frame.text,
         (None, false) => 60.0 * frame.text,
     };
     let under_all = lowest + below;

@@ -4,6 +4,7 @@ mod take;
 mod told;
 
 use dewrun_document::{AirPair, Humidity, Input, Leg, Project};
+use dewrun_quantity::{Length, format};
 use dewrun_run::library::{self, Row};
 
 use super::field::{RUN, TubeName, leg, leg_number};
@@ -148,11 +149,14 @@ impl Pick {
             Self::Insulation(..) => {
                 options.push(PickOption::new("", NONE, "none"));
                 options.extend(library::insulation().iter().flat_map(|row| {
-                    row.thicknesses.iter().map(|thickness| {
-                        let mm = thickness.to_millimetres();
-                        let value = format!("{}:{mm:.0}", row.id);
-                        PickOption::new(row.name, &value, &format!("{mm:.0} mm {}", row.name))
-                    })
+                    row.thicknesses
+                        .iter()
+                        .enumerate()
+                        .map(|(place, thickness)| {
+                            let mm = format::entered(thickness.to_millimetres());
+                            let value = sold(row.id, place);
+                            PickOption::new(row.name, &value, &format!("{mm} mm {}", row.name))
+                        })
                 }));
             }
             Self::Space(..) => {
@@ -205,7 +209,12 @@ fn insulation(leg: &Leg) -> Option<String> {
     let row = rows::row_of(&layer.conductivity_w_mk)?;
     let row = library::find(library::insulation(), row.id())?;
     let mm = layer.thickness_mm.value;
-    let is_sold = |sold: f64| (sold - mm).abs() < 1e-9;
-    let mut sold = row.thicknesses.iter().map(|sold| sold.to_millimetres());
-    sold.any(is_sold).then(|| format!("{}:{mm:.0}", row.id))
+    let is_it = |sold: &Length| (sold.to_millimetres() - mm).abs() < 1e-9;
+    let place = row.thicknesses.iter().position(is_it)?;
+    Some(sold(row.id, place))
+}
+
+/// The value of an insulation in one of the thicknesses in which it is sold.
+fn sold(id: &str, place: usize) -> String {
+    format!("{id}:{place}")
 }

@@ -58,9 +58,13 @@ fn insulate(leg: &mut Leg, value: &str) -> Option<()> {
         bare(leg);
         return Some(());
     }
-    let (id, mm) = value.split_once(':')?;
+    let (id, place) = value.split_once(':')?;
     let row = library::find(library::insulation(), id)?;
-    let (layer, emissivity) = rows::insulation(row, mm.parse().ok()?)?;
+    let place: usize = place.parse().ok()?;
+    let thickness = row.thicknesses.get(place)?.to_millimetres();
+    // As a person would write it: 13, not 13 and the dust of the way through metres.
+    let thickness = (thickness * 1e3).round() / 1e3;
+    let (layer, emissivity) = rows::insulation(row, thickness)?;
     leg.insulation = Some(layer);
     cover(leg, emissivity);
     Some(())

@@ -13,12 +13,15 @@
 pub mod drain;
 pub mod drainage;
 pub mod drying;
+pub mod duct_entry;
 pub mod hanger;
 pub mod held;
+pub mod ice;
 mod incline;
 mod liquid_water;
 pub mod moving;
 pub mod pool;
+pub mod time_to_trouble;
 pub mod trap;
 pub mod water_lock;
 

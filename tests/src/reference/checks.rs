@@ -3,6 +3,7 @@
 mod afl;
 mod air;
 mod con;
+mod drn;
 mod exp;
 mod ext;
 mod flo;
@@ -53,7 +54,7 @@ type Compute = fn(&Inputs<'_>) -> Result<Computed, String>;
 /// The rows of one group.
 type Rows = &'static [(&'static str, Compute)];
 
-const GROUPS: [Rows; 8] = [
+const GROUPS: [Rows; 9] = [
     psy::ROWS,
     air::ROWS,
     flo::ROWS,
@@ -62,6 +63,7 @@ const GROUPS: [Rows; 8] = [
     mas::ROWS,
     exp::ROWS,
     con::ROWS,
+    drn::ROWS,
 ];
 
 /// Holds every row for the product against its computation, and names those that have none.

@@ -161,7 +161,6 @@ pub fn leg_card_head(view: &View<'_>, at: usize) -> String {
 pub fn leg_card_figures(view: &View<'_>, at: usize) -> String {
     let row = |figure: Figure| {
         let is_there = match figure {
-            Figure::LegWater => false,
             Figure::LegFrost => has_frost(view.outcome),
             Figure::LegSweat => has_sweat(view.outcome),
             _ => true,

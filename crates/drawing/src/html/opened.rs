@@ -171,7 +171,7 @@ fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
         Scope::Tube => tube.to_owned(),
         Scope::Leg => spot.leg.map_or_else(|| tube.to_owned(), leg),
         Scope::Point => {
-            let spot = spot.looked_into(figure, view.outcome);
+            let spot = spot.looked_into(figure, view.run, view.outcome);
             let at = spot
                 .at_m
                 .map(|at_m| crate::wording::metres(at_m, view.style));

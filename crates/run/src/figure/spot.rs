@@ -87,16 +87,22 @@ impl Spot {
         }
     }
 
-    /// The spot with the place at which a figure is best looked into: where most water forms, or comes nearest to forming; for the end of a leg that end, for its lowest wall the coldest place.
+    /// The spot with the place at which a figure is best looked into: where most water or frost forms, or comes nearest to forming, from one bore behind the inlet on; for the end of a leg that end, for its lowest wall the coldest place.
     #[must_use]
-    pub fn looked_into(self, figure: Figure, outcome: &Outcome) -> Self {
+    pub fn looked_into(self, figure: Figure, run: &Run, outcome: &Outcome) -> Self {
         let Some(tube) = self.answer(outcome) else {
             return self;
         };
         if self.at_m.is_some() {
             return self;
         }
-        let is_there = |point: &&ProfilePoint| self.leg.is_none_or(|leg| leg == point.leg);
+        // At an inlet the film is singular: what is read there says little.
+        let bore_m = Self::leg(self.tube, 0)
+            .leg_of(run)
+            .map_or(0.0, |leg| leg.tube.bore.to_metres());
+        let is_there = |point: &&ProfilePoint| {
+            bore_m <= point.x.to_metres() && self.leg.is_none_or(|leg| leg == point.leg)
+        };
         let mut here = tube.profile.iter().filter(is_there);
         let found = match figure {
             Figure::LowestWall | Figure::ColdestWall | Figure::ColdestWallAt => {
@@ -109,6 +115,9 @@ impl Spot {
             | Figure::DewPointAtEnd => here.next_back(),
             Figure::LegSweat | Figure::TubeSweat | Figure::LegRime => {
                 here.max_by(|a, b| sweats(a).total_cmp(&sweats(b)))
+            }
+            Figure::TubeFrost | Figure::LegFrost | Figure::FrostFrom => {
+                here.max_by(|a, b| frosts(a).total_cmp(&frosts(b)))
             }
             _ => here.max_by(|a, b| wets(a).total_cmp(&wets(b))),
         };
@@ -185,6 +194,16 @@ fn wets(point: &ProfilePoint) -> f64 {
         .dew_point
         .map_or(f64::NEG_INFINITY, |t| t.to_celsius());
     dew_point - point.inner_wall.to_celsius()
+}
+
+/// How much frost forms; where none does, below zero by how warm the wall is.
+fn frosts(point: &ProfilePoint) -> f64 {
+    let frost = point.deposit.to_grams_per_hour_metre() * point.frozen_share;
+    if 0.0 < frost {
+        frost
+    } else {
+        -1e3 - wall(point)
+    }
 }
 
 /// The same of the outer surface, by its temperature.

@@ -15,7 +15,7 @@ pub fn value(run: &Run, outcome: &Outcome, figure: Figure, spot: Spot) -> Option
         .or_else(|| of_tube(spot.answer(outcome)?, figure))
         .or_else(|| of_leg(leg(outcome, spot)?, figure))
         .or_else(|| {
-            let spot = spot.looked_into(figure, outcome);
+            let spot = spot.looked_into(figure, run, outcome);
             if figure == Figure::RunsPast {
                 return runs_past(run, outcome, spot).map(MassFlow::to_grams_per_hour);
             }

@@ -4,7 +4,7 @@ use core::f64::consts::PI;
 
 use dewrun_run::air::{Humidity, Over, Pair};
 use dewrun_run::figure::{Figure, Spot, value};
-use dewrun_run::{Outcome, Run, Tube};
+use dewrun_run::{Outcome, ProfilePoint, Run, Tube};
 
 use crate::sample;
 
@@ -147,16 +147,22 @@ fn sums_and_ends_are_those_of_the_answer() {
 fn a_figure_is_looked_into_where_it_says_most() {
     let run = sample::run();
     let outcome = sample::outcome(&run);
+    let behind_a_bore = |point: &&ProfilePoint| 0.019 <= point.x.to_metres();
     let most = outcome
         .intake
         .profile
         .iter()
+        .filter(behind_a_bore)
         .map(|point| point.deposit.to_grams_per_hour_metre());
     let most = most.fold(0.0, f64::max);
     let found = value(&run, &outcome, Figure::Deposit, Spot::tube(Tube::Intake));
     assert_eq!(found, Some(most), "where most forms");
+    let tube = Spot::tube(Tube::Intake);
+    let spot = tube.looked_into(Figure::TubeFrost, &run, &outcome);
+    let share = value(&run, &outcome, Figure::FrozenShare, spot);
+    assert_eq!(share, Some(1.0), "frost where it freezes");
     let leg = Spot::leg(Tube::Intake, 1);
-    let spot = leg.looked_into(Figure::LowestWall, &outcome);
+    let spot = leg.looked_into(Figure::LowestWall, &run, &outcome);
     let wall = spot
         .reading(&run, &outcome)
         .expect("it has a place")
@@ -179,7 +185,7 @@ fn a_figure_is_looked_into_where_it_says_most() {
         ..run
     };
     let outcome = sample::outcome(&dry);
-    let spot = Spot::tube(Tube::Intake).looked_into(Figure::TubeWater, &outcome);
+    let spot = Spot::tube(Tube::Intake).looked_into(Figure::TubeWater, &dry, &outcome);
     assert_eq!(
         spot.leg,
         Some(1),

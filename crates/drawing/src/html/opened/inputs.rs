@@ -15,7 +15,7 @@ const DECIDING: usize = 3;
 
 /// The inputs that apply to this run, those first that decide the answer.
 pub(super) fn table(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> String {
-    let here = spot.looked_into(figure, view.outcome);
+    let here = spot.looked_into(figure, view.run, view.outcome);
     let entered = |input| as_entered(view, origins, input, here);
     let mut inputs: Vec<(Figure, Spot)> = figure
         .inputs()

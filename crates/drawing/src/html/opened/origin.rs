@@ -28,7 +28,7 @@ pub(super) fn given<'a>(
         return None;
     }
     let place = spot
-        .looked_into(figure, view.outcome)
+        .looked_into(figure, view.run, view.outcome)
         .place(figure, view.run)?;
     let mut givens = origins.givens.iter();
     givens.find(|given| given.figure == figure && given.place == place)

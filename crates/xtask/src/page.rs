@@ -3,7 +3,10 @@
 mod assemble;
 mod build_id;
 mod compile;
+mod module;
+mod script;
 mod styles;
+mod trim;
 
 use std::fs;
 use std::path::{Path, PathBuf};

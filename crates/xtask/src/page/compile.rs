@@ -1,10 +1,12 @@
 //! From Rust to the two files a browser loads: the module and its script.
 
+use std::fs;
 use std::path::Path;
 
 use anyhow::Result;
 use xshell::cmd;
 
+use super::{script, trim};
 use crate::setup::{WASM, wasm_opt, wasm_target};
 use crate::workspace::Workspace;
 
@@ -33,9 +35,20 @@ pub(crate) fn compile(workspace: &Workspace, package: &str, folder: &Path) -> Re
     )
     .run()?;
     let module = folder.join(format!("{package}_bg.wasm"));
+    fs::write(&module, trim::trim(&fs::read(&module)?)?)?;
     if let Some((node, script)) = wasm_opt(workspace) {
         // No feature flags: the module's own section says which features it uses.
-        cmd!(shell, "{node} {script} -Oz {module} -o {module}").run()?;
+        // The lowest kilobyte belongs to the far end of the stack, where no pointer ever points.
+        cmd!(
+            shell,
+            "{node} {script} -Oz --low-memory-unused {module} -o {module}"
+        )
+        .run()?;
     }
-    Ok(())
+    let called = format!("./{package}_bg.js");
+    let (short, renamed) = trim::shorten(&fs::read(&module)?, &called)?;
+    fs::write(&module, short)?;
+    let path = folder.join(format!("{package}.js"));
+    let squeezed = script::squeeze(&fs::read_to_string(&path)?, &called, &renamed)?;
+    Ok(fs::write(path, squeezed)?)
 }

@@ -12,6 +12,9 @@ const FIRST: &[&str] = &["layers.css", "tokens.css", "base.css"];
 /// These come last: paper overrules the screen.
 const LAST: &[&str] = &["print.css"];
 
+/// Before these a space means nothing.
+const OPEN_OR_END: [char; 4] = ['{', '}', ';', ','];
+
 /// Joins the style sheets: first the base, then `www/styles` and the components by path, last the print rules.
 ///
 /// # Errors
@@ -28,7 +31,41 @@ pub(crate) fn join(workspace: &Workspace) -> Result<String> {
         joined.push_str(text.trim_end());
         joined.push('\n');
     }
-    Ok(joined)
+    Ok(squeezed(&joined))
+}
+
+/// The same rules without remarks and without spaces that mean nothing; what stands in quotes is kept.
+fn squeezed(sheet: &str) -> String {
+    let mut short = String::new();
+    let mut rest = sheet;
+    while let Some(sign) = rest.chars().next() {
+        if let Some(after) = rest.strip_prefix("/*") {
+            rest = after.split_once("*/").map_or("", |(_, after)| after);
+            continue;
+        }
+        let length = match sign {
+            '"' => rest
+                .get(1..)
+                .and_then(|text| text.find('"'))
+                .map_or(1, |end| end + 2),
+            _ => sign.len_utf8(),
+        };
+        let (piece, after) = rest.split_at(length);
+        rest = after;
+        if !sign.is_whitespace() {
+            if sign == '}' && short.ends_with(';') {
+                short.pop();
+            }
+            if OPEN_OR_END.contains(&sign) && short.ends_with(' ') {
+                short.pop();
+            }
+            short.push_str(piece);
+        } else if !short.is_empty() && !short.ends_with([' ', '{', '}', ';', ',', ':']) {
+            short.push(' ');
+        }
+    }
+    short.truncate(short.trim_end().len());
+    short
 }
 
 /// Where a sheet stands; equal ranks keep the order they came in.
@@ -67,6 +104,17 @@ fn sheets_in(folder: &Path) -> Result<Vec<PathBuf>> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn only_what_means_nothing_is_squeezed() {
+        let sheet = "/* Tokens. */\n:root {\n  --gap: 4px;\n}\n\n.a :hover,\n.b > .c {\n  content: \", { \";\n  margin: calc(1px + 2px) auto;\n}\n@media (max-width: 600px) { .a { color: red; } }\n";
+        let expected = ":root{--gap:4px}.a :hover,.b > .c{content:\", { \";margin:calc(1px + 2px) auto}@media (max-width:600px){.a{color:red}}";
+        assert_eq!(
+            squeezed(sheet),
+            expected,
+            "rules, quotes and combinators are whole"
+        );
+    }
 
     #[test]
     fn base_comes_first_and_print_last() {

@@ -6,6 +6,7 @@ mod inflow;
 mod legs;
 mod proposal;
 mod tube;
+mod walk;
 mod way;
 
 pub use inflow::Inflow;
@@ -156,7 +157,12 @@ impl Drainage {
     #[must_use]
     pub fn trap_full(&self, tube: &DrainTube, trap: usize) -> Option<Time> {
         let capacity = tube.traps.get(trap)?.capacity?;
-        self.into_traps.get(trap)?.time_for(capacity)
+        let forgotten = self.forgotten.iter().find(|(number, _)| *number == trap);
+        let incoming = match forgotten {
+            Some((_, store)) => &store.incoming,
+            None => self.into_traps.get(trap)?,
+        };
+        incoming.time_for(capacity)
     }
 
     /// Where water runs that passes a full trap: the pool over it, or the end that it comes to.

@@ -70,7 +70,7 @@ pub struct PuddleSection {
 /// # Errors
 /// None.
 /// # Source
-/// de Gennes, Brochard-Wyart & Quéré, Capillarity and Wetting Phenomena (2004), eq. 2.9.
+/// de Gennes, Brochard-Wyart & Quéré, Capillarity and Wetting Phenomena (2004), ch. 2, puddles.
 ///
 /// ```
 /// use dewrun_quantity::{Length, Temperature};

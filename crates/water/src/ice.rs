@@ -253,6 +253,38 @@ mod tests {
         );
     }
 
+    /// The deeper below 0 °C it is outside, the sooner in proportion; insulation that lets half through doubles the wait.
+    #[test]
+    fn colder_freezes_sooner_and_insulation_only_delays() {
+        let time = |passes, t_c| {
+            let passes = Conductivity::watts_per_metre_kelvin(passes);
+            let heat = heat_out(passes, 0.5, Length::metres(2.0), Temperature::celsius(t_c));
+            time_to_freeze(Mass::grams(50.0), heat).map_or(f64::NAN, Time::to_hours)
+        };
+        let bare = time(0.4, -5.0);
+        assert!(
+            (time(0.4, -20.0) / bare - 0.25).abs() < 1e-12,
+            "four times as cold"
+        );
+        assert!(
+            (time(0.2, -5.0) / bare - 2.0).abs() < 1e-12,
+            "half lets half through"
+        );
+    }
+
+    #[test]
+    fn a_slug_is_what_the_walls_do_not_keep() {
+        let grams = Mass::grams;
+        let slug = thaw_slug(grams(20.0), grams(25.0), grams(0.0));
+        assert_eq!(slug.runs, Mass::ZERO, "the walls keep all of it");
+        let slug = thaw_slug(grams(60.0), grams(25.0), grams(100.0));
+        assert_eq!(
+            (slug.runs, slug.beyond_trap),
+            (grams(60.0) - grams(25.0), Mass::ZERO),
+            "the trap has room"
+        );
+    }
+
     #[test]
     fn frost_closes_a_bore_sooner_than_ice_would() {
         let bore = Length::millimetres(20.0);

@@ -130,7 +130,7 @@ pub fn incline_that_air_holds(shear: Pressure, film: MassPerArea) -> Incline {
 /// # Errors
 /// None.
 /// # Source
-/// Wallis, One-dimensional Two-phase Flow (1969), eq. 11.96 at no liquid flow (from memory).
+/// Wallis, One-dimensional Two-phase Flow (1969), at no liquid flow (from memory).
 ///
 /// ```
 /// use dewrun_quantity::{Density, Length};

@@ -53,7 +53,7 @@ pub struct PassingAir {
 
 /// All troubles that come under steady conditions in a tube that is dry at first, the soonest first.
 ///
-/// A pool that runs over before it is deep enough makes none; pools that ran together are looked at as one.
+/// A pool that runs over before it is deep enough makes none; pools that ran together are looked at as one, for what none of them had before.
 /// `low_limit` gives the depth of a pool at which the airflow trips its low limit, where there is one.
 ///
 /// # Range
@@ -94,8 +94,12 @@ pub fn troubles(
     low_limit: impl Fn(&Pool) -> Option<Length>,
 ) -> Vec<TroubleTime> {
     let water = tube.water.density;
-    let mut all = Vec::new();
+    let mut all: Vec<TroubleTime> = Vec::new();
+    // What each pool had, or the pools that ran together in it.
+    let mut had: Vec<Vec<Trouble>> = Vec::with_capacity(drainage.pools.len());
     for (number, pool) in drainage.pools.iter().enumerate() {
+        let parts = pool.joins.iter().filter_map(|part| had.get(*part));
+        let mut known: Vec<Trouble> = parts.flatten().copied().collect();
         let slugs = pool.shape.first_slugs(air.flow, air.density, water);
         let depths = [
             (Trouble::FirstSlugs, Some(slugs.depth)),
@@ -104,11 +108,16 @@ pub fn troubles(
         ];
         for (trouble, depth) in depths {
             let volume = depth.map(|depth| pool.shape.volume(depth));
-            if let Some(after) = volume.and_then(|volume| when(pool, volume, water)) {
+            let after = volume.and_then(|volume| when(pool, volume, water));
+            if let Some(after) = after
+                && !known.contains(&trouble)
+            {
                 let at = TroubleAt::Pool(number);
                 all.push(TroubleTime { trouble, at, after });
+                known.push(trouble);
             }
         }
+        had.push(known);
     }
     for trap in 0..tube.traps.len() {
         if let Some(after) = drainage.trap_full(tube, trap) {
@@ -241,6 +250,20 @@ mod tests {
         assert_eq!(sealed, None, "12 mm of crest are less than the bore");
         let trips = times.iter().any(|time| time.trouble == Trouble::LowLimit);
         assert!(trips, "but more than half of it: {times:?}");
+    }
+
+    /// Two dips of 10 mm in a trough of 80 mm, bore 20 mm: neither closes before they run together, together they do.
+    #[test]
+    fn pools_that_run_together_close_the_bore_once() {
+        let mut tube = v(80.0);
+        let shallow = v(10.0).legs;
+        tube.legs.splice(1..1, shallow.into_iter().rev());
+        let sealed: Vec<TroubleAt> = times(&tube, 10.0)
+            .iter()
+            .filter(|time| time.trouble == Trouble::Sealed)
+            .map(|time| time.at)
+            .collect();
+        assert_eq!(sealed, [TroubleAt::Pool(2)], "only the pool of both");
     }
 
     #[test]

@@ -71,7 +71,7 @@ pub fn bretherton_1961_bore(water: Water) -> Length {
 /// # Errors
 /// [`LockError`] for other angles.
 /// # Source
-/// Criterion of Manning, Collicott & Finn, J. Fluid Mech. 682 (2011) 397, <https://doi.org/10.1017/jfm.2011.232>,
+/// Criterion of Manning, Collicott & Finn, J. Fluid Mech. 682 (2011) 397,
 /// solved by `tests/generate/horizontal_lock.py`; polynomial in the square of 90 degrees less the angle.
 ///
 /// ```

@@ -1,17 +1,17 @@
 //! Down the slopes: from each crest to the low point, trap or end below it, filling walls and flat legs on the way.
 
-use dewrun_quantity::{Length, Mass, MassFlow, Time};
+use dewrun_quantity::{Mass, Time};
 
 use super::tube::{DrainTube, Formed, SAME_PLACE_M};
-use super::way::{Segment, Way, direct, segments};
+use super::walk::{Walk, with};
+use super::way::{Segment, direct, segments};
 use super::{Destination, Inflow, Traps};
-use crate::held::{held_per_length, is_flat};
 
 /// A place that keeps water: a stretch of wall, a flat leg, a trap that nobody empties.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Store {
-    incoming: Inflow,
-    capacity: Mass,
+    pub(super) incoming: Inflow,
+    pub(super) capacity: Mass,
 }
 
 impl Store {
@@ -43,8 +43,8 @@ pub(super) struct Stretch {
     pub(super) received: Vec<Received>,
     /// The crest between each and the next.
     pub(super) crests: Vec<Crest>,
-    from_m: f64,
-    to_m: f64,
+    pub(super) from_m: f64,
+    pub(super) to_m: f64,
 }
 
 /// The highest place between two receivers.
@@ -67,17 +67,18 @@ pub(super) struct Descent {
 }
 
 /// A trap that fills and then lets pass: its position in the list, place and capacity.
-struct Forgotten {
-    trap: usize,
-    at_m: f64,
-    capacity: Mass,
+pub(super) struct Forgotten {
+    pub(super) trap: usize,
+    pub(super) at_m: f64,
+    pub(super) capacity: Mass,
 }
 
 impl Descent {
     pub(super) fn new(tube: &DrainTube, formed: &[Formed], traps: Traps) -> Self {
         let (mut sinks, mut forgotten) = (Vec::new(), Vec::new());
+        let end_m = tube.end_m();
         for (trap, given) in tube.traps.iter().enumerate() {
-            let at_m = given.at.to_metres();
+            let at_m = given.at.to_metres().clamp(0.0, end_m);
             match given.capacity {
                 Some(capacity) if traps == Traps::Forgotten => forgotten.push(Forgotten {
                     trap,
@@ -88,7 +89,7 @@ impl Descent {
             }
         }
         sinks.push((0.0, Destination::Start));
-        sinks.push((tube.end_m(), Destination::End));
+        sinks.push((end_m, Destination::End));
         // A trap at an end takes the water before the end does.
         sinks.sort_by(|one, next| {
             let rank = |sink: Destination| match sink {
@@ -149,260 +150,5 @@ impl Descent {
 impl Received {
     const fn is_low_point(&self) -> bool {
         matches!(self.receiver, Receiver::LowPoint(_))
-    }
-}
-
-fn with(mut all: Vec<f64>, more: impl Iterator<Item = f64>) -> Vec<f64> {
-    all.extend(more);
-    all.sort_by(f64::total_cmp);
-    all
-}
-
-/// The walk down all slopes, and what it leaves behind.
-struct Walk<'a> {
-    tube: &'a DrainTube,
-    formed: &'a [Formed],
-    traps: Vec<Forgotten>,
-    stores: Vec<Store>,
-    forgotten: Vec<(usize, Store)>,
-    evaporates: Inflow,
-    forms_kg_s: f64,
-}
-
-impl<'a> Walk<'a> {
-    fn new(tube: &'a DrainTube, formed: &'a [Formed], traps: Vec<Forgotten>) -> Self {
-        Self {
-            tube,
-            formed,
-            traps,
-            stores: Vec::new(),
-            forgotten: Vec::new(),
-            evaporates: Inflow::default(),
-            forms_kg_s: 0.0,
-        }
-    }
-
-    fn descent(self, stretches: Vec<Stretch>) -> Descent {
-        Descent {
-            stretches,
-            stores: self.stores,
-            forgotten: self.forgotten,
-            evaporates: self.evaporates,
-            forms_kg_s: self.forms_kg_s,
-            trap_count: self.tube.traps.len(),
-            water_kg_m3: self.tube.water.density.to_kilograms_per_cubic_metre(),
-        }
-    }
-
-    /// Receivers of a stretch from its beginning to its end, and the crests between them.
-    fn down(
-        &mut self,
-        segments: Vec<Segment>,
-        sinks: [Destination; 2],
-    ) -> (Vec<Received>, Vec<Crest>) {
-        let [before, after] = sinks;
-        let (mut received, mut crests) = (Vec::new(), Vec::new());
-        let mut rest = segments.into_iter().peekable();
-        let mut take = |way| {
-            let mut group = Vec::new();
-            while let Some(segment) = rest.next_if(|next| next.way == way) {
-                group.push(segment);
-            }
-            group
-        };
-        let mut slope = take(Way::Back);
-        let mut receiver = Receiver::Sink(before);
-        let mut forward = Vec::new();
-        let mut bottom = Vec::new();
-        loop {
-            let inflow = self.meet(&forward, &bottom, &slope);
-            if let Receiver::LowPoint(all) = &mut receiver {
-                all.extend(forward.iter().chain(&bottom).chain(&slope));
-            }
-            let end = |segment: &Segment| Crest {
-                at_m: segment.to_m,
-                z_m: segment.to_z_m,
-            };
-            let start = |segment: &Segment| Crest {
-                at_m: segment.from_m,
-                z_m: segment.from_z_m,
-            };
-            let top = slope.last().map(end);
-            received.push(Received { receiver, inflow });
-            forward = take(Way::Forward);
-            // A stretch without length has none, and no water.
-            crests.extend(top.or(forward.first().map(start)));
-            bottom = take(Way::Rests);
-            slope = take(Way::Back);
-            if bottom.is_empty() && slope.is_empty() {
-                let inflow = self.slope(forward.iter());
-                received.push(Received {
-                    receiver: Receiver::Sink(after),
-                    inflow,
-                });
-                return (received, crests);
-            }
-            receiver = Receiver::LowPoint(Vec::new());
-        }
-    }
-
-    /// What comes to a receiver down the slopes on both sides, and what forms over its level bottom.
-    fn meet(&mut self, forward: &[Segment], bottom: &[Segment], back: &[Segment]) -> Inflow {
-        let before = self.slope(forward.iter());
-        let after = self.slope(back.iter().rev());
-        let mut all = before.with(&after);
-        for segment in bottom {
-            all = self.along(segment, all, false);
-        }
-        // A forgotten trap at the very bottom fills before the water stands there.
-        let (first, last) = (forward.last(), back.first());
-        if let Some((from, to)) = first.zip(last) {
-            all = self.past_traps(from.to_m, to.from_m, all);
-        }
-        all
-    }
-
-    /// What runs out at the foot of a slope whose segments are given from the top.
-    fn slope<'s>(&mut self, from_the_top: impl Iterator<Item = &'s Segment>) -> Inflow {
-        let mut carry = Inflow::default();
-        let mut above: Option<&Segment> = None;
-        for segment in from_the_top {
-            if let Some(above) = above {
-                let joint_m = if segment.way == Way::Back {
-                    above.from_m
-                } else {
-                    above.to_m
-                };
-                carry = self.past_traps(joint_m, joint_m, carry);
-            }
-            let flat = self.is_flat(segment);
-            carry = self.along(segment, carry, flat);
-            above = Some(segment);
-        }
-        carry
-    }
-
-    /// What is left behind a segment of what comes from above and forms on it.
-    ///
-    /// A flat segment keeps its puddle of both; on a steeper one only what forms there wets the wall.
-    fn along(&mut self, segment: &Segment, mut carry: Inflow, flat: bool) -> Inflow {
-        let holds_kg_m = self.holds_kg_m(segment, flat);
-        for cell in cells(segment, self.formed) {
-            let forms_kg_s = cell.rate_kg_s.max(0.0);
-            let own = Inflow::steady(MassFlow::kilograms_per_second(forms_kg_s));
-            self.forms_kg_s += forms_kg_s;
-            let dries = MassFlow::kilograms_per_second((-cell.rate_kg_s).max(0.0));
-            if MassFlow::ZERO < dries {
-                let (left, taken) = carry.less(dries);
-                self.evaporates = self.evaporates.with(&taken);
-                carry = left;
-            }
-            // A wall that dries keeps nothing for good.
-            let holds_kg_m = if MassFlow::ZERO < dries {
-                0.0
-            } else {
-                holds_kg_m
-            };
-            let capacity = Mass::kilograms(holds_kg_m * cell.length_m);
-            if flat {
-                carry = self.keep(carry.with(&own), capacity);
-            } else {
-                carry = carry.with(&self.keep(own, capacity));
-            }
-        }
-        carry
-    }
-
-    fn keep(&mut self, incoming: Inflow, capacity: Mass) -> Inflow {
-        let passes = incoming.beyond(capacity);
-        if incoming != Inflow::default() {
-            self.stores.push(Store { incoming, capacity });
-        }
-        passes
-    }
-
-    fn past_traps(&mut self, from_m: f64, to_m: f64, mut carry: Inflow) -> Inflow {
-        for trap in &self.traps {
-            let here = from_m - SAME_PLACE_M <= trap.at_m && trap.at_m <= to_m + SAME_PLACE_M;
-            if here {
-                let store = Store {
-                    incoming: carry.clone(),
-                    capacity: trap.capacity,
-                };
-                carry = carry.beyond(trap.capacity);
-                self.forgotten.push((trap.trap, store));
-            }
-        }
-        carry
-    }
-
-    fn is_flat(&self, segment: &Segment) -> bool {
-        self.tube.legs.get(segment.leg).is_some_and(|leg| {
-            is_flat(
-                leg.bore,
-                segment.incline,
-                &leg.keeping.puddle,
-                self.tube.water,
-            )
-        })
-    }
-
-    /// What a metre of a segment keeps; where it is not flat, or is the bottom of a pool, its film.
-    fn holds_kg_m(&self, segment: &Segment, flat: bool) -> f64 {
-        let Some(leg) = self.tube.legs.get(segment.leg) else {
-            return 0.0;
-        };
-        let incline = if flat {
-            segment.incline
-        } else {
-            crate::Incline::UPRIGHT
-        };
-        held_per_length(leg.bore, incline, &leg.keeping, self.tube.water).to_kilograms_per_metre()
-    }
-}
-
-/// A part of a segment on which water forms evenly.
-struct Cell {
-    length_m: f64,
-    rate_kg_s: f64,
-}
-
-/// The parts of a segment between the edges of all stretches, from its top down.
-fn cells(segment: &Segment, formed: &[Formed]) -> Vec<Cell> {
-    let inside = |at: Length| {
-        let at_m = at.to_metres();
-        (segment.from_m < at_m && at_m < segment.to_m).then_some(at_m)
-    };
-    let edges = formed
-        .iter()
-        .flat_map(|stretch| [inside(stretch.from), inside(stretch.to)]);
-    let edges_m = with(vec![segment.from_m, segment.to_m], edges.flatten());
-    let mut cells: Vec<Cell> = edges_m
-        .windows(2)
-        .filter_map(|pair| match pair {
-            [from_m, to_m] if from_m < to_m => Some(cell(*from_m, *to_m, formed)),
-            _ => None,
-        })
-        .collect();
-    if segment.way == Way::Back {
-        cells.reverse();
-    }
-    cells
-}
-
-fn cell(from_m: f64, to_m: f64, formed: &[Formed]) -> Cell {
-    let length_m = to_m - from_m;
-    let middle_m = 0.5 * (from_m + to_m);
-    let rate_kg_s = formed
-        .iter()
-        .filter(|stretch| stretch.from.to_metres() < middle_m && middle_m < stretch.to.to_metres())
-        .map(|stretch| {
-            stretch.rate.to_kilograms_per_second() * length_m
-                / (stretch.to - stretch.from).to_metres()
-        })
-        .sum();
-    Cell {
-        length_m,
-        rate_kg_s,
     }
 }

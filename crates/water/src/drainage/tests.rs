@@ -250,6 +250,52 @@ fn a_forgotten_trap_fills_and_lets_pass() {
 }
 
 #[test]
+fn a_forgotten_trap_at_the_end_fills_before_water_leaves() {
+    let mut tube = tube(vec![leg(-80.0, 0.02, DRY_WALL)]);
+    tube.traps.push(TrapAt {
+        at: Length::metres(tube.end_m()),
+        capacity: Some(Mass::grams(60.0)),
+    });
+    let drainage = Drainage::of(&tube, &everywhere(&tube, 20.0), Traps::Forgotten).expect("plain");
+    let full = drainage.trap_full(&tube, 0).map(Time::to_hours);
+    near(full.expect("it fills"), 3.0, 1e-9);
+    let balance = drainage.after(Time::hours(5.0));
+    near(balance.carried_off.to_grams(), 40.0, 1e-9);
+    near(balance.drained.to_grams(), 60.0, 1e-9);
+}
+
+#[test]
+fn what_no_wall_keeps_is_refused() {
+    let good = leg(-80.0, 0.02, Keeping::USUAL);
+    let keeping = |film, length_m| Keeping {
+        film: MassPerArea::grams_per_square_metre(film),
+        puddle: Puddle {
+            length: Length::metres(length_m),
+            ..Puddle::USUAL
+        },
+        ..Keeping::USUAL
+    };
+    for keeping in [
+        keeping(f64::NAN, 0.2),
+        keeping(-1.0, 0.2),
+        keeping(50.0, 0.0),
+    ] {
+        let tube = tube(vec![good, DrainLeg { keeping, ..good }]);
+        let refused = legs(&tube);
+        assert!(
+            matches!(refused, Err(DrainageError::Leg { leg: 1, .. })),
+            "{refused:?}"
+        );
+    }
+    let mut tube = tube(vec![good]);
+    tube.traps.push(TrapAt {
+        at: Length::ZERO,
+        capacity: Some(Mass::grams(f64::NAN)),
+    });
+    assert!(legs(&tube).is_err(), "a trap of no known size");
+}
+
+#[test]
 fn water_dries_on_its_way() {
     let tube = tube(vec![leg(-80.0, 0.02, DRY_WALL), leg(80.0, 0.02, DRY_WALL)]);
     let stretch = |from, to, rate| Formed {

@@ -9,6 +9,12 @@ use crate::held::Keeping;
 
 const LENGTH: Limits = Limits::new("the length", "m", 1e-3, 1000.0);
 const BORE: Limits = Limits::new("the bore", "mm", 0.5, 500.0);
+const CAPACITY: Limits = Limits::new("the capacity of a trap", "g", 0.0, 1e6);
+const FILM: Limits = Limits::new("the retained film", "g/m2", 0.0, 5000.0);
+const CORRUGATIONS: Limits = Limits::new("what corrugations keep", "g/m", 0.0, 1e5);
+const PUDDLE: Limits = Limits::new("the length of a puddle", "m", 1e-3, 100.0);
+const ANGLE: Limits = Limits::new("the contact angle", "degrees", 1.0, 180.0);
+const DIFFERENCE: Limits = Limits::new("the difference of the cosines", "", 0.0, 2.0);
 const RATE: Limits = Limits::new("the water that forms", "kg/h", -1e4, 1e4);
 
 /// Why water has no way.
@@ -23,7 +29,7 @@ pub enum DrainageError {
         /// What is out of range.
         source: OutOfRange,
     },
-    /// A rate of water lies where none is: bring it within the limits.
+    /// A rate of water or the capacity of a trap lies where none is: bring it within the limits.
     #[error(transparent)]
     OutOfRange(#[from] OutOfRange),
     /// There is no leg: draw at least one.
@@ -143,6 +149,9 @@ impl DrainTube {
             if !(-SAME_PLACE_M..=end_m + SAME_PLACE_M).contains(&at_m) {
                 return Err(DrainageError::TrapOffTube { trap, at_m, end_m });
             }
+            if let Some(capacity) = given.capacity {
+                CAPACITY.check(capacity.to_grams())?;
+            }
         }
         Ok(())
     }
@@ -170,6 +179,7 @@ impl DrainLeg {
         let in_range = |source| DrainageError::Leg { leg, source };
         let length_m = LENGTH.check(self.length.to_metres()).map_err(in_range)?;
         BORE.check(self.bore.to_millimetres()).map_err(in_range)?;
+        check_keeping(&self.keeping).map_err(in_range)?;
         let rise_m = self.rise.to_metres();
         if !(-length_m..=length_m).contains(&rise_m) {
             return Err(DrainageError::SteeperThanUpright {
@@ -180,4 +190,13 @@ impl DrainLeg {
         }
         Ok(())
     }
+}
+
+fn check_keeping(keeping: &Keeping) -> Result<(), OutOfRange> {
+    FILM.check(keeping.film.to_grams_per_square_metre())?;
+    CORRUGATIONS.check(keeping.corrugations.to_grams_per_metre())?;
+    PUDDLE.check(keeping.puddle.length.to_metres())?;
+    ANGLE.check(keeping.puddle.mean_angle.to_degrees())?;
+    DIFFERENCE.check(keeping.puddle.cosine_difference)?;
+    Ok(())
 }

@@ -30,7 +30,7 @@ const DEPTH_SHARE: f64 = 1e-12;
 /// # Errors
 /// None.
 /// # Source
-/// Taitel & Dukler, AIChE J. 22 (1976) 47, eq. 23 to 25, <https://doi.org/10.1002/aic.690220105>.
+/// Taitel & Dukler, AIChE J. 22 (1976) 47, transition from stratified to intermittent flow, <https://doi.org/10.1002/aic.690220105>.
 ///
 /// ```
 /// use dewrun_quantity::{Density, Length, VolumeFlow};

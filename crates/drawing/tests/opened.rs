@@ -289,7 +289,7 @@ fn the_answer_says_what_it_rests_on() {
     let pressure = resting(Figure::Pressure, Place::Run, false);
     check(&[], "Rests on no assumed value.");
     check(
-        &[corridor.clone()],
+        std::slice::from_ref(&corridor),
         "Rests on 1 assumed value: Service corridor 20~°C [16 to 24].",
     );
     check(

@@ -5,6 +5,7 @@ mod page;
 mod peers;
 mod serve;
 mod setup;
+mod shots;
 mod sizes;
 mod test;
 mod tidy;
@@ -31,6 +32,8 @@ enum Xtask {
     Tidy,
     /// Print what a first visit loads, file by file
     Sizes(sizes::Args),
+    /// Picture every section of the page at three widths, light and dark, and the printed sheet
+    Shots(shots::Args),
     /// Measure the engine natively and in Chromium
     Bench(bench::Args),
     /// Compare with other libraries for moist air
@@ -63,6 +66,7 @@ fn run() -> Result<()> {
         Xtask::Test(args) => test::run(&workspace, &args),
         Xtask::Tidy => tidy::run(&workspace),
         Xtask::Sizes(args) => sizes::run(&workspace, &args),
+        Xtask::Shots(args) => shots::run(&workspace, &args),
         Xtask::Bench(args) => bench::run(&workspace, &args),
         Xtask::Peers => peers::run(&workspace),
         Xtask::Stamp(args) => page::stamp(&workspace, &args),

@@ -71,6 +71,8 @@ async function states(page, name) {
   await route.screenshot({ path: name("route-exhaust") });
   await page.getByRole("button", { name: "intake tube" }).click();
   await page.getByRole("textbox", { name: /^Flow/ }).fill("30;5");
+  // From the top, where the answer does not stay over what is scrolled.
+  await page.evaluate(() => scrollTo(0, 0));
   await page.waitForTimeout(100);
   await page.screenshot({ path: name("wrong-entry"), fullPage: true });
   return 2;

@@ -50,8 +50,9 @@ pub fn states(tube: &TubeOutcome) -> Vec<StateStretch> {
 
 /// Parts a wet stretch into water and frost.
 fn wet_parts(profile: &[ProfilePoint], (from_m, to_m): (f64, f64), found: &mut Vec<StateStretch>) {
-    let state_of = |share: f64| {
-        if 0.5 <= share {
+    // A march has a place where the wall passes 0 °C, so that the middle between two tells for both.
+    let state_of = |a: &ProfilePoint, b: &ProfilePoint| {
+        if a.inner_wall.to_celsius() + b.inner_wall.to_celsius() < 0.0 {
             State::Frost
         } else {
             State::Water
@@ -62,8 +63,7 @@ fn wet_parts(profile: &[ProfilePoint], (from_m, to_m): (f64, f64), found: &mut V
         let [a, b] = pair else { continue };
         let (low, high) = (a.x.to_metres().max(from_m), b.x.to_metres().min(to_m));
         if low < high {
-            let state = state_of((a.frozen_share + b.frozen_share) / 2.0);
-            append(found, start, state, low, high);
+            append(found, start, state_of(a, b), low, high);
         }
     }
     if let Some(first) = found.get_mut(start) {

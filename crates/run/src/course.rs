@@ -4,6 +4,7 @@ use dewrun_numeric::interpolate::{fritsch_butland_slopes, hermite};
 use dewrun_quantity::{HumidityRatio, Length, MassFlowPerLength, Temperature};
 
 use crate::outcome::ProfilePoint;
+use dewrun_tube::frozen_share;
 
 /// Quantities of a point that are interpolated, as bare numbers.
 const FIELDS: usize = 8;
@@ -115,7 +116,6 @@ fn point(from: &ProfilePoint, to: &ProfilePoint, x: f64, numbers: &[f64; FIELDS]
         deposit,
         sweat,
     ] = numbers;
-    let share = (x - from.x.to_metres()) / (to.x - from.x).to_metres();
     ProfilePoint {
         x: Length::metres(x),
         leg: from.leg,
@@ -129,7 +129,7 @@ fn point(from: &ProfilePoint, to: &ProfilePoint, x: f64, numbers: &[f64; FIELDS]
         humidity_ratio: HumidityRatio::kilograms_per_kilogram(humidity_ratio),
         mist: HumidityRatio::kilograms_per_kilogram(mist),
         deposit: MassFlowPerLength::kilograms_per_second_metre(deposit),
-        frozen_share: from.frozen_share + share * (to.frozen_share - from.frozen_share),
+        frozen_share: frozen_share(inner_wall),
         sweat: MassFlowPerLength::kilograms_per_second_metre(sweat),
     }
 }

@@ -195,3 +195,16 @@ proptest! {
         }
     }
 }
+
+/// Below 0 °C all of what forms freezes, above it nothing does, between two places of the march as at them.
+#[test]
+fn what_freezes_is_told_by_the_wall() {
+    let tube = frosty();
+    for point in course(&tube.profile, 8) {
+        let wall = point.inner_wall.to_celsius();
+        if 0.01 < wall.abs() {
+            let expected = if wall < 0.0 { 1.0 } else { 0.0 };
+            assert_eq!(point.frozen_share, expected, "at {wall} °C, {:?}", point.x);
+        }
+    }
+}

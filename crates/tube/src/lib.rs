@@ -18,3 +18,4 @@ pub use march::{
     Accuracy, NearWall, STAGNANT_KG_S, Segment, SegmentSum, Station, Stream, StreamState, Trace,
     fog_film_1992_bound_kg_sm, highest_saturation_ratio, march,
 };
+pub use phase::frozen_share;

@@ -33,6 +33,23 @@ pub(crate) fn heat_of_deposition(surface_c: f64) -> (f64, f64, f64) {
     )
 }
 
+/// Share of a deposit that freezes on a surface `[-]`: 0 above 0 °C, 1 below, between within a thousandth of a kelvin.
+///
+/// # Range
+/// `surface_c` [°C], any temperature.
+///
+/// # Source
+/// The joint of water and ice at 0 °C, as the balance of the wall takes it.
+///
+/// ```
+/// assert_eq!(dewrun_tube::frozen_share(-0.5), 1.0);
+/// assert_eq!(dewrun_tube::frozen_share(0.5), 0.0);
+/// ```
+#[must_use]
+pub fn frozen_share(surface_c: f64) -> f64 {
+    heat_of_deposition(surface_c).2
+}
+
 /// Slope of `ln(1 + W)` with temperature, of the mole fraction `x` and its slope.
 ///
 /// `1 + W = (1 - (1 - e) x) / (1 - x)` with the ratio of molar masses e.

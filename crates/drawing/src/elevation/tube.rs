@@ -12,6 +12,8 @@ use crate::view::View;
 
 /// Depth of the thickest running water over the bore.
 const DEEPEST: f64 = 0.45;
+/// Thickness of the film on each wall of a steep leg over the depth of as much water on an invert.
+const FILM: f64 = 0.3;
 /// Depth of the thinnest film that is drawn, px.
 const THINNEST: f64 = 1.2;
 /// Between two teeth of frost, px.
@@ -97,14 +99,19 @@ impl Tube<'_> {
                 let point = leg.from.point.towards(leg.to.point, share);
                 point.moved(unit.x * distance, unit.y * distance)
             };
-            let thick = |share: f64| THINNEST + share * DEEPEST * 2.0 * self.half;
-            let mut corners: Vec<Point> = places.iter().map(|(x, _)| at(*x, side)).collect();
-            let surface = places
-                .iter()
-                .rev()
-                .map(|(x, share)| at(*x, side - side.signum() * thick(*share)));
-            corners.extend(surface);
-            scene.path("dw-s-water", Path::area(corners));
+            // Down a steep leg it runs as a film on all of the wall.
+            let deepest = if leg.steep { DEEPEST * FILM } else { DEEPEST };
+            let thick = |share: f64| THINNEST + share * deepest * 2.0 * self.half;
+            let sides: &[f64] = if leg.steep { &[side, -side] } else { &[side] };
+            for side in sides {
+                let mut corners: Vec<Point> = places.iter().map(|(x, _)| at(*x, *side)).collect();
+                let surface = places
+                    .iter()
+                    .rev()
+                    .map(|(x, share)| at(*x, side - side.signum() * thick(*share)));
+                corners.extend(surface);
+                scene.path("dw-s-water", Path::area(corners));
+            }
         }
     }
 

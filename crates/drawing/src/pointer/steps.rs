@@ -3,7 +3,7 @@
 use dewrun_quantity::format::{MINUS, UNIT_SPACE, entered_with};
 use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Length, Style, TemperatureDifference, Units};
-use dewrun_run::{ProfilePoint, reading};
+use dewrun_run::{ProfilePoint, TubeOutcome, reading};
 
 use super::Rail;
 use crate::states::states;
@@ -86,22 +86,16 @@ impl Rail {
         let Some(tube) = view.answer() else {
             return Length::ZERO;
         };
-        let half = tube.condensate.to_grams_per_hour() / 2.0;
-        let is_half = |point: &&ProfilePoint| {
-            let read = reading(tube, view.run.pressure, point.x);
-            read.is_some_and(|read| half <= read.deposited.to_grams_per_hour())
-        };
         let margin = |point: &ProfilePoint| {
             let margin = point.dew_point.map(|dew| point.inner_wall - dew);
             margin.map_or(f64::INFINITY, TemperatureDifference::to_kelvins)
         };
-        let mut places = tube.profile.iter();
-        let start = if 0.0 < half {
-            places.find(is_half)
-        } else {
-            places.min_by(|a, b| margin(a).total_cmp(&margin(b)))
-        };
-        start.map_or(Length::ZERO, |point| rounded(view, point.x))
+        if 0.0 < tube.condensate.to_grams_per_hour() {
+            return rounded(view, half_formed(view, tube));
+        }
+        let places = tube.profile.iter();
+        let closest = places.min_by(|a, b| margin(a).total_cmp(&margin(b)));
+        closest.map_or(Length::ZERO, |point| rounded(view, point.x))
     }
 
     /// Where a step leads from a place.
@@ -125,6 +119,23 @@ impl Rail {
         };
         within(view, to).unwrap_or(from)
     }
+}
+
+/// The place up to which half of a tube's water has formed, found by halving.
+fn half_formed(view: &View<'_>, tube: &TubeOutcome) -> Length {
+    let half = tube.condensate.to_grams_per_hour() / 2.0;
+    let (mut low, mut high) = (0.0, end(view).to_metres());
+    // To the hundredth of a metre in any tube that could be fitted.
+    for _ in 0..16 {
+        let middle = (low + high) / 2.0;
+        let read = reading(tube, view.run.pressure, Length::metres(middle));
+        if read.is_some_and(|read| read.deposited.to_grams_per_hour() < half) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Length::metres(high)
 }
 
 /// The next joint or bound, or the tube's end.

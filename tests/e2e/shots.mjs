@@ -89,7 +89,7 @@ async function print(example) {
 async function readme() {
   const page = await open("make-up-air", 1440, "light");
   const route = await page.getByRole("region", { name: "Route", exact: true }).boundingBox();
-  const clip = { x: 0, y: 0, width: 1440, height: Math.ceil(route.y + route.height) };
+  const clip = { x: 0, y: 0, width: 1440, height: Math.floor(route.y + route.height) };
   const path = join(folder, "make-up-air.png");
   await page.screenshot({ path, clip, fullPage: true });
   console.log(path);

@@ -2,12 +2,12 @@
 
 use crate::fan::Running;
 use crate::loss::Loss;
-use crate::part::{End, Opening, Part, Section};
+use crate::part::{End, Mouth, Opening, Part, Section};
 
 /// A section as the search for its flow takes it.
 ///
-/// A trial value is the mass flow into an open start, or the pressure at a closed start with its sign turned.
-/// Either way more of it is more flow everywhere and less pressure everywhere, so that what is left at the end
+/// A trial value is the mass flow into an open start; behind a closed one that into the first leak, or, where there is none,
+/// the pressure with its sign turned. Each way more of it is more flow everywhere and less pressure everywhere, so that what is left at the end
 /// falls with it as long as the fan's pressure does not rise.
 #[derive(Debug)]
 pub(crate) struct Chain<'a> {
@@ -49,7 +49,12 @@ pub(crate) struct Trial {
 impl<'a> Chain<'a> {
     pub(crate) fn of(section: &Section, fan: Option<AtDetector<'a>>) -> Self {
         let mut links: Vec<Link> = Vec::with_capacity(8);
-        for part in &section.parts {
+        let first = FirstLeak::of(section);
+        let start = first.map_or(section.start, |first| End::Open(first.mouth));
+        let moving = section
+            .parts
+            .get(first.map_or(0, |first| first.place + 1)..);
+        for part in moving.into_iter().flatten() {
             match part {
                 Part::Piece(piece) => match links.last_mut() {
                     Some(Link::Resist(loss)) => loss.join(&piece.loss),
@@ -61,7 +66,7 @@ impl<'a> Chain<'a> {
             }
         }
         Self {
-            start: section.start,
+            start,
             links,
             end: section.end,
             fan,
@@ -87,18 +92,29 @@ impl<'a> Chain<'a> {
 
     /// Nothing flows through the fan, whatever the trial value.
     pub(crate) fn is_still(&self) -> bool {
-        let before_fan = self
-            .links
-            .iter()
-            .take_while(|link| !matches!(link, Link::Fan));
-        self.start == End::Closed
-            && !before_fan
-                .into_iter()
-                .any(|link| matches!(link, Link::Leak(_)))
+        self.start == End::Closed || !self.links.iter().any(|link| matches!(link, Link::Fan))
     }
 
     pub(crate) fn starts_closed(&self) -> bool {
         self.start == End::Closed
+    }
+
+    /// The pressures that are balanced at an open end, all in all; none where the end is closed.
+    pub(crate) fn pressure_at_work_pa(&self) -> Option<f64> {
+        let End::Open(end) = &self.end else {
+            return None;
+        };
+        let start_pa = match &self.start {
+            End::Open(start) => start.pressure_pa.abs(),
+            End::Closed => 0.0,
+        };
+        let fan_pa = self.fan.map_or(0.0, |fan| fan.pressure_pa(0.0).abs());
+        let spaces = self.links.iter().map(|link| match link {
+            Link::Leak(opening) => opening.space_pa.abs(),
+            Link::Resist(loss) => loss.lift_pa.abs(),
+            Link::Fan => 0.0,
+        });
+        Some(start_pa + end.pressure_pa.abs() + fan_pa + spaces.sum::<f64>())
     }
 
     pub(crate) fn try_out(&self, value: f64) -> Trial {
@@ -126,8 +142,65 @@ impl<'a> Chain<'a> {
     }
 }
 
-/// Flow and pressure behind a section's start for a trial value.
-pub(crate) fn begin(start: &End, value: f64) -> (f64, f64) {
+/// How a section begins.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Begin {
+    pub(crate) flow_kg_s: f64,
+    pub(crate) pressure_pa: f64,
+    /// Into the first leak behind a closed start. Nearly at rest it is known better than the pressure that it follows from.
+    pub(crate) first_inflow_kg_s: Option<f64>,
+}
+
+impl Begin {
+    /// At a trial value.
+    pub(crate) fn of(section: &Section, value: f64, fan: Option<AtDetector<'_>>) -> Self {
+        let Some(first) = FirstLeak::of(section) else {
+            let (flow_kg_s, pressure_pa) = begin(&section.start, value);
+            return Self {
+                flow_kg_s,
+                pressure_pa,
+                first_inflow_kg_s: None,
+            };
+        };
+        let still = section.parts.iter().take(first.place);
+        let fallen_pa: f64 = still
+            .map(|part| match part {
+                Part::Piece(piece) => piece.loss.pressure_pa(0.0),
+                Part::Fan => -fan.map_or(0.0, |fan| fan.pressure_pa(0.0)),
+                _ => 0.0,
+            })
+            .sum();
+        Self {
+            flow_kg_s: 0.0,
+            pressure_pa: first.mouth.behind_pa(value) + fallen_pa,
+            first_inflow_kg_s: Some(value),
+        }
+    }
+}
+
+/// Behind a closed start nothing flows as far as the first leak, which is where the flow begins.
+#[derive(Debug, Clone, Copy)]
+struct FirstLeak {
+    place: usize,
+    mouth: Mouth,
+}
+
+impl FirstLeak {
+    fn of(section: &Section) -> Option<Self> {
+        if section.start != End::Closed {
+            return None;
+        }
+        section.parts.iter().enumerate().find_map(|(place, part)| {
+            let Part::Leak(opening) = part else {
+                return None;
+            };
+            let mouth = opening.mouth()?;
+            Some(Self { place, mouth })
+        })
+    }
+}
+
+fn begin(start: &End, value: f64) -> (f64, f64) {
     match start {
         End::Open(mouth) => (value, mouth.behind_pa(value)),
         End::Closed => (0.0, -value),

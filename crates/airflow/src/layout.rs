@@ -52,7 +52,8 @@ pub(crate) fn lay(
 ) -> Vec<Part> {
     let mut events = events(tube, side, state);
     events.sort_by(|(a_m, a), (b_m, b)| a_m.total_cmp(b_m).then(a.rank().cmp(&b.rank())));
-    let wet = wet_intervals(&events, side, notes);
+    let pools = open_pools(&events, side, notes);
+    let wet = wet_intervals(&pools, side, notes);
     let mut parts = Vec::with_capacity(2 * events.len() + 1);
     let mut stretches = tube.stretches.iter();
     let Some(mut stretch) = stretches.next() else {
@@ -63,13 +64,10 @@ pub(crate) fn lay(
     for (at_m, event) in events {
         if from_m < at_m {
             let dry_m = at_m - from_m - overlap(&wet, from_m, at_m);
-            parts.push(Part::Piece(bare(
-                stretch,
-                side,
-                from_m..at_m,
-                dry_m,
-                room_kg_m3,
-            )));
+            let water_m3: f64 = pools.iter().map(|pool| pool.water_m3(from_m, at_m)).sum();
+            let mut piece = bare(stretch, side, from_m..at_m, dry_m, room_kg_m3);
+            piece.air_m3 = (piece.air_m3 - water_m3).max(0.0);
+            parts.push(Part::Piece(piece));
             from_m = at_m;
         }
         match event {
@@ -176,7 +174,7 @@ fn laid(tube: &Tube, shape: &crate::PoolShape) -> Option<(f64, Event)> {
             tube_length_m: tube.length().to_metres(),
         },
     );
-    (0.0 < laid.water_m3).then_some((laid.at_m, Event::Pool(laid)))
+    laid.holds_water().then_some((laid.at_m, Event::Pool(laid)))
 }
 
 /// The stretch that a place lies in; the earlier one at a border.
@@ -189,13 +187,9 @@ fn stretch_at(tube: &Tube, at_m: f64) -> Option<&Stretch> {
     holding.or_else(|| tube.stretches.last())
 }
 
-/// Where water stands that leaves a passage, each part of the tube once.
-fn wet_intervals(
-    events: &[(f64, Event)],
-    side: Side,
-    notes: &mut Vec<AirflowNote>,
-) -> Vec<(f64, f64)> {
-    let mut pools: Vec<&Laid> = Vec::new();
+/// Pools that leave a passage, in the order in which they begin.
+fn open_pools(events: &[(f64, Event)], side: Side, notes: &mut Vec<AirflowNote>) -> Vec<Laid> {
+    let mut pools: Vec<Laid> = Vec::new();
     for (_, event) in events {
         if let Event::Pool(pool) = event {
             if pool.cut {
@@ -203,11 +197,16 @@ fn wet_intervals(
                 notes.push(AirflowNote::PoolPastEnd { side, at });
             }
             if !pool.closed {
-                pools.push(pool);
+                pools.push(pool.clone());
             }
         }
     }
     pools.sort_by(|a, b| a.from_m.total_cmp(&b.from_m));
+    pools
+}
+
+/// Where water stands, each part of the tube once.
+fn wet_intervals(pools: &[Laid], side: Side, notes: &mut Vec<AirflowNote>) -> Vec<(f64, f64)> {
     let mut wet: Vec<(f64, f64)> = Vec::with_capacity(pools.len());
     for pool in pools {
         match wet.last_mut() {
@@ -271,15 +270,15 @@ fn bare(
     }
 }
 
-/// A pool's losses and the volume it takes from the bore.
+/// A pool's losses; the volume it takes from the bore is off the pieces it lies in.
 fn filled(stretch: &Stretch, side: Side, at_m: f64, pool: Laid) -> Piece {
     Piece {
         cause: Cause::Water(side),
         end_m: Some((side, at_m)),
         loss: pool.loss,
-        air_m3: -pool.water_m3,
+        air_m3: 0.0,
         density_kg_m3: density(stretch),
-        reynolds_s_kg: Some(wall(stretch, 0.0).reynolds_s_kg),
+        reynolds_s_kg: None,
     }
 }
 

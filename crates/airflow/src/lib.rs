@@ -28,10 +28,13 @@ mod part;
 mod pool;
 mod range;
 mod sections;
+mod sensor;
 mod share;
 mod state;
 mod story;
+mod supervision;
 mod transport_time;
+mod usual;
 
 pub use airflow::{Airflow, CoursePoint, Direction, PressureAt};
 pub use budget::{Budget, TubeBudget};
@@ -46,6 +49,12 @@ pub use line::{
 pub use network::airflow;
 pub use part::Place;
 pub use pool::pool_ends_coefficient;
+pub use sensor::{FlowSensor, Reads};
 pub use share::sample_share;
 pub use state::{Leak, Parted, Pool, PoolShape, State};
+pub use supervision::{
+    AirflowLimits, BLIND_SHARE, InTheWay, Judgement, Observed, Tightest, Trip, Verdict, in_the_way,
+    judge, tightest_limits,
+};
 pub use transport_time::{TransportTime, arrival, fill_time};
+pub use usual::{Expected, Fault, Usual};

@@ -26,7 +26,8 @@ const TRANSITION: core::ops::Range<f64> = 2100.0..4000.0;
 /// Losses far below the absolute pressure (the air's density does not follow them); developed flow in round tubes.
 ///
 /// # Accuracy
-/// The balance of pressures closes to 1e-9 of the largest; the answer is as good as curve, coefficients and bores.
+/// The balance of pressures closes to 1e-9 of the largest, less well only behind a leak where water leaves under a sixth of the bore's height;
+/// the answer is as good as curve, coefficients and bores.
 /// Between Re 2100 and 4000 friction, and with it the flow, is uncertain by up to 14 %.
 ///
 /// # Errors
@@ -86,7 +87,7 @@ pub fn airflow(line: &Line, state: &State) -> Result<Noted<Airflow, AirflowNote>
     let operating = Operating::of(line, state, &sections.main)?;
     let mut story = Story::of(line, state, operating.detector);
     if let Some(value) = operating.value {
-        story.tell_main(&sections, value, operating.left);
+        story.tell_main(&sections, value);
     }
     let parted = state.parted.map(|parted| parted.side);
     for section in sections.before.iter().chain(&sections.after) {
@@ -104,7 +105,6 @@ struct Operating<'a> {
     detector: AtDetector<'a>,
     /// Trial value of the section; none where nothing can flow and nothing says what pressure there is.
     value: Option<f64>,
-    left: f64,
 }
 
 impl<'a> Operating<'a> {
@@ -123,7 +123,6 @@ impl<'a> Operating<'a> {
             return Ok(Self {
                 detector,
                 value: None,
-                left: 0.0,
             });
         }
         let (first, last) = fan.span(state.fan_speed);
@@ -137,7 +136,6 @@ impl<'a> Operating<'a> {
             return Ok(Self {
                 detector,
                 value: Some(value),
-                left: chain.try_out(value).left,
             });
         }
         let flow = |&value: &f64| {

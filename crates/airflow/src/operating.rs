@@ -11,8 +11,12 @@ const SCAN_PARTS: u32 = 32;
 const NEAR_MISS_STEPS: u32 = 40;
 /// Strides that quadruple: from the smallest flow to beyond any number.
 const MAX_STRIDES: u32 = 80;
-/// Share of the bracket to which a root is brought: a flow to the last digits.
-const RELATIVE_WIDTH: f64 = 1e-16;
+/// Share of the bracket to which a root is brought, far below its last digit: a nearly closed bore lets little through.
+const RELATIVE_WIDTH: f64 = 1e-30;
+/// Share of the pressures at work below which what is left of them is their rounding.
+const ROUNDING: f64 = 2e-13;
+/// Flow into a closed end that is none [kg/s]: a milligram a year.
+const NO_INFLOW_KG_S: f64 = 1e-17;
 
 /// What a section is searched with.
 #[derive(Debug, Clone, Copy)]
@@ -28,7 +32,14 @@ pub(crate) struct Search<'a> {
 /// # Errors
 /// [`AirflowError::Unbalanced`] where none is found.
 pub(crate) fn roots(chain: &Chain<'_>, search: Search<'_>) -> Result<Vec<f64>, AirflowError> {
-    let left = |value: f64| chain.try_out(value).left;
+    let rounding = match chain.pressure_at_work_pa() {
+        Some(at_work_pa) => ROUNDING * at_work_pa,
+        None => NO_INFLOW_KG_S,
+    };
+    let left = |value: f64| {
+        let left = chain.try_out(value).left;
+        if left.abs() <= rounding { 0.0 } else { left }
+    };
     if chain.is_still() || search.humps.is_empty() {
         return Ok(vec![falling(left, search.stride)?]);
     }

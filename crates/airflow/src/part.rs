@@ -47,7 +47,7 @@ pub(crate) struct Piece {
     /// Where it ends, from its tube's start; nothing within the detector.
     pub(crate) end_m: Option<(Side, f64)>,
     pub(crate) loss: Loss,
-    /// Air in it; what water takes from a bore counts negative.
+    /// Air in it, without what water takes from the bore.
     pub(crate) air_m3: f64,
     pub(crate) density_kg_m3: f64,
     /// Of the dry bore, where the velocity profile spreads the air's arrival.
@@ -67,6 +67,17 @@ pub(crate) struct Opening {
 }
 
 impl Opening {
+    /// The hole as the start of a tube; none where it has no area.
+    pub(crate) fn mouth(&self) -> Option<Mouth> {
+        let coefficient = 1.0 / (self.conductance * self.conductance);
+        coefficient.is_finite().then_some(Mouth {
+            pressure_pa: self.space_pa,
+            inward: coefficient,
+            outward: coefficient,
+            density_kg_m3: self.density_kg_m3,
+        })
+    }
+
     /// Mass flow into the tube at a pressure in it.
     pub(crate) fn inflow_kg_s(&self, tube_pa: f64) -> f64 {
         self.conductance * signed_sqrt(self.space_pa - tube_pa)

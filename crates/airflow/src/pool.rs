@@ -16,13 +16,21 @@ pub(crate) struct Laid {
     pub(crate) at_m: f64,
     pub(crate) from_m: f64,
     pub(crate) to_m: f64,
-    /// Within the tube; what an end of the tube cuts off is left out.
-    pub(crate) water_m3: f64,
+    profile: Profile,
     /// It fills the bore somewhere.
     pub(crate) closed: bool,
     /// It would reach past an end of the tube.
     pub(crate) cut: bool,
     pub(crate) loss: Loss,
+}
+
+/// How deep the water is along the tube.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Profile {
+    bore_m: f64,
+    deepest_m: f64,
+    /// How fast the depth falls before and after the deepest place; nothing where it is the same throughout.
+    falls: Option<[f64; 2]>,
 }
 
 /// The bore around a pool and the air over it.
@@ -91,6 +99,43 @@ pub(crate) fn lay(shape: &PoolShape, bore: &Bore) -> Laid {
     }
 }
 
+impl Laid {
+    /// Water between two places of the tube [m3].
+    pub(crate) fn water_m3(&self, from_m: f64, to_m: f64) -> f64 {
+        let (from_m, to_m) = (from_m.max(self.from_m), to_m.min(self.to_m));
+        if to_m <= from_m {
+            return 0.0;
+        }
+        let Profile {
+            bore_m,
+            deepest_m,
+            falls,
+        } = self.profile;
+        let Some([before, after]) = falls else {
+            return area(deepest_m, bore_m) * (to_m - from_m);
+        };
+        // The integral of the area over the depth, by the fall the one over the length.
+        let between = |fall: f64, near_m: f64, far_m: f64| {
+            let integral = |away_m: f64| area_integral(deepest_m - fall * away_m, bore_m);
+            (integral(near_m) - integral(far_m)) / fall
+        };
+        between(
+            before,
+            (self.at_m - to_m).max(0.0),
+            (self.at_m - from_m).max(0.0),
+        ) + between(
+            after,
+            (from_m - self.at_m).max(0.0),
+            (to_m - self.at_m).max(0.0),
+        )
+    }
+
+    /// There is water in it.
+    pub(crate) fn holds_water(&self) -> bool {
+        0.0 < self.profile.deepest_m && self.from_m < self.to_m
+    }
+}
+
 impl Bore {
     fn uniform(&self, from_m: f64, length_m: f64, depth_m: f64) -> Laid {
         let from_m = from_m.min(self.tube_length_m);
@@ -103,7 +148,11 @@ impl Bore {
             at_m: 0.5 * (from_m + to_m),
             from_m,
             to_m,
-            water_m3: area(depth_m, self.bore_m) * (to_m - from_m),
+            profile: Profile {
+                bore_m: self.bore_m,
+                deepest_m: depth_m,
+                falls: None,
+            },
             closed: self.bore_m <= depth_m && from_m < to_m,
             cut: self.tube_length_m < from_m + length_m,
             loss,
@@ -130,13 +179,15 @@ impl Bore {
                 self.slope(depth_m, cut_after_m, 1.0 / after, &mut loss);
             }
         }
-        let beyond_m3 = area_integral(cut_before_m, self.bore_m) / before
-            + area_integral(cut_after_m, self.bore_m) / after;
         Laid {
             at_m: wedge.at_m,
             from_m: (wedge.at_m - depth_m / before).max(0.0),
             to_m: (wedge.at_m + depth_m / after).min(self.tube_length_m),
-            water_m3: wedge.volume_m3 - beyond_m3,
+            profile: Profile {
+                bore_m: self.bore_m,
+                deepest_m: depth_m,
+                falls: Some(wedge.falls),
+            },
             closed,
             cut: 0.0 < cut_before_m.max(cut_after_m),
             loss,
@@ -284,6 +335,21 @@ mod tests {
         );
     }
 
+    /// All water is found along the tube, and parts of it add up.
+    #[test]
+    fn water_along_the_tube_is_the_volume() {
+        let wedge = BORE.wedge(Wedge {
+            at_m: 25.0,
+            volume_m3: 90e-6,
+            falls: [0.02, 0.04],
+        });
+        let whole = wedge.water_m3(0.0, 50.0);
+        assert!((whole / 90e-6 - 1.0).abs() < 1e-12, "{whole}");
+        let parts =
+            wedge.water_m3(0.0, 24.8) + wedge.water_m3(24.8, 25.1) + wedge.water_m3(25.1, 50.0);
+        assert!((parts / 90e-6 - 1.0).abs() < 1e-12, "{parts}");
+    }
+
     #[test]
     fn an_end_of_the_tube_cuts_the_water_off() {
         let wedge = BORE.wedge(Wedge {
@@ -295,7 +361,8 @@ mod tests {
             wedge.cut && wedge.from_m == 0.0,
             "cut at the start: {wedge:?}"
         );
-        assert!(wedge.water_m3 < 60e-6, "what would lie beyond is not there");
+        let water_m3 = wedge.water_m3(0.0, 50.0);
+        assert!(water_m3 < 60e-6, "what would lie beyond is not there");
         let level = BORE.uniform(49.5, 1.0, 0.01);
         assert!(level.cut && level.to_m == 50.0, "cut at the end: {level:?}");
     }

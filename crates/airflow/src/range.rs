@@ -19,3 +19,6 @@ pub(crate) const DUST: Limits = Limits::new("dust factor of the filter", "", 0.0
 pub(crate) const VOLUME: Limits = Limits::new("volume", "mL", 0.0, 1e6);
 pub(crate) const FALL: Limits = Limits::new("fall per horizontal length", "", 1e-6, 1e3);
 pub(crate) const DEPTH: Limits = Limits::new("depth of water", "mm", 0.0, 1e5);
+pub(crate) const MARGIN: Limits = Limits::new("margin of the airflow limits", "", 0.0, 1.0);
+pub(crate) const READING: Limits =
+    Limits::new("reading as a part of that as fitted", "", -100.0, 100.0);

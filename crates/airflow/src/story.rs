@@ -3,10 +3,10 @@
 use dewrun_quantity::{Length, MassFlow, Pressure, VolumeFlow};
 
 use crate::airflow::{Airflow, CoursePoint, Direction, PressureAt};
-use crate::chain::{AtDetector, begin};
+use crate::chain::{AtDetector, Begin};
 use crate::layout::reynolds_at_detector_s_kg;
 use crate::line::{Line, Side};
-use crate::part::{End, Part, Piece, Place, Section};
+use crate::part::{End, Opening, Part, Piece, Place, Section};
 use crate::sections::Sections;
 use crate::share::Mixing;
 use crate::state::State;
@@ -27,6 +27,26 @@ pub(crate) struct Story<'a> {
 struct Here {
     flow_kg_s: f64,
     pressure_pa: f64,
+    /// Of the next leak, where it is known beforehand.
+    next_inflow_kg_s: Option<f64>,
+}
+
+impl Here {
+    fn at_start(begin: Begin) -> Self {
+        Self {
+            flow_kg_s: begin.flow_kg_s,
+            pressure_pa: begin.pressure_pa,
+            next_inflow_kg_s: begin.first_inflow_kg_s,
+        }
+    }
+
+    /// Takes in what comes through a leak, and says how much.
+    fn take_in(&mut self, opening: &Opening) -> f64 {
+        let known = self.next_inflow_kg_s.take();
+        let inflow_kg_s = known.unwrap_or_else(|| opening.inflow_kg_s(self.pressure_pa));
+        self.flow_kg_s += inflow_kg_s;
+        inflow_kg_s
+    }
 }
 
 impl<'a> Story<'a> {
@@ -68,18 +88,14 @@ impl<'a> Story<'a> {
         }
     }
 
-    /// The section with the detector, at its trial value, with what is left at its end.
-    pub(crate) fn tell_main(&mut self, sections: &Sections, value: f64, left: f64) {
+    /// The section with the detector, at its trial value.
+    pub(crate) fn tell_main(&mut self, sections: &Sections, value: f64) {
         let main = &sections.main;
         let from_duct = sections.before.is_empty();
-        let (flow_kg_s, pressure_pa) = begin(&main.start, value);
-        let mut here = Here {
-            flow_kg_s,
-            pressure_pa,
-        };
+        let mut here = Here::at_start(Begin::of(main, value, Some(self.detector)));
         let mut mixing = match main.start {
-            End::Open(_) if from_duct => Mixing::of_duct_air(flow_kg_s),
-            _ => Mixing::of_other_air(flow_kg_s),
+            End::Open(_) if from_duct => Mixing::of_duct_air(here.flow_kg_s),
+            _ => Mixing::of_other_air(here.flow_kg_s),
         };
         let mut elapsed = Elapsed::default();
         let mut in_intake = true;
@@ -96,10 +112,9 @@ impl<'a> Story<'a> {
                     }
                 }
                 Part::Leak(opening) => {
-                    let inflow_kg_s = opening.inflow_kg_s(here.pressure_pa);
-                    self.leak(opening.number, inflow_kg_s / opening.density_kg_m3);
+                    let inflow_kg_s = here.take_in(opening);
+                    self.leak(opening, inflow_kg_s);
                     self.at(Place::Leak(opening.number), here);
-                    here.flow_kg_s += inflow_kg_s;
                     if in_intake {
                         mixing.take_in(inflow_kg_s);
                     }
@@ -117,30 +132,26 @@ impl<'a> Story<'a> {
             }
         }
         self.told_at_end(main, here, sections.after.is_empty());
-        if matches!(main.end, End::Open(_)) {
-            self.told.imbalance = Pressure::pascals(left);
-        }
     }
 
     /// A section between the duct or another break and a break.
     pub(crate) fn tell_beside(&mut self, section: &Section, value: f64, parted: Option<Side>) {
-        let (start_kg_s, mut pressure_pa) = begin(&section.start, value);
-        let mut flow_kg_s = start_kg_s;
+        let mut here = Here::at_start(Begin::of(section, value, None));
+        let start_kg_s = here.flow_kg_s;
         for part in &section.parts {
             match part {
-                Part::Piece(piece) => pressure_pa -= piece.loss.pressure_pa(flow_kg_s),
+                Part::Piece(piece) => here.pressure_pa -= piece.loss.pressure_pa(here.flow_kg_s),
                 Part::Leak(opening) => {
-                    let inflow_kg_s = opening.inflow_kg_s(pressure_pa);
-                    self.leak(opening.number, inflow_kg_s / opening.density_kg_m3);
-                    flow_kg_s += inflow_kg_s;
+                    let inflow_kg_s = here.take_in(opening);
+                    self.leak(opening, inflow_kg_s);
                 }
-                Part::Place(Place::Inlet) => self.inlet(&section.start, flow_kg_s),
+                Part::Place(Place::Inlet) => self.inlet(&section.start, here.flow_kg_s),
                 Part::Place(_) | Part::Fan | Part::Break(..) => {}
             }
         }
         // Of a joint's two ends the one that a section beside the detector has lies towards the duct.
         let stub = match (parted, section.start, section.end) {
-            (Some(Side::Intake), _, End::Open(mouth)) => Some(flow_kg_s / mouth.density_kg_m3),
+            (Some(Side::Intake), _, End::Open(mouth)) => Some(here.flow_kg_s / mouth.density_kg_m3),
             (Some(Side::Exhaust), End::Open(mouth), _) => Some(start_kg_s / mouth.density_kg_m3),
             _ => None,
         };
@@ -173,7 +184,9 @@ impl<'a> Story<'a> {
         let mut outside_pa = here.pressure_pa;
         if let End::Open(mouth) = &main.end {
             outside_pa = mouth.pressure_pa;
-            self.told.budget.outlet = Pressure::pascals(here.pressure_pa - outside_pa);
+            let behind_pa = mouth.behind_pa(-here.flow_kg_s);
+            self.told.budget.outlet = Pressure::pascals(behind_pa - outside_pa);
+            self.told.imbalance = Pressure::pascals(here.pressure_pa - behind_pa);
             if !to_duct {
                 self.at(Place::PartedJoint, here);
             }
@@ -218,9 +231,9 @@ impl<'a> Story<'a> {
         }
     }
 
-    fn leak(&mut self, number: usize, inflow_m3_s: f64) {
-        if let Some(leak) = self.told.leaks.get_mut(number) {
-            *leak = VolumeFlow::cubic_metres_per_second(inflow_m3_s);
+    fn leak(&mut self, opening: &Opening, inflow_kg_s: f64) {
+        if let Some(leak) = self.told.leaks.get_mut(opening.number) {
+            *leak = VolumeFlow::cubic_metres_per_second(inflow_kg_s / opening.density_kg_m3);
         }
     }
 

@@ -1,5 +1,6 @@
 //! Laws that hold for every route, whatever its numbers: balances, orderings, refinement, finiteness.
 
+mod airflow;
 mod balance;
 mod boundary;
 mod cold;

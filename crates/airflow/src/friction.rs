@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use dewrun_numeric::elementary::{ln, pow};
+use dewrun_numeric::fast::{fast_exp, fast_ln};
 use dewrun_numeric::fast_cbrt;
 
 /// Below this Reynolds number the joined formula underflows, and laminar flow is exact.
@@ -18,7 +18,7 @@ const CREEPING: f64 = 10.0;
 /// All Reynolds numbers above zero (64/Re below 10), relative roughness from 0 to 0.05.
 ///
 /// # Accuracy
-/// Within 3 % of Colebrook's equation where turbulent; between Re 2100 and 4000 it is one of several possible values.
+/// The printed formula to 1e-11; within 3 % of Colebrook's equation where turbulent; between Re 2100 and 4000 it is one of several possible values.
 ///
 /// # Errors
 /// None; infinite at a Reynolds number of zero.
@@ -35,8 +35,8 @@ pub fn churchill_1977(reynolds: f64, relative_roughness: f64) -> f64 {
     if reynolds < CREEPING {
         return 64.0 / reynolds;
     }
-    let rough = pow(7.0 / reynolds, 0.9) + 0.27 * relative_roughness;
-    let turbulent = sixteenth_power(-2.457 * ln(rough));
+    let rough = fast_exp(0.9 * fast_ln(7.0 / reynolds)) + 0.27 * relative_roughness;
+    let turbulent = sixteenth_power(-2.457 * fast_ln(rough));
     let transition = sixteenth_power(37_530.0 / reynolds);
     let creeping = fourth_power(8.0 / reynolds);
     let laminar = creeping * creeping * creeping;
@@ -111,6 +111,8 @@ fn sixteenth_power(x: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
+    use dewrun_numeric::elementary::{ln, pow};
+
     use super::*;
 
     /// Written as printed, with the powers of the library.
@@ -127,7 +129,7 @@ mod tests {
                 let printed = 8.0 * pow(pow(8.0 / reynolds, 12.0) + pow(a + b, -1.5), 1.0 / 12.0);
                 let got = churchill_1977(reynolds, roughness);
                 assert!(
-                    (got / printed - 1.0).abs() < 1e-12,
+                    (got / printed - 1.0).abs() < 1e-11,
                     "{got} and {printed} at Re {reynolds}"
                 );
             }

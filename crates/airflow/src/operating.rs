@@ -49,10 +49,11 @@ pub(crate) fn roots(chain: &Chain<'_>, search: Search<'_>) -> Result<Vec<f64>, A
         stops.push((value_of_flow(chain, to, search.stride)?, false));
     }
     let mut roots = Vec::new();
-    if let Some(&(first, _)) = stops.first()
-        && left(first) <= 0.0
-    {
-        roots.push(beyond(left, first, -search.stride)?);
+    if let Some(&(first, _)) = stops.first() {
+        let there = left(first);
+        if there <= 0.0 {
+            roots.push(beyond(left, (first, there), -search.stride)?);
+        }
     }
     for pair in stops.windows(2) {
         if let &[(from, rises), (to, _)] = pair {
@@ -60,10 +61,11 @@ pub(crate) fn roots(chain: &Chain<'_>, search: Search<'_>) -> Result<Vec<f64>, A
             scan(left, from, to, parts, &mut roots)?;
         }
     }
-    if let Some(&(last, _)) = stops.last()
-        && 0.0 < left(last)
-    {
-        roots.push(beyond(left, last, search.stride)?);
+    if let Some(&(last, _)) = stops.last() {
+        let there = left(last);
+        if 0.0 < there {
+            roots.push(beyond(left, (last, there), search.stride)?);
+        }
     }
     if roots.is_empty() {
         return Err(AirflowError::Unbalanced { left_pa: left(0.0) });
@@ -73,34 +75,53 @@ pub(crate) fn roots(chain: &Chain<'_>, search: Search<'_>) -> Result<Vec<f64>, A
 
 /// The one root of a function that falls throughout.
 fn falling(left: impl Fn(f64) -> f64 + Copy, stride: f64) -> Result<f64, AirflowError> {
-    let stride = if left(0.0) <= 0.0 { -stride } else { stride };
-    beyond(left, 0.0, stride)
+    let there = left(0.0);
+    let stride = if there <= 0.0 { -stride } else { stride };
+    beyond(left, (0.0, there), stride)
 }
 
-/// The root of a falling function on one side of a place, towards which `stride` points.
-fn beyond(left: impl Fn(f64) -> f64 + Copy, from: f64, stride: f64) -> Result<f64, AirflowError> {
-    let positive = 0.0 < left(from);
+/// The root of a falling function on one side of a place with its value, towards which `stride` points.
+fn beyond(
+    left: impl Fn(f64) -> f64 + Copy,
+    from: (f64, f64),
+    stride: f64,
+) -> Result<f64, AirflowError> {
     let (mut near, mut step) = (from, stride);
     for _ in 0..MAX_STRIDES {
-        let far = from + step;
-        let there = left(far);
-        if there.is_nan() {
+        let far = (near.0 + step, left(near.0 + step));
+        if far.1.is_nan() {
             break;
         }
-        if (0.0 < there) != positive {
-            return between(left, near.min(far), near.max(far));
+        if (0.0 < far.1) != (0.0 < near.1) {
+            return if near.0 < far.0 {
+                between(left, near, far)
+            } else {
+                between(left, far, near)
+            };
         }
         near = far;
         step *= 4.0;
     }
-    Err(AirflowError::Unbalanced {
-        left_pa: left(near),
-    })
+    Err(AirflowError::Unbalanced { left_pa: near.1 })
 }
 
-fn between(left: impl Fn(f64) -> f64 + Copy, low: f64, high: f64) -> Result<f64, AirflowError> {
-    let tolerance = RELATIVE_WIDTH * low.abs().max(high.abs());
-    itp(left, low, high, tolerance).map_err(|error| match error {
+/// The root between two places with their values, which have different signs.
+fn between(
+    left: impl Fn(f64) -> f64 + Copy,
+    low: (f64, f64),
+    high: (f64, f64),
+) -> Result<f64, AirflowError> {
+    let known = |value: f64| {
+        if value == low.0 {
+            low.1
+        } else if value == high.0 {
+            high.1
+        } else {
+            left(value)
+        }
+    };
+    let tolerance = RELATIVE_WIDTH * low.0.abs().max(high.0.abs());
+    itp(known, low.0, high.0, tolerance).map_err(|error| match error {
         RootError::NoSignChange {
             low: (_, left_pa), ..
         } => AirflowError::Unbalanced { left_pa },
@@ -123,10 +144,10 @@ fn scan(
         let x = at(part);
         let next = (x, left(x));
         if let Some(missed) = before.and_then(|before| near_miss(left, before, here, next)) {
-            roots.push(between(left, before.map_or(from, |(x, _)| x), missed)?);
-            roots.push(between(left, missed, next.0)?);
+            roots.push(between(left, before.unwrap_or(here), missed)?);
+            roots.push(between(left, missed, next)?);
         } else if (0.0 < here.1) != (0.0 < next.1) {
-            roots.push(between(left, here.0, next.0)?);
+            roots.push(between(left, here, next)?);
         }
         before = Some(here);
         here = next;
@@ -134,13 +155,13 @@ fn scan(
     Ok(())
 }
 
-/// Where between three places of one sign, the middle one nearest to zero, the sign is the other.
+/// A place between three of one sign, the middle one nearest to zero, where the sign is the other.
 fn near_miss(
     left: impl Fn(f64) -> f64,
     before: (f64, f64),
     here: (f64, f64),
     next: (f64, f64),
-) -> Option<f64> {
+) -> Option<(f64, f64)> {
     /// The golden ratio's inverse.
     const GOLDEN: f64 = 0.618_033_988_749_894_9;
     let sign = if 0.0 < here.1 { 1.0 } else { -1.0 };
@@ -155,10 +176,10 @@ fn near_miss(
         let [a, b] = inner;
         let [at_a, at_b] = values;
         if at_a < 0.0 {
-            return Some(a);
+            return Some((a, sign * at_a));
         }
         if at_b < 0.0 {
-            return Some(b);
+            return Some((b, sign * at_b));
         }
         if at_a < at_b {
             high = b;

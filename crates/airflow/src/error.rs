@@ -103,6 +103,13 @@ pub enum AirflowNote {
         /// Reynolds number there.
         reynolds: f64,
     },
+    /// Roughness over bore exceeds the 0.05 to which friction factors were measured, as in corrugated tube: the friction is a guess.
+    VeryRough {
+        /// In which tube.
+        side: Side,
+        /// Roughness over bore.
+        roughness: f64,
+    },
     /// A pool would reach past an end of its tube; only the part within counts.
     PoolPastEnd {
         /// Of which tube.

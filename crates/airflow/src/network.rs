@@ -9,6 +9,7 @@ use crate::fan::Running;
 use crate::line::{Line, Side};
 use crate::operating::{Search, roots};
 use crate::part::Section;
+use crate::range;
 use crate::sections::cut;
 use crate::state::State;
 use crate::story::Story;
@@ -190,6 +191,14 @@ fn said_of(line: &Line, state: &State, flow: &Airflow) -> Vec<AirflowNote> {
     ] {
         if TRANSITION.contains(&reynolds) {
             notes.push(AirflowNote::Transitional { side, reynolds });
+        }
+        let stretches = line.tube(side).stretches.iter();
+        let roughest = stretches
+            .map(|stretch| stretch.roughness / stretch.bore)
+            .fold(0.0, f64::max);
+        if range::MEASURED_ROUGHNESS < roughest {
+            let roughness = roughest;
+            notes.push(AirflowNote::VeryRough { side, roughness });
         }
     }
     notes

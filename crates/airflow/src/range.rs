@@ -9,7 +9,9 @@ pub(crate) const FAN_FLOW: Limits = Limits::new("flow at the fan", "L/min", -100
 pub(crate) const FAN_SPEED: Limits = Limits::new("fan speed", "", 0.01, 10.0);
 pub(crate) const LENGTH: Limits = Limits::new("length", "m", 0.0, 2000.0);
 pub(crate) const BORE: Limits = Limits::new("bore", "mm", 0.5, 500.0);
-pub(crate) const ROUGHNESS: Limits = Limits::new("roughness over bore", "", 0.0, 0.05);
+pub(crate) const ROUGHNESS: Limits = Limits::new("roughness over bore", "", 0.0, 0.5);
+/// Roughness over bore to which friction factors were measured.
+pub(crate) const MEASURED_ROUGHNESS: f64 = 0.05;
 pub(crate) const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);
 pub(crate) const HOLE: Limits = Limits::new("diameter of a hole", "mm", 0.0, 500.0);
 pub(crate) const DISCHARGE: Limits = Limits::new("discharge coefficient", "", 0.0, 1.0);

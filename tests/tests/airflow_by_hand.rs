@@ -2,9 +2,9 @@
 
 use dewrun_airflow::{
     Air, Airflow, AirflowError, AirflowLimits, AirflowNote, Detector, Direction, DuctPressures,
-    Expected, FanCurve, Fault, Fitting, FlowSensor, Hole, Inlet, Line, Observed, OpenEnd, Parted,
-    Place, Pool, PoolShape, Reads, Side, State, Stretch, Trip, Tube, Usual, Verdict, airflow,
-    in_the_way, judge, tightest_limits,
+    Expected, FanCurve, Fault, Fitting, FlowSensor, Hole, Inlet, Leak, Line, Observed, OpenEnd,
+    Parted, Place, Pool, PoolShape, Reads, Side, State, Stretch, Trip, Tube, Usual, Verdict,
+    airflow, in_the_way, judge, tightest_limits,
 };
 use dewrun_quantity::{
     Density, FlowResistance, Length, Pressure, Speed, Viscosity, Volume, VolumeFlow,
@@ -284,6 +284,108 @@ fn sealed_exhaust_stops_the_air() {
         0.001,
         "in front of the water, Pa",
     );
+}
+
+fn leak(side: Side, at_m: f64, diameter_mm: f64, space_pa: f64) -> Leak {
+    Leak {
+        side,
+        at: Length::metres(at_m),
+        hole: Hole {
+            diameter: Length::millimetres(diameter_mm),
+            discharge: 0.61,
+        },
+        space: Pressure::pascals(space_pa),
+    }
+}
+
+/// Leaks of 3 mm in the intake and 4 mm in the exhaust, duct at +150 Pa, room at 0 (FO-17 of the cases): air leaves both tubes.
+/// Intake: Cd A = 0.61 x 7.0686 mm2 = 4.3118e-6 m2; at 88.03 Pa sqrt(2 x 1.2004 x 88.03) = 14.537, so 6.268e-5 kg/s = 3.133 L/min.
+/// Exhaust: 0.61 x 12.5664 mm2 = 7.6655e-6 m2; at 182.82 Pa 20.950, so 1.6059e-4 kg/s = 8.027 L/min.
+/// What leaves takes no room air in: the sensor's 30.02 L/min and the leak's 3.13 come through the holes, 33.16, all duct air.
+#[test]
+fn air_that_leaks_out_dilutes_nothing() {
+    let state = State {
+        duct: Some(duct(150.0)),
+        leaks: vec![
+            leak(Side::Intake, 12.0, 3.0, 0.0),
+            leak(Side::Exhaust, 10.0, 4.0, 0.0),
+        ],
+        ..State::default()
+    };
+    let flow = solved(&line(), &state);
+    let litres: Vec<f64> = flow
+        .leaks
+        .iter()
+        .map(|leak| leak.to_litres_per_minute())
+        .collect();
+    near(litres[0], -3.133, 0.006, "leak of the intake, L/min");
+    near(litres[1], -8.027, 0.016, "leak of the exhaust, L/min");
+    near(
+        flow.sensor.to_litres_per_minute(),
+        30.02,
+        0.06,
+        "sensor, L/min",
+    );
+    let holes = flow
+        .holes
+        .expect("the intake is whole")
+        .to_litres_per_minute();
+    near(holes, 33.16, 0.07, "holes, L/min");
+    assert_eq!(flow.share, 1.0, "all of it is duct air");
+}
+
+/// Water closes the intake at 12 m, a leak of 6 mm lies behind it at 20 m: all air comes from the room, and none from the duct.
+/// Nothing says so by its size alone: the flow is that of a line that begins with that hole.
+/// What passes the hole, passes the sensor: Cd A = 0.61 x 28.274 mm2 = 1.7247e-5 m2, m = 1.7247e-5 sqrt(2 x 1.2004 dp).
+#[test]
+fn a_leak_behind_water_draws_room_air_only() {
+    let state = State {
+        pools: vec![Pool {
+            side: Side::Intake,
+            shape: PoolShape::Uniform {
+                from: Length::metres(12.0),
+                length: Length::metres(0.5),
+                depth: Length::millimetres(20.0),
+            },
+        }],
+        leaks: vec![leak(Side::Intake, 20.0, 6.0, 5.0)],
+        ..State::default()
+    };
+    let flow = solved(&line(), &state);
+    assert_eq!(flow.direction, Direction::Forward, "it flows");
+    assert_eq!(flow.share, 0.0, "but samples nothing");
+    assert_eq!(
+        flow.holes,
+        Some(VolumeFlow::ZERO),
+        "nothing passes the water"
+    );
+    let inside = flow
+        .pressure(Place::Leak(0))
+        .expect("the leak is on the way");
+    let difference_pa = 5.0 - inside.to_pascals();
+    let through_kg_s = 1.7247e-5 * (2.0 * 1.2004 * difference_pa).sqrt();
+    let sensor_kg_s = flow.mass.to_kilograms_per_second();
+    assert!(
+        10.0 / 60_000.0 * 1.2 < sensor_kg_s,
+        "{sensor_kg_s} kg/s is a proper flow"
+    );
+    near(sensor_kg_s, through_kg_s, 2e-4 * through_kg_s, "kg/s");
+}
+
+/// A leak that draws room air in: of what passes the sensor, that part is no duct air.
+#[test]
+fn air_that_leaks_in_dilutes_the_sample() {
+    let state = State {
+        leaks: vec![leak(Side::Intake, 12.0, 3.0, 0.0)],
+        ..State::default()
+    };
+    let flow = solved(&line(), &state);
+    let [holes, sensor, inwards] = [flow.holes.unwrap_or_default(), flow.sensor, flow.leaks[0]]
+        .map(|flow| flow.to_litres_per_minute());
+    assert!(1.0 < inwards, "{inwards} L/min come in under suction");
+    near(sensor, holes + inwards, 1e-9, "L/min in all");
+    near(flow.share, 1.0 - inwards / sensor, 1e-9, "sample share");
+    assert!(flow.share < 0.97, "a share of {}", flow.share);
 }
 
 /// What limits of 80 and 120 % make of the solved faults FO-02 to FO-08 of the cases: parted at the detector at -300 Pa (177 %)

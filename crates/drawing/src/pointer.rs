@@ -77,12 +77,6 @@ impl Rail {
         }
     }
 
-    /// Whether it is drawn for a phone.
-    #[must_use]
-    pub fn is_narrow(&self) -> bool {
-        self.frame.narrow
-    }
-
     /// The place that lies `px` from the left edge of the drawings, to the hundredth of a unit.
     #[must_use]
     pub fn at(&self, view: &View<'_>, px: f64) -> Length {

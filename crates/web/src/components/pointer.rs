@@ -139,13 +139,6 @@ pub(super) fn Pointer(
     pointing: Pointing,
 ) -> impl IntoView {
     let desk = pointing.desk;
-    let drawn = pointing.drawn;
-    let is_narrow = flag(move || {
-        drawn.with(|drawn| {
-            let rail = drawn.as_ref().and_then(|drawn| drawn.rail.as_ref());
-            rail.is_some_and(Rail::is_narrow)
-        })
-    });
     let is_absent = flag(move || pointing.mark.with(Option::is_none));
     let name = words(move || match desk.tube() {
         Tube::Intake => "Pointer along the intake tube".to_owned(),
@@ -154,7 +147,6 @@ pub(super) fn Pointer(
     view! {
         <div
             class="dw-pointing"
-            class=("dw-pointing--narrow", is_narrow)
             hidden=is_absent
             style=("--x", pointing.read(|mark| px(mark.handle.x)))
             style=("--y", pointing.read(|mark| px(mark.handle.y)))

@@ -1,5 +1,7 @@
 //! Which assumed values an answer rests on: each taken to its low and its high, one at a time, and all of the run evaluated anew.
 
+use core::cmp::Ordering;
+
 use dewrun_run::figure::{Figure, Given, Origin, set};
 use dewrun_run::{Outcome, Place, Run, TubeOutcome, Verdict, WET_TUBE_G_H, evaluate};
 
@@ -75,15 +77,20 @@ pub struct Resting {
 /// ```
 #[must_use]
 pub fn rests_on(run: &Run, now: &Outcome, givens: &[Given]) -> Vec<Resting> {
-    let mut ranked: Vec<Resting> = assumptions(givens)
-        .into_iter()
-        .map(|assumed| tried(run, now, assumed))
-        .collect();
-    ranked.sort_by(|a, b| {
-        let verdict = b.changes_verdict.cmp(&a.changes_verdict);
-        verdict.then(b.change_g_h.total_cmp(&a.change_g_h))
-    });
+    let mut ranked: Vec<Resting> = Vec::new();
+    for assumed in assumptions(givens) {
+        let one = tried(run, now, assumed);
+        // Few are ranked: the library's own sort would weigh more than all else here.
+        let place = ranked.partition_point(|known| !goes_before(&one, known));
+        ranked.insert(place, one);
+    }
     ranked
+}
+
+/// Whether one changes the verdict and the other does not, or changes more of the water.
+fn goes_before(one: &Resting, other: &Resting) -> bool {
+    let verdict = one.changes_verdict.cmp(&other.changes_verdict);
+    verdict.then(one.change_g_h.total_cmp(&other.change_g_h)) == Ordering::Greater
 }
 
 /// The assumed values, those of legs that share a row and a value as one.

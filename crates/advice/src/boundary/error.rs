@@ -1,5 +1,7 @@
 //! Why a boundary was not found.
 
+use dewrun_quantity::DecimalMark;
+use dewrun_quantity::format::fixed;
 use dewrun_run::RunError;
 use thiserror::Error;
 
@@ -8,7 +10,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum BoundaryError {
     /// A run on the way has no answer: the sentence says what about it is out of range.
-    #[error("with {quantity} at {value:.2} {unit}: {source}")]
+    #[error("with {quantity} at {} {unit}: {source}", hundredths(*.value))]
     Run {
         /// What was changed, in words.
         quantity: &'static str,
@@ -20,7 +22,7 @@ pub enum BoundaryError {
         source: Box<RunError>,
     },
     /// The search ended before the bracket was narrow enough: what is left of it is told.
-    #[error("the limit of {quantity} was only found to lie between {low:.2} and {high:.2} {unit}")]
+    #[error("the limit of {quantity} was only found to lie between {} and {} {unit}", hundredths(*.low), hundredths(*.high))]
     NotConverged {
         /// What was changed, in words.
         quantity: &'static str,
@@ -31,4 +33,8 @@ pub enum BoundaryError {
         /// Unit of both.
         unit: &'static str,
     },
+}
+
+fn hundredths(value: f64) -> String {
+    fixed(value, 2, DecimalMark::Point)
 }

@@ -29,7 +29,7 @@ fn parted(text: &str) -> (&str, &str) {
         let end = text.find(')').map_or(text.len(), |at| at + 1);
         return text.split_at(end);
     }
-    let goes_on = |c: char| c.is_alphanumeric() || c == '\u{2212}' || c == '*';
+    let goes_on = |c: char| c.is_ascii_alphanumeric() || c == '\u{2212}' || c == '*';
     let end = text.find(|c| !goes_on(c)).unwrap_or(text.len());
     text.split_at(end)
 }
@@ -49,6 +49,7 @@ mod tests {
         check("(D/x)^(2/3)/3", "(D/x)<sup>2/3</sup>/3");
         check("1.5)^\u{2212}2", "1.5)<sup>\u{2212}2</sup>");
         check("W*_sat", "W*<sub>sat</sub>");
+        check("r_o\u{b2}", "r<sub>o</sub>\u{b2}");
         check("plain", "plain");
     }
 }

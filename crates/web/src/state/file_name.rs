@@ -1,21 +1,21 @@
 //! What the file of a project is called.
 
 use dewrun_document::Project;
+use web_sys::js_sys::{JsString, RegExp};
 
 /// No name is longer, characters.
 const LONGEST: usize = 60;
 
-/// The project's name in letters and digits that every file system takes.
+/// What is neither letter nor digit of any script.
+const NEITHER: &str = "[^\\p{Alphabetic}\\p{N}]+";
+
+/// The project's name in letters and digits that every file system takes; the browser knows those of all scripts.
 pub(crate) fn of(project: &Project) -> String {
-    let mut name = String::new();
-    for sign in project.name.chars().take(LONGEST) {
-        if sign.is_alphanumeric() {
-            name.extend(sign.to_lowercase());
-        } else if !name.is_empty() && !name.ends_with('-') {
-            name.push('-');
-        }
-    }
-    let name = name.trim_end_matches('-');
+    let start: String = project.name.chars().take(LONGEST).collect();
+    let neither = RegExp::new(NEITHER, "gu");
+    let name = JsString::from(start).replace_by_pattern(&neither, "-");
+    let name = String::from(name.to_lower_case());
+    let name = name.trim_matches('-');
     let name = if name.is_empty() { "project" } else { name };
     format!("{name}.json")
 }

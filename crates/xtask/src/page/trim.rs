@@ -29,6 +29,23 @@ const PANICS: [&str; 17] = [
     "std::panicking::begin_panic",
     "std::thread::local::panic_access_error",
 ];
+/// How the names of functions begin that bring large tables along, and what does the same without.
+const TABLES: [(&str, &str); 5] = [
+    ("core::num::dec2flt::", "dewrun_quantity::decimal::nearest"),
+    (
+        "core::fmt::float::",
+        "dewrun_quantity::format; f64::clamp writes numbers too",
+    ),
+    ("core::num::flt2dec::", "dewrun_quantity::format"),
+    (
+        "core::unicode::unicode_data::conversions::",
+        "the browser's own toLowerCase",
+    ),
+    (
+        "core::unicode::unicode_data::alphabetic::",
+        "is_ascii_alphabetic, or the browser's own RegExp",
+    ),
+];
 /// A function without variables that traps.
 const TRAP: [u8; 3] = [0, 0x00, 0x0b];
 /// How the names of exports begin that only streams would call.
@@ -37,11 +54,18 @@ const STREAMS: [&str; 2] = ["intounderlying", "__wbg_intounderlying"];
 /// Lets panics trap at once and drops the exports that nobody calls; what only they used is left to `wasm-opt`.
 ///
 /// # Errors
-/// The bytes are no module, or none of its functions has a name.
+/// The bytes are no module, none of its functions has a name, or one brings large tables that the page can do without.
 pub(super) fn trim(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut module = Module::parse(bytes)?;
     let names = module.names()?;
     ensure!(!names.is_empty(), "the module was built without names");
+    for (begins, instead) in TABLES {
+        let found = names.values().find(|name| plain(name).starts_with(begins));
+        ensure!(
+            found.is_none(),
+            "the page carries the tables of {begins}, use {instead}"
+        );
+    }
     let mut number = module.imported_functions()?;
     module.rewrite(CODE, |rest| {
         let length = rest.number()?;
@@ -60,8 +84,14 @@ pub(super) fn trim(bytes: &[u8]) -> Result<Vec<u8>> {
     Ok(module.to_bytes())
 }
 
-/// Whether a function of that name does nothing but end in a panic; the hashes in the name are passed over.
+/// Whether a function of that name does nothing but end in a panic.
 fn panics(name: &str) -> bool {
+    let plain = plain(name);
+    PANICS.iter().any(|panic| plain.starts_with(panic))
+}
+
+/// The name without the hashes of its crates.
+fn plain(name: &str) -> String {
     let mut plain = String::new();
     let mut depth = 0;
     for sign in name.chars() {
@@ -72,7 +102,7 @@ fn panics(name: &str) -> bool {
             _ => {}
         }
     }
-    PANICS.iter().any(|panic| plain.starts_with(panic))
+    plain
 }
 
 /// What the script calls the module's parts, and what they are called now.

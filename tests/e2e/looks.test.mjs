@@ -172,6 +172,12 @@ test("in forced colours text takes the system's colour and states keep their pat
     assert.equal(seen.strokes, seen.ink, `the lines of ${pattern}`);
     assert.notEqual(seen.ink, seen.ground);
     assert.match(seen.fill, /^url\(/, `the area of ${pattern} keeps its pattern`);
+    const units = await page.getByRole("button", { name: "SI units" }).evaluate((word) => {
+      const style = getComputedStyle(word);
+      return [style.color, style.backgroundColor, getComputedStyle(word.nextElementSibling).backgroundColor];
+    });
+    assert.equal(new Set(units.slice(0, 2)).size, 2, `the chosen unit can be read: ${units}`);
+    assert.notEqual(units[1], units[2], "and is told from the other");
     await page.close();
   }
 });

@@ -20,8 +20,8 @@ pub(crate) fn draw(
     answer: &TubeOutcome,
 ) -> Option<Rect> {
     for leg in legs(answer) {
-        for part in parts(leg) {
-            area(scene, plan, part);
+        for (part, is_cold) in parts(leg) {
+            area(scene, plan, part, is_cold);
         }
     }
     let line = answer.profile.iter().map(|point| at(plan, point));
@@ -29,21 +29,29 @@ pub(crate) fn draw(
     label(scene, view, plan, answer)
 }
 
-/// The leg cut where its deposit begins or ceases to freeze, each part reaching up to the next.
-fn parts(leg: &[ProfilePoint]) -> Vec<&[ProfilePoint]> {
+/// The leg cut where its wall passes 0 °C, each part reaching up to the next, and whether it freezes.
+fn parts(leg: &[ProfilePoint]) -> Vec<(&[ProfilePoint], bool)> {
     let mut parts = Vec::new();
-    let mut start = 0;
-    for place in 1..leg.len() {
-        let turns = leg.get(start).map(is_frozen) != leg.get(place).map(is_frozen);
-        if turns || place + 1 == leg.len() {
-            parts.extend(leg.get(start..=place));
+    let (mut start, mut before) = (0, None);
+    for (place, pair) in leg.windows(2).enumerate() {
+        let is_cold = is_cold(pair);
+        if let Some(cold) = before.filter(|cold| *cold != is_cold) {
+            parts.extend(leg.get(start..=place).map(|part| (part, cold)));
             start = place;
         }
+        before = Some(is_cold);
     }
+    parts.extend(leg.get(start..).zip(before));
     parts
 }
 
-fn area(scene: &mut Scene, plan: &Plan, part: &[ProfilePoint]) {
+/// Whether the wall is below 0 °C between two places, one of which is where it passes.
+fn is_cold(pair: &[ProfilePoint]) -> bool {
+    let sum: f64 = pair.iter().map(|point| point.inner_wall.to_celsius()).sum();
+    sum < 0.0
+}
+
+fn area(scene: &mut Scene, plan: &Plan, part: &[ProfilePoint], is_cold: bool) {
     let (Some(first), Some(last)) = (part.first(), part.last()) else {
         return;
     };
@@ -53,7 +61,7 @@ fn area(scene: &mut Scene, plan: &Plan, part: &[ProfilePoint]) {
         .chain(top)
         .chain(core::iter::once(foot(last)));
     let area = Path::area(corners);
-    if is_frozen(first) {
+    if is_cold {
         scene.hatched(Hatch::Frost, area);
     } else {
         scene.path("dw-s-tint", area);
@@ -65,10 +73,6 @@ fn at(plan: &Plan, point: &ProfilePoint) -> Point {
         plan.frame.px(point.x.to_metres()),
         plan.y_water(point.deposit),
     )
-}
-
-fn is_frozen(point: &ProfilePoint) -> bool {
-    0.5 <= point.frozen_share && 0.0 < point.deposit.to_grams_per_hour_metre()
 }
 
 /// How much forms in all, over the lowest part of the curve.

@@ -1,7 +1,7 @@
-// Times the exports of the page of benches in Chromium and prints a figure for each.
+// Times the exports of the page of benches in Chromium, then how soon the product's own page can be used, and prints a figure for each.
 // Each export takes a count, does its work that often and returns a number that depends on all of it.
 import assert from "node:assert/strict";
-import { launch, serve } from "./harness.mjs";
+import { DIST, launch, serve } from "./harness.mjs";
 
 const FIGURES = [
   { name: "dew_point_wasm", unit: "ns", inNs: 1 },
@@ -10,8 +10,11 @@ const FIGURES = [
 /** A batch lasts so long that the browser's coarse clock adds less than half a percent. */
 const BATCH_MS = 40;
 const BATCHES = 21;
+/** Loads of the product's page, each by a browser that has nothing of it yet. */
+const LOADS = 9;
 
 const server = await serve(process.argv[2]);
+const product = await serve(DIST);
 const browser = await launch();
 try {
   const page = await browser.newPage();
@@ -22,9 +25,37 @@ try {
     assert.ok(measured.ns > 0, `${name} took no time at all`);
     console.log(`figure ${name} ${(measured.ns / inNs).toFixed(3)} ${unit}`);
   }
+  const loads = [];
+  for (let load = 0; load < LOADS; load += 1) loads.push(await usableAfter());
+  console.log(`figure interactive ${median(loads).toFixed(0)} ms`);
 } finally {
   await browser.close();
   await server.stop();
+  await product.stop();
+}
+
+/** From the start of a first visit until its first field can be typed into and is painted, ms. */
+async function usableAfter() {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await page.addInitScript(() => {
+    globalThis.usable = new Promise((resolve) => {
+      const look = () => {
+        if (!document.querySelector("main input:enabled")) return requestAnimationFrame(look);
+        // The frame after next begins once the field is on the screen.
+        requestAnimationFrame(() => requestAnimationFrame(() => resolve(performance.now())));
+      };
+      look();
+    });
+  });
+  await page.goto(product.address);
+  const ms = await page.evaluate(() => globalThis.usable);
+  await context.close();
+  return ms;
+}
+
+function median(numbers) {
+  return numbers.sort((a, b) => a - b)[Math.floor(numbers.length / 2)];
 }
 
 /** The median time of one piece of work, ns; runs in the page. */

@@ -1,11 +1,11 @@
-//! Benches in Chromium: a page of its own holds them, a script of the browser tests times them.
+//! Benches in Chromium: a page of its own holds them, a script of the browser tests times them and the start of the product's page.
 
 use std::fs;
 
 use anyhow::Result;
 use xshell::cmd;
 
-use crate::page::{compile, empty};
+use crate::page::{build, compile, empty};
 use crate::setup::{Browser, Node};
 use crate::workspace::Workspace;
 
@@ -15,6 +15,7 @@ const PAGE: &str = "<!doctype html>\n<html lang=\"en\"><title>Benches</title></h
 
 /// Builds the page of benches, as the product's own page is built, and runs them.
 pub(super) fn run(workspace: &Workspace) -> Result<()> {
+    build(workspace)?;
     let shell = workspace.shell()?;
     let folder = workspace.target().join("bench-page");
     empty(&folder)?;

@@ -4,9 +4,12 @@ use super::{Content, Node};
 use crate::field_path::Here;
 use crate::{DocumentError, FieldPath};
 
-/// What is wrong with a text, and where in it.
+/// What is wrong with a text, and where in it; in a box, for it is carried past every field.
 #[derive(Debug)]
-pub(crate) struct Fault {
+pub(crate) struct Fault(Box<Told>);
+
+#[derive(Debug)]
+struct Told {
     /// The field; none where the text is not even JSON.
     path: Option<FieldPath>,
     message: String,
@@ -17,20 +20,20 @@ pub(crate) struct Fault {
 impl Fault {
     /// The text is not JSON.
     pub(crate) fn syntax(message: &str, before: usize) -> Self {
-        Self {
+        Self(Box::new(Told {
             path: None,
             message: message.to_owned(),
             before,
-        }
+        }))
     }
 
     /// What stands there is JSON, but not what belongs there.
-    pub(crate) const fn shape(path: FieldPath, message: String, before: usize) -> Self {
-        Self {
+    pub(crate) fn shape(path: FieldPath, message: String, before: usize) -> Self {
+        Self(Box::new(Told {
             path: Some(path),
             message,
             before,
-        }
+        }))
     }
 
     /// What stands there is of the wrong kind.
@@ -46,15 +49,15 @@ impl Fault {
     /// The error to tell, with the line and column in the text.
     pub(crate) fn told(self, text: &str) -> DocumentError {
         // The place may lie within a sign of several bytes.
-        let before = text.as_bytes().get(..self.before).unwrap_or_default();
+        let before = text.as_bytes().get(..self.0.before).unwrap_or_default();
         let line = 1 + before.iter().filter(|sign| **sign == b'\n').count();
         let column = before
             .iter()
             .rev()
             .take_while(|sign| **sign != b'\n')
             .count();
-        let message = self.message;
-        match self.path {
+        let message = self.0.message;
+        match self.0.path {
             Some(path) => DocumentError::Shape {
                 path,
                 message,

@@ -11,7 +11,8 @@ use super::{
 use crate::field_path::Here;
 use crate::{DocumentError, limits};
 
-type Checked = Result<(), DocumentError>;
+/// An error in a box: it is carried past every field.
+type Checked = Result<(), Box<DocumentError>>;
 
 /// Checks every limit, id and reference of a project.
 ///
@@ -19,7 +20,11 @@ type Checked = Result<(), DocumentError>;
 ///
 /// # Errors
 /// The first [`DocumentError`] in the order of the file.
-pub fn check(project: &Project) -> Checked {
+pub fn check(project: &Project) -> Result<(), DocumentError> {
+    whole(project).map_err(|error| *error)
+}
+
+fn whole(project: &Project) -> Checked {
     text(&Here::at("name"), &project.name, 0, limits::NAME)?;
     text(&Here::at("note"), &project.note, 0, limits::NOTE)?;
     let at = Here::at("pressure");
@@ -182,7 +187,7 @@ fn route<'a>(
     at: &Here<'_>,
     route: &'a Route,
     spaces: &BTreeSet<&str>,
-) -> Result<BTreeSet<&'a str>, DocumentError> {
+) -> Result<BTreeSet<&'a str>, Box<DocumentError>> {
     text(
         &at.field("entry").field("place"),
         &route.entry.place,
@@ -202,7 +207,7 @@ fn route<'a>(
 fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
     if !spaces.contains(leg.space.as_str()) {
         let known: Vec<&str> = spaces.iter().copied().collect();
-        return Err(DocumentError::NoSuchSpace {
+        return Err(Box::new(DocumentError::NoSuchSpace {
             path: at.field("space").path(),
             id: leg.space.clone(),
             known: if known.is_empty() {
@@ -210,7 +215,7 @@ fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
             } else {
                 known.join(", ")
             },
-        });
+        }));
     }
     number(&at.field("length_m"), &leg.length_m, &limits::LENGTH_M)?;
     number(&at.field("rise_m"), &leg.rise_m, &limits::RISE_M)?;
@@ -273,7 +278,7 @@ fn list<'a, T>(
     max: usize,
     id_of: impl Fn(&'a T) -> &'a String,
     check: impl Fn(&Here<'_>, &'a T) -> Checked,
-) -> Result<BTreeSet<&'a str>, DocumentError> {
+) -> Result<BTreeSet<&'a str>, Box<DocumentError>> {
     many(at, entries.len(), max)?;
     let mut ids = BTreeSet::new();
     for (position, entry) in entries.iter().enumerate() {
@@ -288,22 +293,22 @@ fn list<'a, T>(
     Ok(ids)
 }
 
-fn doubled(at: &Here<'_>, id: &str) -> DocumentError {
-    DocumentError::DoubledId {
+fn doubled(at: &Here<'_>, id: &str) -> Box<DocumentError> {
+    Box::new(DocumentError::DoubledId {
         path: at.path(),
         id: id.to_owned(),
-    }
+    })
 }
 
 fn many(at: &Here<'_>, count: usize, max: usize) -> Checked {
     if count <= max {
         return Ok(());
     }
-    Err(DocumentError::TooMany {
+    Err(Box::new(DocumentError::TooMany {
         path: at.path(),
         count,
         max,
-    })
+    }))
 }
 
 fn text(at: &Here<'_>, text: &str, min: usize, max: usize) -> Checked {
@@ -311,12 +316,12 @@ fn text(at: &Here<'_>, text: &str, min: usize, max: usize) -> Checked {
     if (min..=max).contains(&count) {
         return Ok(());
     }
-    Err(DocumentError::TextLength {
+    Err(Box::new(DocumentError::TextLength {
         path: at.path(),
         count,
         min,
         max,
-    })
+    }))
 }
 
 fn optional(at: &Here<'_>, input: Option<&Input<f64>>, limits: &Limits) -> Checked {
@@ -336,12 +341,12 @@ fn number(at: &Here<'_>, input: &Input<f64>, limits: &Limits) -> Checked {
             if *low <= input.value && input.value <= *high {
                 return Ok(());
             }
-            Err(DocumentError::OutsideSpan {
+            Err(Box::new(DocumentError::OutsideSpan {
                 path: at.path(),
                 value: input.value,
                 low: *low,
                 high: *high,
-            })
+            }))
         }
         Origin::Measured { on, by } => {
             let at = at.field("measured");
@@ -354,10 +359,10 @@ fn number(at: &Here<'_>, input: &Input<f64>, limits: &Limits) -> Checked {
 fn within(at: &Here<'_>, value: f64, limits: &Limits) -> Checked {
     match limits.check(value) {
         Ok(_) => Ok(()),
-        Err(source) => Err(DocumentError::OutOfRange {
+        Err(source) => Err(Box::new(DocumentError::OutOfRange {
             path: at.path(),
             source,
-        }),
+        })),
     }
 }
 
@@ -388,9 +393,9 @@ fn day(at: &Here<'_>, text: &str) -> Checked {
     Err(no_day(at, text))
 }
 
-fn no_day(at: &Here<'_>, text: &str) -> DocumentError {
-    DocumentError::NoSuchDay {
+fn no_day(at: &Here<'_>, text: &str) -> Box<DocumentError> {
+    Box::new(DocumentError::NoSuchDay {
         path: at.path(),
         found: text.chars().take(limits::ID).collect(),
-    }
+    })
 }

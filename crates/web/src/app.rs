@@ -4,9 +4,10 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    Air, AnswerBand, Cautions, FirstVisit, HEAD_ID, Legs, PageHead, RefusedFile, Route, Sensor,
-    WorkedCases, close, provide_opened,
+    HEAD_ID, air, answer_band, cautions, close, first_visit, legs, page_head, provide_opened,
+    refused_file, route_section, sensor, worked_cases,
 };
+use crate::element::{El, each, el};
 use crate::hooks::{escape, file_text, hash, top, window_width};
 use crate::state::{Desk, Stage};
 
@@ -19,18 +20,18 @@ pub fn start() {
     let Some(place) = place.and_then(|element| element.dyn_into().ok()) else {
         return;
     };
-    mount_to(place, App).forget();
+    mount_to(place, page).forget();
 }
 
 /// The page.
-#[component]
 #[must_use]
-pub fn App() -> impl IntoView {
+pub fn page() -> El {
     let address = hash::use_hash();
     let asked = move || Stage::asked(&address.get());
     let Some(desk) = Desk::at(untrack(asked)) else {
-        return view! { <p role="alert">"The rows that this page begins with can\u{2019}t be read."</p> }
-            .into_any();
+        return el("p")
+            .attr("role", "alert")
+            .child("The rows that this page begins with can\u{2019}t be read.");
     };
     provide_context(desk);
     // Only an address that changes opens something else: what is on the desk stays otherwise.
@@ -60,33 +61,25 @@ pub fn App() -> impl IntoView {
         }
     });
     file_text::on_given(move |name, text| desk.open_text(&name, text.as_deref()));
-    view! {
-        <PageHead />
-        <RefusedFile />
-        {move || match stage.get() {
-            Stage::First => view! { <FirstVisit /> }.into_any(),
-            _ => view! { <OpenProject width=width /> }.into_any(),
-        }}
-        <Cautions />
-    }
-    .into_any()
+    let open = each(move || match stage.get() {
+        Stage::First => first_visit(),
+        _ => untrack(|| open_project(width)),
+    });
+    el("div")
+        .child(page_head())
+        .child(refused_file())
+        .child(open)
+        .child(cautions())
 }
 
-/// The open project: its answer and all that can be entered.
-#[component]
-fn OpenProject(
-    /// Width of the window, px.
-    width: ReadSignal<f64>,
-) -> impl IntoView {
-    view! {
-        <AnswerBand />
-        <div class="dw-page">
-            <Route />
-            <Legs window_width=width />
-            <Air />
-            <Sensor />
-            <WorkedCases />
-        </div>
-    }
-    .into_any()
+/// The open project, its answer and all that can be entered, in a window of a width in px.
+fn open_project(width: ReadSignal<f64>) -> Vec<El> {
+    let parts = el("div").class("dw-page").child([
+        route_section(),
+        legs(width),
+        air(),
+        sensor(),
+        worked_cases(false),
+    ]);
+    vec![answer_band(), parts]
 }

@@ -3,21 +3,21 @@
 use dewrun_document::FlowAt;
 use leptos::prelude::*;
 
-use super::dew_square::DewSquare;
-use super::humidity_kind::HumidityKindChoice;
-use super::opened_figure::OpenedFigure;
-use super::parts::{When, flag, words};
-use super::pick_row::PickRow;
-use super::section_head::SectionHead;
-use super::spaces_table::SpacesTable;
-use super::staying_dry::StayingDry;
-use super::text_field::TextField;
+use super::dew_square::square;
+use super::humidity_kind::humidity_kind;
+use super::opened_figure::opened_figure;
+use super::parts::{flag, section, words};
+use super::pick_row::{Place, pick_row};
+use super::section_head::section_head;
+use super::spaces_table::spaces_table;
+use super::staying_dry::stays_dry;
+use super::text_field::text_field;
+use crate::element::{El, el, when};
 use crate::hooks::after_paint::use_after_paint;
 use crate::state::{Field, HumidOf, Pick, use_desk};
 
 /// The section of the air.
-#[component]
-pub(crate) fn Air() -> impl IntoView {
+pub(crate) fn air() -> El {
     let desk = use_desk();
     let duct = words(move || {
         desk.with(|project| project.runs.first().map(|run| run.duct.name.clone()))
@@ -36,44 +36,57 @@ pub(crate) fn Air() -> impl IntoView {
     let is_rated = flag(move || {
         desk.with(|project| Field::DetectorRating.show(project, desk.style()).is_some())
     });
-    view! {
-        <section class="dw-air" aria-labelledby="air" data-opens="air">
-            <SectionHead id="air" name="Air" question="How humid is the duct air, and how far above what the route can take?" />
-            <div class="dw-air__halves">
-            <DewSquare answered=answered />
-            <div class="dw-air__parts">
-                <div role="group" aria-labelledby="duct-air">
-                    <h3 id="duct-air" class="dw-air__name">
-                        "Where the duct air comes from "
-                        <span class="dw-air__which">{duct}</span>
-                    </h3>
-                    <PickRow pick=Pick::DuctAir />
-                    <div class="dw-air__fields">
-                        <TextField field=Field::DuctFirst />
-                        <When holds=has_kind>
-                            <HumidityKindChoice of=HumidOf::Duct />
-                        </When>
-                        <TextField field=Field::DuctSecond />
-                        <TextField field=Field::Pressure />
-                    </div>
-                </div>
-                <StayingDry answered=answered />
-                <div role="group" aria-labelledby="flow-and-detector">
-                    <h3 id="flow-and-detector" class="dw-air__name">"Flow and detector"</h3>
-                    <PickRow pick=Pick::Detector />
-                    <div class="dw-air__fields">
-                        <TextField field=Field::Flow />
-                        <TextField field=Field::DetectorHeat />
-                        <When holds=is_rated>
-                            <TextField field=Field::DetectorRating />
-                        </When>
-                    </div>
-                    <p class="dw-air__note">{flow_at}</p>
-                </div>
-                <SpacesTable />
-            </div>
-            </div>
-            <OpenedFigure section="air" />
-        </section>
-    }
+    let fields = || el("div").class("dw-air__fields");
+    let entered = fields()
+        .child(text_field(Field::DuctFirst, false))
+        .child(when(has_kind, || vec![humidity_kind(HumidOf::Duct, false)]))
+        .child(text_field(Field::DuctSecond, false))
+        .child(text_field(Field::Pressure, false));
+    let which = el("span").class("dw-air__which").child(duct);
+    let duct_air = part("duct-air", "Where the duct air comes from ", Some(which))
+        .child(pick_row(Pick::DuctAir, Place::Told))
+        .child(entered);
+    let flow = part("flow-and-detector", "Flow and detector", None)
+        .child(pick_row(Pick::Detector, Place::Told))
+        .child(
+            fields()
+                .child(text_field(Field::Flow, false))
+                .child(text_field(Field::DetectorHeat, false))
+                .child(when(is_rated, || {
+                    vec![text_field(Field::DetectorRating, false)]
+                })),
+        )
+        .child(el("p").class("dw-air__note").child(flow_at));
+    let parts = el("div").class("dw-air__parts").child([
+        duct_air,
+        stays_dry(answered),
+        flow,
+        spaces_table(),
+    ]);
+    let halves = el("div")
+        .class("dw-air__halves")
+        .child([square(answered), parts]);
+    section("dw-air", "air", "air")
+        .child(section_head(
+            "air",
+            "Air",
+            "How humid is the duct air, and how far above what the route can take?",
+            [],
+        ))
+        .child(halves)
+        .child(opened_figure("air"))
+}
+
+/// A part under a name, which may say which one it is.
+fn part(id: &str, name: &str, which: Option<El>) -> El {
+    let which: Vec<El> = which.into_iter().collect();
+    let name = el("h3")
+        .attr("id", id)
+        .class("dw-air__name")
+        .child(name)
+        .child(which);
+    el("div")
+        .attr("role", "group")
+        .attr("aria-labelledby", id)
+        .child(name)
 }

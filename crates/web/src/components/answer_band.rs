@@ -2,21 +2,18 @@
 
 use dewrun_document::output::NoteOutput;
 use dewrun_drawing::{Answer, answer, escaped, html, rests};
-use leptos::html::Section;
 use leptos::prelude::*;
 
-use super::opened_figure::OpenedFigure;
-use super::parts::{When, flag, words};
-use super::stale_note::StaleNote;
+use super::opened_figure::opened_figure;
+use super::parts::{flag, words};
+use super::stale_note::stale_note;
+use crate::element::{El, el, when};
 use crate::hooks::scrolled::use_scrolled_past;
 use crate::state::{Desk, use_desk};
 
 /// The answer; once scrolled past, its sentence stays at the top of the window.
-#[component]
-pub(crate) fn AnswerBand() -> impl IntoView {
+pub(crate) fn answer_band() -> El {
     let desk = use_desk();
-    let place = NodeRef::<Section>::new();
-    let past = use_scrolled_past(place);
     let sentence = words(move || {
         let told = told(desk).map(|answer| html::sentence(&answer));
         told.unwrap_or_else(|| "This run has no answer yet.".to_owned())
@@ -39,21 +36,36 @@ pub(crate) fn AnswerBand() -> impl IntoView {
         told.unwrap_or_default()
     });
     let is_stale = flag(move || desk.is_stale());
-    view! {
-        <section class="dw-answer" aria-label="Answer" data-opens="answer" node_ref=place>
-            <div class="dw-answer__words" class=("dw-stale", is_stale)>
-                <p class="dw-answer__sentence" role="status" inner_html=sentence />
-                <div class="dw-answer__rests" inner_html=rests_on />
-                <p class="dw-answer__beside" inner_html=beside />
-            </div>
-            <StaleNote />
-            <OpenedFigure section="answer" />
-        </section>
-        // It only repeats, so that it is kept from those who listen.
-        <When holds=flag(move || past.get())>
-            <p class="dw-answer-slim" class=("dw-stale", is_stale) aria-hidden="true" inner_html=once_more />
-        </When>
-    }
+    let told = el("div")
+        .class("dw-answer__words")
+        .class_if("dw-stale", is_stale)
+        .child(
+            el("p")
+                .class("dw-answer__sentence")
+                .attr("role", "status")
+                .html(sentence),
+        )
+        .child(el("div").class("dw-answer__rests").html(rests_on))
+        .child(el("p").class("dw-answer__beside").html(beside));
+    let band = el("section")
+        .class("dw-answer")
+        .attr("aria-label", "Answer")
+        .attr("data-opens", "answer")
+        .child(told)
+        .child(stale_note())
+        .child(opened_figure("answer"));
+    let past = use_scrolled_past(&band);
+    // It only repeats, so that it is kept from those who listen.
+    let slim = when(flag(move || past.get()), move || {
+        vec![
+            el("p")
+                .class("dw-answer-slim")
+                .class_if("dw-stale", is_stale)
+                .attr("aria-hidden", "true")
+                .html(once_more),
+        ]
+    });
+    el("div").class("dw-answer-place").child(band).child(slim)
 }
 
 fn told(desk: Desk) -> Option<Answer> {

@@ -1,9 +1,11 @@
 //! What every reader of a result must know: this is a life-safety device.
 
-use leptos::prelude::*;
+use crate::element::{El, el};
 
 /// The foot of the page.
-#[component]
-pub(crate) fn Cautions() -> impl IntoView {
-    view! { <footer class="dw-cautions" aria-label="Cautions" inner_html=include_str!("cautions.html") /> }
+pub(crate) fn cautions() -> El {
+    el("footer")
+        .class("dw-cautions")
+        .attr("aria-label", "Cautions")
+        .inert(include_str!("cautions.html"))
 }

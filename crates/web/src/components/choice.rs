@@ -4,6 +4,7 @@ use dewrun_drawing::escaped;
 use leptos::prelude::*;
 
 use super::parts::words;
+use crate::element::{El, el, typed};
 
 /// What can be chosen.
 pub(super) type Options = Vec<ChoiceOption>;
@@ -29,45 +30,46 @@ impl ChoiceOption {
 }
 
 /// A choice of one of many.
-#[component]
-pub(super) fn Choice(
+pub(super) struct Choice {
     /// Id of the control.
-    id: String,
+    pub(super) id: String,
     /// What is chosen.
-    name: &'static str,
+    pub(super) name: &'static str,
     /// Whose, spoken after the name.
-    whose: Signal<String>,
+    pub(super) whose: Signal<String>,
     /// What can be chosen.
-    options: Signal<Options>,
+    pub(super) options: Signal<Options>,
     /// The value that is chosen.
-    chosen: Signal<String>,
+    pub(super) chosen: Signal<String>,
     /// Chooses another.
-    choose: Callback<String>,
+    pub(super) choose: Callback<String>,
     /// Stands in a table whose head names it.
-    #[prop(optional)]
-    in_table: bool,
-) -> impl IntoView {
-    let chosen = Memo::new(move |_| chosen.get());
-    let listed = words(move || listed(&options.get(), &chosen.get()));
-    let label_class = if in_table {
-        "dw-spoken"
-    } else {
-        "dw-field__label"
-    };
-    view! {
-        <div class="dw-choice">
-            <label for=id.clone() class=label_class>
-                {name}
-                <span class="dw-spoken">{whose}</span>
-            </label>
-            <select
-                id=id
-                class="dw-choice__box"
-                prop:value=chosen
-                inner_html=listed
-                on:change=move |event| choose.run(event_target_value(&event))
-            />
-        </div>
+    pub(super) in_table: bool,
+}
+
+impl Choice {
+    /// The control.
+    pub(super) fn control(self) -> El {
+        let (options, choose, chosen) = (self.options, self.choose, self.chosen);
+        let chosen = Memo::new(move |_| chosen.get());
+        let listed = words(move || listed(&options.get(), &chosen.get()));
+        let label_class = if self.in_table {
+            "dw-spoken"
+        } else {
+            "dw-field__label"
+        };
+        let label = el("label")
+            .attr("for", &self.id)
+            .class(label_class)
+            .child(self.name)
+            .child(el("span").class("dw-spoken").child(self.whose));
+        let select = el("select")
+            .attr("id", &self.id)
+            .class("dw-choice__box")
+            .html(listed)
+            .value(chosen.into())
+            .on("change", move |event| choose.run(typed(&event)));
+        el("div").class("dw-choice").child(label).child(select)
     }
 }
 

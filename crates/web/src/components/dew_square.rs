@@ -5,25 +5,21 @@ use std::sync::Arc;
 use dewrun_advice::{BoundaryPoint, dry_boundary};
 use dewrun_drawing::{Room, boundary_temperatures, dew_square, html, svg};
 use dewrun_run::Tube;
-use leptos::html::Div;
 use leptos::prelude::*;
 
-use super::parts::{flag, words};
+use super::parts::{flag, table_behind, words};
+use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::state::{Answered, use_desk};
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
 
-/// The dew square of an answer.
-#[component]
-pub(super) fn DewSquare(
-    /// The answer, once there is time for it.
-    answered: ReadSignal<Option<Arc<Answered>>>,
-) -> impl IntoView {
+/// The dew square of an answer, once there is time for it.
+pub(super) fn square(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
     let desk = use_desk();
-    let place = NodeRef::<Div>::new();
-    let room = use_element_room(place);
+    let place = el("div").class("dw-square__drawing");
+    let room = use_element_room(&place);
     let room = move || {
         let room = room.get();
         Room {
@@ -68,17 +64,22 @@ pub(super) fn DewSquare(
     let limit = table(|answered, boundary, style| {
         html::boundary_table(&answered.view(Tube::Intake, style), boundary)
     });
-    view! {
-        <div class="dw-square">
-            <div class="dw-square__drawing" class=("dw-stale", flag(move || desk.is_stale())) node_ref=place inner_html=drawn />
-            <details class="dw-table-behind">
-                <summary>"The dew square as tables"</summary>
-                <div class="dw-scroll dw-square__tables" role="region" aria-label="The dew square as tables" tabindex="0">
-                    <table class="dw-table" aria-label="The air from the duct to the sensor" inner_html=path />
-                    <table class="dw-table" aria-label="Dry boundary" inner_html=limit />
-                </div>
-            </details>
-        </div>
-    }
-    .into_any()
+    let of = |name: &str, rows: Signal<String>| {
+        el("table")
+            .class("dw-table")
+            .attr("aria-label", name)
+            .html(rows)
+    };
+    let tables = table_behind(
+        "The dew square as tables",
+        "dw-square__tables",
+        [
+            of("The air from the duct to the sensor", path),
+            of("Dry boundary", limit),
+        ],
+    );
+    let drawing = place
+        .class_if("dw-stale", flag(move || desk.is_stale()))
+        .html(drawn);
+    el("div").class("dw-square").child([drawing, tables])
 }

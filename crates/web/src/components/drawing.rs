@@ -1,11 +1,12 @@
 //! Elevation and profile on one length axis, as wide as there is room, and the pointer along both.
 
 use dewrun_drawing::{Rail, Room, elevation, elevation_on_paper, profile, svg};
-use leptos::html::Div;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::parts::{flag, words};
-use super::pointer::{Pointer, Pointing};
+use super::pointer::{Pointing, pointer};
+use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::hooks::printing::use_printing;
 use crate::state::use_desk;
@@ -23,11 +24,10 @@ pub(super) struct Drawn {
 }
 
 /// Both drawings of the tube that is chosen.
-#[component]
-pub(super) fn Drawing() -> impl IntoView {
+pub(super) fn drawing() -> [El; 2] {
     let desk = use_desk();
-    let place = NodeRef::<Div>::new();
-    let room = use_element_room(place);
+    let place = el("div").class("dw-drawings");
+    let room = use_element_room(&place);
     let is_printing = use_printing();
     let drawn = Memo::new(move |_| {
         let room = room.get();
@@ -61,19 +61,25 @@ pub(super) fn Drawing() -> impl IntoView {
                 .unwrap_or_default()
         })
     };
-    let pointing = Pointing::new(desk, place, drawn);
-    view! {
-        <p class="dw-drawings__note">{part(|drawn| &drawn.scale_note)}</p>
-        <div class="dw-drawings" class=("dw-stale", flag(move || desk.is_stale())) node_ref=place>
-            <div inner_html=part(|drawn| &drawn.elevation) />
-            <div
-                class="dw-drawings__profile"
-                inner_html=part(|drawn| &drawn.profile)
-                on:pointerdown=move |event| pointing.hold(&event)
-                on:pointermove=move |event| pointing.drag(&event)
-                on:click=move |event| pointing.point_at(&event)
-            />
-            <Pointer pointing=pointing />
-        </div>
-    }
+    let pointing = Pointing::new(desk, &place, drawn);
+    let below = el("div")
+        .class("dw-drawings__profile")
+        .html(part(|drawn| &drawn.profile))
+        .on("pointerdown", move |event| {
+            pointing.hold(event.unchecked_ref());
+        })
+        .on("pointermove", move |event| {
+            pointing.drag(event.unchecked_ref());
+        })
+        .on("click", move |event| {
+            pointing.point_at(event.unchecked_ref());
+        });
+    let note = el("p")
+        .class("dw-drawings__note")
+        .child(part(|drawn| &drawn.scale_note));
+    let both = place
+        .class_if("dw-stale", flag(move || desk.is_stale()))
+        .child(el("div").html(part(|drawn| &drawn.elevation)))
+        .child([below, pointer(pointing)]);
+    [note, both]
 }

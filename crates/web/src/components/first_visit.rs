@@ -5,15 +5,16 @@ mod sentence;
 use dewrun_drawing::{first_answer, html};
 use leptos::prelude::*;
 
-use super::opened_figure::OpenedFigure;
-use super::parts::{flag, words};
-use super::preview::Preview;
-use super::section_head::SectionHead;
-use super::stale_note::StaleNote;
+use super::opened_figure::opened_figure;
+use super::parts::{button, flag, words};
+use super::preview::preview;
+use super::section_head::section_head;
+use super::stale_note::stale_note;
 use super::toggle::{Choosable, Toggle};
-use super::worked_cases::WorkedCases;
+use super::worked_cases::worked_cases;
+use crate::element::{El, el};
 use crate::state::use_desk;
-use sentence::Sentence;
+use sentence::sentence;
 
 const WAYS: [Choosable; 3] = [
     Choosable {
@@ -38,8 +39,7 @@ const LEADS: [&str; 3] = [
 ];
 
 /// The empty page.
-#[component]
-pub(crate) fn FirstVisit() -> impl IntoView {
+pub(crate) fn first_visit() -> Vec<El> {
     let desk = use_desk();
     let way = RwSignal::new(0_usize);
     let lead = words(move || LEADS.get(way.get()).copied().unwrap_or_default().to_owned());
@@ -51,37 +51,48 @@ pub(crate) fn FirstVisit() -> impl IntoView {
     let answer = words(move || told().map_or_else(String::new, |answer| html::sentence(&answer)));
     let beside = words(move || told().map_or_else(String::new, |answer| html::asides(&answer)));
     let is_stale = flag(move || desk.is_stale());
-    view! {
-        <section class="dw-first" aria-label="First answer" data-opens="first">
-            <Toggle
-                label="What you have"
-                name="I have"
-                kind="dw-toggle--words"
-                options=&WAYS
-                chosen=way.into()
-                choose=Callback::new(move |at| way.set(at))
-            />
-            <p class="dw-first__lead">{lead}</p>
-            <Sentence />
-            <div class="dw-first__answer">
-                <button type="button" class="dw-button dw-button--first" on:click=move |_| desk.draw_route()>
-                    "Draw this route"
-                </button>
-                <div class="dw-first__words" class=("dw-stale", is_stale)>
-                    <p class="dw-first__told" role="status" inner_html=answer />
-                    <p class="dw-first__beside" inner_html=beside />
-                </div>
-            </div>
-            <StaleNote />
-            <OpenedFigure section="first" />
-        </section>
-        <div class="dw-page">
-            <section aria-labelledby="route">
-                <SectionHead id="route" name="Route" question="Drawn from the sentence" />
-                <Preview />
-            </section>
-            <WorkedCases first=true />
-        </div>
-    }
-    .into_any()
+    let toggle = Toggle {
+        label: "What you have",
+        name: "I have",
+        kind: "dw-toggle--words",
+        options: &WAYS,
+        chosen: way.into(),
+        choose: Callback::new(move |at| way.set(at)),
+    };
+    let told = el("div")
+        .class("dw-first__words")
+        .class_if("dw-stale", is_stale)
+        .child(
+            el("p")
+                .class("dw-first__told")
+                .attr("role", "status")
+                .html(answer),
+        )
+        .child(el("p").class("dw-first__beside").html(beside));
+    let draw =
+        button("dw-button dw-button--first", move || desk.draw_route()).child("Draw this route");
+    let first = el("section")
+        .class("dw-first")
+        .attr("aria-label", "First answer")
+        .attr("data-opens", "first")
+        .child(toggle.control())
+        .child(el("p").class("dw-first__lead").child(lead))
+        .child(sentence())
+        .child(el("div").class("dw-first__answer").child(draw).child(told))
+        .child(stale_note())
+        .child(opened_figure("first"));
+    let route = el("section")
+        .attr("aria-labelledby", "route")
+        .child(section_head(
+            "route",
+            "Route",
+            "Drawn from the sentence",
+            [],
+        ))
+        .child(preview());
+    let page = el("div")
+        .class("dw-page")
+        .child(route)
+        .child(worked_cases(true));
+    vec![first, page]
 }

@@ -4,17 +4,11 @@ use leptos::prelude::*;
 
 use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
+use crate::element::El;
 use crate::state::{HumidOf, HumidityKind, use_desk};
 
-/// The choice of the quantity in which a humidity is said.
-#[component]
-pub(super) fn HumidityKindChoice(
-    /// Whose humidity.
-    of: HumidOf,
-    /// Stands in a table whose head names it.
-    #[prop(optional)]
-    in_table: bool,
-) -> impl IntoView {
+/// The choice of the quantity in which a humidity is said; `in_table` where the head of a table names it.
+pub(super) fn humidity_kind(of: HumidOf, in_table: bool) -> El {
     let desk = use_desk();
     let kind = move || desk.with(|project| of.kind(project));
     let chosen = words(move || kind().map_or_else(String::new, |kind| kind.name().to_owned()));
@@ -40,15 +34,14 @@ pub(super) fn HumidityKindChoice(
         }
     });
     let whose = words(move || desk.with(|project| of.whose(project)));
-    view! {
-        <Choice
-            id=of.id()
-            name="Humidity as"
-            whose=whose
-            options=options
-            chosen=chosen
-            choose=choose
-            in_table=in_table
-        />
+    Choice {
+        id: of.id(),
+        name: "Humidity as",
+        whose,
+        options,
+        chosen,
+        choose,
+        in_table,
     }
+    .control()
 }

@@ -1,36 +1,39 @@
 //! What can be done with the leg that is chosen.
 
 use dewrun_document::Project;
-use leptos::prelude::*;
 
-use super::parts::{When, flag, words};
+use super::parts::{button, flag, words};
+use crate::element::{Child, El, el, when};
 use crate::state::{TubeName, add_leg, delete_leg, leg_number, split_leg, use_desk};
 
 /// Split, add, delete.
-#[component]
-pub(super) fn LegActions() -> impl IntoView {
+pub(super) fn leg_actions() -> Child {
     let desk = use_desk();
-    let act = move |word: &'static str, act: fn(&mut Project, TubeName, usize)| {
-        let words = words(move || {
-            let number = desk
-                .selected()
-                .map(|(tube, at)| desk.with(|project| leg_number(project, tube, at)));
-            format!("{word} leg {}", number.unwrap_or_default())
-        });
-        let run = move |_| {
-            if let Some((tube, at)) = desk.selected_now() {
-                desk.change(word, |project| act(project, tube, at));
-            }
-        };
-        view! { <button type="button" class="dw-act" on:click=run>{words}</button> }
+    when(flag(move || desk.selected().is_some()), || {
+        vec![
+            el("div")
+                .class("dw-leg-actions")
+                .attr("role", "group")
+                .attr("aria-label", "Chosen leg")
+                .child(act("Split", split_leg))
+                .child(act("Add behind", add_leg))
+                .child(act("Delete", delete_leg)),
+        ]
+    })
+}
+
+fn act(word: &'static str, act: fn(&mut Project, TubeName, usize)) -> El {
+    let desk = use_desk();
+    let words = words(move || {
+        let number = desk
+            .selected()
+            .map(|(tube, at)| desk.with(|project| leg_number(project, tube, at)));
+        format!("{word} leg {}", number.unwrap_or_default())
+    });
+    let run = move || {
+        if let Some((tube, at)) = desk.selected_now() {
+            desk.change(word, |project| act(project, tube, at));
+        }
     };
-    view! {
-        <When holds=flag(move || desk.selected().is_some())>
-            <div class="dw-leg-actions" role="group" aria-label="Chosen leg">
-                {act("Split", split_leg)}
-                {act("Add behind", add_leg)}
-                {act("Delete", delete_leg)}
-            </div>
-        </When>
-    }
+    button("dw-act", run).child(words)
 }

@@ -3,23 +3,18 @@
 use dewrun_drawing::{View, html};
 use leptos::prelude::*;
 
-use super::leg_actions::LegActions;
-use super::leg_made_of::LegMadeOf;
+use super::leg_actions::leg_actions;
+use super::leg_made_of::leg_made_of;
 use super::leg_row::leg_fields;
-use super::opened_figure::OpenedFigure;
-use super::parts::{When, flag, words};
-use super::pick_row::PickRow;
-use super::text_field::TextField;
+use super::opened_figure::opened_figure;
+use super::parts::{button, flag, words};
+use super::pick_row::{Place, pick_row};
+use super::text_field::text_field;
+use crate::element::{El, el, when};
 use crate::state::{Pick, TubeName, use_desk};
 
-/// One leg.
-#[component]
-pub(super) fn LegCard(
-    /// Its tube.
-    tube: TubeName,
-    /// Its position there.
-    at: usize,
-) -> impl IntoView {
+/// The leg at a position of a tube.
+pub(super) fn leg_card(tube: TubeName, at: usize) -> Vec<El> {
     let desk = use_desk();
     let is_open = flag(move || desk.selected() == Some((tube, at)));
     let is_stale = flag(move || desk.is_stale());
@@ -33,34 +28,36 @@ pub(super) fn LegCard(
         })
     };
     let head = told(html::leg_card_head);
-    let figures = told(html::leg_card_figures);
-    let turn = move |_| {
+    let turn = move || {
         if desk.selected_now() == Some((tube, at)) {
             desk.unselect();
         } else {
             desk.select(tube, at);
         }
     };
-    view! {
-        <li class="dw-leg-card" class=("dw-leg-card--open", is_open)>
-            <button
-                type="button"
-                class="dw-leg-card__head"
-                class=("dw-stale", is_stale)
-                aria-expanded=words(move || is_open.get().to_string())
-                on:click=turn
-                inner_html=head
-            />
-            <When holds=is_open>
-                <div class="dw-leg-card__fields">
-                    <PickRow pick=Pick::Space(tube, at) untold=true />
-                    {leg_fields(tube, at).map(|field| view! { <TextField field=field /> }.into_any()).into_iter().collect_view()}
-                </div>
-                <LegMadeOf tube=tube at=at />
-                <dl class="dw-figures dw-leg-card__figures" class=("dw-stale", is_stale) inner_html=figures />
-                <OpenedFigure section="legs" />
-                <LegActions />
-            </When>
-        </li>
-    }
+    let head = button("dw-leg-card__head", turn)
+        .class_if("dw-stale", is_stale)
+        .live_attr("aria-expanded", words(move || is_open.get().to_string()))
+        .html(head);
+    let opened = when(is_open, move || {
+        let fields = leg_fields(tube, at).into_iter().fold(
+            el("div")
+                .class("dw-leg-card__fields")
+                .child(pick_row(Pick::Space(tube, at), Place::Untold)),
+            |fields, field| fields.child(text_field(field, false)),
+        );
+        let figures = el("dl")
+            .class("dw-figures dw-leg-card__figures")
+            .class_if("dw-stale", is_stale)
+            .html(told(html::leg_card_figures));
+        let below = el("div").child(opened_figure("legs")).child(leg_actions());
+        vec![fields, leg_made_of(tube, at), figures, below]
+    });
+    vec![
+        el("li")
+            .class("dw-leg-card")
+            .class_if("dw-leg-card--open", is_open)
+            .child(head)
+            .child(opened),
+    ]
 }

@@ -1,20 +1,13 @@
 //! What a leg is made of and lies in: rows of the library, and the figures that no table has room for.
 
-use leptos::prelude::*;
-
-use super::parts::{When, flag, words};
-use super::pick_row::PickRow;
-use super::text_field::TextField;
+use super::parts::{button, flag, words};
+use super::pick_row::{Place, pick_row};
+use super::text_field::text_field;
+use crate::element::{El, el, when};
 use crate::state::{Field, Pick, TubeName, same_tube_everywhere, use_desk};
 
 /// Tube, insulation and space of a leg.
-#[component]
-pub(super) fn LegMadeOf(
-    /// Its tube.
-    tube: TubeName,
-    /// Its position there.
-    at: usize,
-) -> impl IntoView {
+pub(super) fn leg_made_of(tube: TubeName, at: usize) -> El {
     let desk = use_desk();
     let insulation = Field::InsulationConductivity(tube, at);
     let is_insulated = flag(move || desk.with(|project| insulation.input(project).is_some()));
@@ -27,37 +20,31 @@ pub(super) fn LegMadeOf(
             told
         }
     });
-    let spread = move |_| {
+    let spread = move || {
         desk.change("Tube", |project| {
             // A leg that is gone has no tube to give.
             let _ = same_tube_everywhere(project, tube, at);
         });
     };
-    view! {
-        <div class="dw-made-of">
-            <div class="dw-made-of__part">
-                <PickRow pick=Pick::Tube(tube, at) />
-                <div class="dw-made-of__fields">
-                    <TextField field=Field::LegConductivity(tube, at) />
-                    <TextField field=Field::LegEmissivity(tube, at) />
-                </div>
-                <button type="button" class="dw-link dw-made-of__all" on:click=spread>
-                    "This tube for all legs"
-                </button>
-            </div>
-            <div class="dw-made-of__part">
-                <PickRow pick=Pick::Insulation(tube, at) />
-                <When holds=is_insulated>
-                    <div class="dw-made-of__fields">
-                        <TextField field=insulation />
-                    </div>
-                </When>
-            </div>
-            <div class="dw-made-of__part">
-                <p class="dw-field__label">"Space"</p>
-                <p class="dw-pick__told">{space}</p>
-            </div>
-        </div>
-    }
-    .into_any()
+    let part = || el("div").class("dw-made-of__part");
+    let fields = || el("div").class("dw-made-of__fields");
+    let of_tube = part()
+        .child(pick_row(Pick::Tube(tube, at), Place::Told))
+        .child(
+            fields()
+                .child(text_field(Field::LegConductivity(tube, at), false))
+                .child(text_field(Field::LegEmissivity(tube, at), false)),
+        )
+        .child(button("dw-link dw-made-of__all", spread).child("This tube for all legs"));
+    let of_insulation = part()
+        .child(pick_row(Pick::Insulation(tube, at), Place::Told))
+        .child(when(is_insulated, move || {
+            vec![fields().child(text_field(insulation, false))]
+        }));
+    let of_space = part()
+        .child(el("p").class("dw-field__label").child("Space"))
+        .child(el("p").class("dw-pick__told").child(space));
+    el("div")
+        .class("dw-made-of")
+        .child([of_tube, of_insulation, of_space])
 }

@@ -4,20 +4,15 @@ use dewrun_drawing::html::{has_frost, has_sweat, leg_cells};
 use dewrun_run::{Outcome, Tube};
 use leptos::prelude::*;
 
-use super::fault_note::FaultNote;
+use super::fault_note::fault_note;
 use super::parts::{flag, words};
-use super::pick_row::PickRow;
-use super::text_field::TextField;
+use super::pick_row::{Place, pick_row};
+use super::text_field::text_field;
+use crate::element::{El, el};
 use crate::state::{Field, Pick, leg_number, leg_way, use_desk};
 
-/// One leg.
-#[component]
-pub(super) fn LegRow(
-    /// Its tube.
-    tube: Tube,
-    /// Its position there.
-    at: usize,
-) -> impl IntoView {
+/// The leg at a position of a tube.
+pub(super) fn leg_row(tube: Tube, at: usize) -> Vec<El> {
     let desk = use_desk();
     let number = words(move || {
         desk.with(|project| leg_number(project, tube, at))
@@ -26,30 +21,29 @@ pub(super) fn LegRow(
     let is_chosen = flag(move || desk.selected() == Some((tube, at)));
     let way = words(move || desk.with(|project| leg_way(project, tube, at)).to_owned());
     let [length, fall, bore, outside, insulation, tracing] = leg_fields(tube, at)
-        .map(|field| view! { <td class="dw-number"><TextField field=field in_table=true /></td> });
-    let notes = leg_fields(tube, at).map(|field| view! { <FaultNote field=field /> }.into_any());
-    view! {
-        <tr
-            class="dw-legs-table__row"
-            class=("dw-legs-table__row--chosen", is_chosen)
-            on:focusin=move |_| desk.select(tube, at)
-            on:click=move |_| desk.select(tube, at)
-        >
-            <th scope="row" class="dw-legs-table__leg">{number}</th>
-            <td><PickRow pick=Pick::Space(tube, at) in_table=true untold=true /></td>
-            {length}
-            {fall}
-            <td class="dw-legs-table__runs">{way}</td>
-            {bore}
-            {outside}
-            {insulation}
-            {tracing}
-            <Results tube=tube at=at />
-        </tr>
-        <tr class="dw-legs-table__note">
-            <td colspan="16">{notes.into_iter().collect_view()}</td>
-        </tr>
-    }
+        .map(|field| el("td").class("dw-number").child(text_field(field, true)));
+    let row = el("tr")
+        .class("dw-legs-table__row")
+        .class_if("dw-legs-table__row--chosen", is_chosen)
+        .on("focusin", move |_| desk.select(tube, at))
+        .on("click", move |_| desk.select(tube, at))
+        .child(
+            el("th")
+                .attr("scope", "row")
+                .class("dw-legs-table__leg")
+                .child(number),
+        )
+        .child(el("td").child(pick_row(Pick::Space(tube, at), Place::Table)))
+        .child([length, fall])
+        .child(el("td").class("dw-legs-table__runs").child(way))
+        .child([bore, outside, insulation, tracing])
+        .child(results(tube, at));
+    let notes = leg_fields(tube, at)
+        .into_iter()
+        .fold(el("td").attr("colspan", "16"), |cell, field| {
+            cell.child(fault_note(field))
+        });
+    vec![row, el("tr").class("dw-legs-table__note").child(notes)]
 }
 
 /// All fields of a leg.
@@ -65,8 +59,7 @@ pub(super) fn leg_fields(tube: Tube, at: usize) -> [Field; 6] {
 }
 
 /// The cells of what became of the leg.
-#[component]
-fn Results(tube: Tube, at: usize) -> impl IntoView {
+fn results(tube: Tube, at: usize) -> Vec<El> {
     let desk = use_desk();
     let cells = Memo::new(move |_| {
         let answered = desk.answered();
@@ -82,22 +75,18 @@ fn Results(tube: Tube, at: usize) -> impl IntoView {
                 .is_some_and(|answered| is_there(&answered.outcome))
         })
     };
-    let cell = |(place, is_absent): (usize, Signal<bool>)| {
-        let text = words(move || cells.with(|cells| cells[place].clone()));
-        view! { <td class="dw-number dw-result" hidden=is_absent inner_html=text /> }.into_any()
+    let cell = |place: usize| {
+        el("td")
+            .class("dw-number dw-result")
+            .html(words(move || cells.with(|cells| cells[place].clone())))
     };
-    let here = || flag(|| false);
-    [
-        here(),
-        here(),
-        here(),
-        here(),
-        is_absent(has_frost),
-        is_absent(has_sweat),
-        here(),
+    vec![
+        cell(0),
+        cell(1),
+        cell(2),
+        cell(3),
+        cell(4).flag("hidden", is_absent(has_frost)),
+        cell(5).flag("hidden", is_absent(has_sweat)),
+        cell(6),
     ]
-    .into_iter()
-    .enumerate()
-    .map(cell)
-    .collect_view()
 }

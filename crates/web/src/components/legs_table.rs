@@ -2,15 +2,15 @@
 
 use dewrun_drawing::html;
 use dewrun_run::Tube;
-use leptos::prelude::*;
 
-use super::legs::{has_no_legs, rows};
+use super::leg_row::leg_row;
+use super::legs::{count, has_no_legs};
 use super::parts::{flag, words};
+use crate::element::{El, el, rows};
 use crate::state::use_desk;
 
 /// The legs of both tubes.
-#[component]
-pub(super) fn LegsTable() -> impl IntoView {
+pub(super) fn legs_table() -> El {
     let desk = use_desk();
     let head = words(move || {
         let answered = desk.answered();
@@ -19,31 +19,32 @@ pub(super) fn LegsTable() -> impl IntoView {
             desk.style(),
         )
     });
-    view! {
-        <div class="dw-scroll">
-            <table
-                class="dw-table dw-legs-table"
-                class=("dw-legs-table--stale", flag(move || desk.is_stale()))
-                aria-label="The legs of both tubes in the direction of the air"
-            >
-                <thead inner_html=head />
-                <tbody>
-                    <tr>
-                        <th scope="rowgroup" colspan="16" class="dw-legs-table__tube">
-                            "Intake tube, from the duct to the detector"
-                        </th>
-                    </tr>
-                    {rows(Tube::Intake)}
-                </tbody>
-                <tbody hidden=has_no_legs(Tube::Exhaust)>
-                    <tr>
-                        <th scope="rowgroup" colspan="16" class="dw-legs-table__tube">
-                            "Exhaust tube, from the detector to the duct"
-                        </th>
-                    </tr>
-                    {rows(Tube::Exhaust)}
-                </tbody>
-            </table>
-        </div>
-    }
+    let table = el("table")
+        .class("dw-table dw-legs-table")
+        .class_if("dw-legs-table--stale", flag(move || desk.is_stale()))
+        .attr(
+            "aria-label",
+            "The legs of both tubes in the direction of the air",
+        )
+        .child(el("thead").html(head))
+        .child(body(
+            Tube::Intake,
+            "Intake tube, from the duct to the detector",
+        ))
+        .child(
+            body(Tube::Exhaust, "Exhaust tube, from the detector to the duct")
+                .flag("hidden", has_no_legs(Tube::Exhaust)),
+        );
+    el("div").class("dw-scroll").child(table)
+}
+
+fn body(tube: Tube, name: &str) -> El {
+    let head = el("th")
+        .attr("scope", "rowgroup")
+        .attr("colspan", "16")
+        .class("dw-legs-table__tube")
+        .child(name);
+    el("tbody")
+        .child(el("tr").child(head))
+        .child(rows(count(tube), move |at| leg_row(tube, at)))
 }

@@ -2,12 +2,12 @@
 
 use dewrun_drawing::html::{Origins, opened};
 use dewrun_run::figure::{Figure, Spot};
-use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 
-use super::parts::{When, flag, words};
+use super::parts::{flag, words};
+use crate::element::{Child, el, when};
 use crate::hooks::pressed::on_pressed;
 use crate::state::{Opened, Step, Trail, use_desk};
 
@@ -31,51 +31,42 @@ pub(crate) fn provide_opened() -> Opened {
     open
 }
 
-/// The place under a section where its figures open.
-#[component]
-pub(super) fn OpenedFigure(
-    /// The section, by what its element carries in `data-opens`.
-    section: &'static str,
-) -> impl IntoView {
+/// The place under a section where its figures open; the section is named by what its element carries in `data-opens`.
+pub(super) fn opened_figure(section: &'static str) -> Child {
     let desk = use_desk();
     let Some(open) = use_context::<Opened>() else {
-        return ().into_any();
+        return Child::from("");
     };
-    let place = NodeRef::<Div>::new();
-    let html = words(move || {
-        let told = open.trail(section).zip(desk.answered());
-        told.map_or_else(String::new, |(trail, answered)| {
-            let (Some(last), before) = ends(&trail) else {
-                return String::new();
-            };
-            let view = answered.view(last.1.tube, desk.style());
-            let origins = Origins {
-                givens: &answered.givens,
-                ranked: &answered.ranked,
-            };
-            opened(&view, origins, last, before.map(|(figure, _)| figure))
-        })
-    });
     Effect::new(move |_| {
         let Some(trail) = open.trail(section) else {
             return;
         };
-        request_animation_frame(move || show(place, trail.steps.len()));
+        request_animation_frame(move || show(trail.steps.len()));
     });
-    let is_stale = flag(move || desk.is_stale());
-    view! {
-        <When holds=flag(move || open.trail(section).is_some())>
-            <div
-                class="dw-opened"
-                class=("dw-stale", is_stale)
-                role="region"
-                aria-label="Where the figure comes from"
-                node_ref=place
-                inner_html=html
-            />
-        </When>
-    }
-    .into_any()
+    when(flag(move || open.trail(section).is_some()), move || {
+        let html = words(move || {
+            let told = open.trail(section).zip(desk.answered());
+            told.map_or_else(String::new, |(trail, answered)| {
+                let (Some(last), before) = ends(&trail) else {
+                    return String::new();
+                };
+                let view = answered.view(last.1.tube, desk.style());
+                let origins = Origins {
+                    givens: &answered.givens,
+                    ranked: &answered.ranked,
+                };
+                opened(&view, origins, last, before.map(|(figure, _)| figure))
+            })
+        });
+        vec![
+            el("div")
+                .class("dw-opened")
+                .class_if("dw-stale", flag(move || desk.is_stale()))
+                .attr("role", "region")
+                .attr("aria-label", "Where the figure comes from")
+                .html(html),
+        ]
+    })
 }
 
 /// The figure shown and the one before it.
@@ -154,8 +145,8 @@ fn mark(trail: Option<&Trail>) {
 }
 
 /// Brings the head of the panel into view; followed within, its head has the focus, since what was pressed is gone.
-fn show(place: NodeRef<Div>, steps: usize) {
-    let Some(panel) = place.get_untracked() else {
+fn show(steps: usize) {
+    let Some(panel) = document().query_selector(PANEL).ok().flatten() else {
         return;
     };
     let head = panel.query_selector("[tabindex]").ok().flatten();

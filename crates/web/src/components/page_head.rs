@@ -3,12 +3,13 @@
 use dewrun_quantity::Units;
 use leptos::prelude::*;
 
-use super::open_file::OpenFile;
-use super::parts::{When, flag, words};
-use super::save_file::SaveFile;
+use super::open_file::open_file;
+use super::parts::{button, flag, words};
+use super::save_file::save_file;
 use super::toggle::{Choosable, Toggle};
-use super::wordmark::Wordmark;
-use crate::state::{Stage, use_desk};
+use super::wordmark::wordmark;
+use crate::element::{El, el, when};
+use crate::state::{Desk, Stage, use_desk};
 
 const UNITS: [Units; 2] = [Units::Si, Units::InchPound];
 const WORDS: [Choosable; 2] = [
@@ -33,72 +34,65 @@ const PURPOSE: &str =
 pub(crate) const HEAD_ID: &str = "open";
 
 /// The head of the page.
-#[component]
-pub(crate) fn PageHead() -> impl IntoView {
+pub(crate) fn page_head() -> El {
     let desk = use_desk();
     let is_first = flag(move || desk.stage() == Stage::First);
     let is_open = flag(move || !is_first.get());
-    let chosen = Signal::derive(move || usize::from(desk.style().units == Units::InchPound));
-    let act = move |word: &'static str, is_idle: Signal<bool>, act: Callback<()>| {
+    let open = el("h1")
+        .class("dw-head__open")
+        .attr("id", HEAD_ID)
+        .attr("tabindex", "-1")
+        .child(when(is_first, || {
+            vec![el("span").class("dw-head__purpose").child(PURPOSE)]
+        }))
+        .child(when(is_open, what_is_open));
+    el("header")
+        .class("dw-head")
+        .child(wordmark())
+        .child(el("span").class("dw-head__sign").child("Dewrun"))
+        .child(open)
+        .child(acts(desk, is_first, is_open))
+}
+
+fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
+    let act = move |word: &str, is_idle: Signal<bool>, act: fn(&Desk)| {
         // On the empty page what can't be done takes no room.
         let is_hidden = flag(move || is_first.get() && is_idle.get());
-        view! {
-            <button
-                type="button"
-                class="dw-act"
-                prop:disabled=is_idle
-                hidden=is_hidden
-                on:click=move |_| act.run(())
-            >
-                {word}
-            </button>
-        }
-        .into_any()
+        button("dw-act", move || act(&desk))
+            .flag("disabled", is_idle)
+            .flag("hidden", is_hidden)
+            .child(word)
     };
-    view! {
-        <header class="dw-head">
-            <Wordmark />
-            <span class="dw-head__sign">"Dewrun"</span>
-            <h1 class="dw-head__open" id=HEAD_ID tabindex="-1">
-                <When holds=is_first>
-                    <span class="dw-head__purpose">{PURPOSE}</span>
-                </When>
-                <When holds=is_open>
-                    <Open />
-                </When>
-            </h1>
-            <div class="dw-head__acts">
-                {act("Undo", flag(move || !desk.can_undo()), Callback::new(move |()| desk.undo()))}
-                {act("Redo", flag(move || !desk.can_redo()), Callback::new(move |()| desk.redo()))}
-                <When holds=is_open>
-                    <button type="button" class="dw-act" on:click=move |_| desk.go_to(Stage::First)>
-                        "New"
-                    </button>
-                </When>
-                <OpenFile />
-                <When holds=is_open>
-                    <SaveFile />
-                </When>
-                <When holds=is_first>
-                    <a class="dw-act dw-act--link" href="#does-not-answer">"What it does not answer"</a>
-                </When>
-                <Toggle
-                    label="Units"
-                    name=""
-                    kind="dw-toggle--box"
-                    options=&WORDS
-                    chosen=chosen
-                    choose=Callback::new(move |at: usize| desk.set_units(UNITS[at]))
-                />
-            </div>
-        </header>
-    }
-    .into_any()
+    let units = Toggle {
+        label: "Units",
+        name: "",
+        kind: "dw-toggle--box",
+        options: &WORDS,
+        chosen: Signal::derive(move || usize::from(desk.style().units == Units::InchPound)),
+        choose: Callback::new(move |at: usize| desk.set_units(UNITS[at])),
+    };
+    el("div")
+        .class("dw-head__acts")
+        .child(act("Undo", flag(move || !desk.can_undo()), Desk::undo))
+        .child(act("Redo", flag(move || !desk.can_redo()), Desk::redo))
+        .child(when(is_open, move || {
+            vec![button("dw-act", move || desk.go_to(Stage::First)).child("New")]
+        }))
+        .child(open_file())
+        .child(when(is_open, || vec![save_file()]))
+        .child(when(is_first, || {
+            vec![
+                el("a")
+                    .class("dw-act dw-act--link")
+                    .attr("href", "#does-not-answer")
+                    .child("What it does not answer"),
+            ]
+        }))
+        .child(units.control())
 }
 
 /// What is open.
-#[component]
-fn Open() -> impl IntoView {
+fn what_is_open() -> Vec<El> {
     let desk = use_desk();
     let run = words(move || {
         desk.with(|project| project.runs.first().map(|run| run.name.clone()))
@@ -109,9 +103,12 @@ fn Open() -> impl IntoView {
         let is_example = desk.with(|project| project.note.starts_with(EXAMPLE));
         if is_example { EXAMPLE } else { "" }.to_owned()
     });
-    view! {
-        <span class="dw-head__project">{project}" / "</span>
-        <b>{run}</b>
-        <span class="dw-head__example">{example}</span>
-    }
+    vec![
+        el("span")
+            .class("dw-head__project")
+            .child(project)
+            .child(" / "),
+        el("b").child(run),
+        el("span").class("dw-head__example").child(example),
+    ]
 }

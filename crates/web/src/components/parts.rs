@@ -1,8 +1,8 @@
-//! Pieces that components are made of, each of one type only, so that the page stays small.
-
-use std::sync::Arc;
+//! Signals of one type only, so that the page stays small.
 
 use leptos::prelude::*;
+
+use crate::element::{El, el};
 
 /// Words that follow from the state of the page.
 pub(super) fn words(words: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
@@ -14,28 +14,38 @@ pub(super) fn flag(holds: impl Fn() -> bool + Send + Sync + 'static) -> Signal<b
     Signal::derive(holds)
 }
 
-/// Shows something as long as a condition holds.
-#[component]
-pub(super) fn When(
-    /// The condition.
-    holds: Signal<bool>,
-    /// What is shown.
-    children: ChildrenFn,
-) -> impl IntoView {
-    let holds = Memo::new(move |_| holds.get());
-    move || holds.get().then(|| children())
+/// A button that does something.
+pub(super) fn button(class: &str, act: impl FnMut() + 'static) -> El {
+    let mut act = act;
+    el("button")
+        .attr("type", "button")
+        .class(class)
+        .on("click", move |_| act())
 }
 
-/// A row of a table or list, made of its position.
-pub(super) type Row = Arc<dyn Fn(usize) -> AnyView + Send + Sync>;
+/// A part of a page under a name of its own.
+pub(super) fn section(class: &str, named_by: &str, opens: &str) -> El {
+    el("section")
+        .class(class)
+        .attr("aria-labelledby", named_by)
+        .attr("data-opens", opens)
+}
 
-/// Rows that are told apart by their position.
-#[component]
-pub(super) fn Rows(
-    /// How many.
-    count: Signal<usize>,
-    /// Makes one.
-    row: Row,
-) -> impl IntoView {
-    view! { <For each=move || 0..count.get() key=|at| *at children=move |at| row(at) /> }
+/// Words for those who listen only.
+pub(super) fn spoken() -> El {
+    el("span").class("dw-spoken")
+}
+
+/// Tables behind a drawing, folded away under a name.
+pub(super) fn table_behind<const N: usize>(name: &str, class: &str, tables: [El; N]) -> El {
+    let room = el("div")
+        .class(&format!("dw-scroll {class}"))
+        .attr("role", "region")
+        .attr("aria-label", name)
+        .attr("tabindex", "0")
+        .child(tables);
+    el("details")
+        .class("dw-table-behind")
+        .child(el("summary").child(name))
+        .child(room)
 }

@@ -4,20 +4,22 @@ use leptos::prelude::*;
 
 use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
+use crate::element::{El, el};
 use crate::state::{Pick, use_desk};
 
-/// The choice of a row.
-#[component]
-pub(super) fn PickRow(
-    /// What it stands for.
-    pick: Pick,
-    /// Stands in a table whose head names it.
-    #[prop(optional)]
-    in_table: bool,
+/// Where a choice stands, and what it says beside the row.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Place {
+    /// With what is assumed under it.
+    Told,
     /// What is assumed is told elsewhere.
-    #[prop(optional)]
-    untold: bool,
-) -> impl IntoView {
+    Untold,
+    /// In a table whose head names it.
+    Table,
+}
+
+/// The choice of a row for what `pick` says.
+pub(super) fn pick_row(pick: Pick, place: Place) -> El {
     let desk = use_desk();
     let picked = words(move || desk.with(|project| pick.picked(project)));
     let options = Signal::derive(move || -> Options {
@@ -36,25 +38,22 @@ pub(super) fn PickRow(
             let _ = pick.take(project, &value);
         });
     });
-    let told = move || {
-        let told = words(move || {
-            let style = desk.style();
-            desk.with(|project| pick.told(project, style))
-        });
-        view! { <p class="dw-pick__told">{told}</p> }
+    let choice = Choice {
+        id: pick.id(),
+        name: pick.name(),
+        whose: words(move || desk.with(|project| pick.whose(project))),
+        options,
+        chosen: picked,
+        choose,
+        in_table: place == Place::Table,
     };
-    view! {
-        <div class="dw-pick">
-            <Choice
-                id=pick.id()
-                name=pick.name()
-                whose=words(move || desk.with(|project| pick.whose(project)))
-                options=options
-                chosen=picked
-                choose=choose
-                in_table=in_table
-            />
-            {(!untold).then(told)}
-        </div>
+    let made = el("div").class("dw-pick").child(choice.control());
+    if place != Place::Told {
+        return made;
     }
+    let told = words(move || {
+        let style = desk.style();
+        desk.with(|project| pick.told(project, style))
+    });
+    made.child(el("p").class("dw-pick__told").child(told))
 }

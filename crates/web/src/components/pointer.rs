@@ -4,14 +4,13 @@ use dewrun_drawing::{BigStep, HANDLE, Mark, Rail, Step, View, big_steps};
 use dewrun_quantity::Length;
 use dewrun_quantity::format::machine;
 use dewrun_run::Tube;
-use leptos::ev::{KeyboardEvent, MouseEvent, PointerEvent};
-use leptos::html::Div;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::Element;
+use web_sys::{Element, KeyboardEvent, MouseEvent, PointerEvent};
 
 use super::drawing::Drawn;
-use super::parts::{flag, words};
+use super::parts::{button, flag, words};
+use crate::element::{El, el};
 use crate::state::Desk;
 
 /// The left button of a mouse, a finger or a pen in contact.
@@ -22,7 +21,7 @@ const PRESSED: u16 = 1;
 pub(super) struct Pointing {
     desk: Desk,
     /// What both drawings lie in.
-    place: NodeRef<Div>,
+    place: StoredValue<El>,
     drawn: Memo<Option<Drawn>>,
     /// Where somebody put it, and in which tube.
     put: RwSignal<Option<(Tube, Length)>>,
@@ -30,7 +29,7 @@ pub(super) struct Pointing {
 }
 
 impl Pointing {
-    pub(super) fn new(desk: Desk, place: NodeRef<Div>, drawn: Memo<Option<Drawn>>) -> Self {
+    pub(super) fn new(desk: Desk, place: &El, drawn: Memo<Option<Drawn>>) -> Self {
         let put = RwSignal::new(None);
         let mark = Memo::new(move |_| {
             on_rail(desk, drawn, |rail, view| {
@@ -42,7 +41,7 @@ impl Pointing {
         });
         Self {
             desk,
-            place,
+            place: StoredValue::new(place.clone()),
             drawn,
             put,
             mark,
@@ -67,10 +66,10 @@ impl Pointing {
 
     /// Moves the pointer to where the event is.
     pub(super) fn point_at(self, event: &MouseEvent) {
-        let Some(place) = self.place.get_untracked() else {
-            return;
-        };
-        let px = f64::from(event.client_x()) - place.get_bounding_client_rect().left();
+        let left = self
+            .place
+            .with_value(|place| place.dom().get_bounding_client_rect().left());
+        let px = f64::from(event.client_x()) - left;
         self.go(|rail, view, _| rail.at(view, px));
     }
 
@@ -133,67 +132,66 @@ fn on_rail<T>(
 }
 
 /// The pointer itself, its line, its flag, and on a phone its buttons.
-#[component]
-pub(super) fn Pointer(
-    /// Where it is.
-    pointing: Pointing,
-) -> impl IntoView {
+pub(super) fn pointer(pointing: Pointing) -> El {
     let desk = pointing.desk;
     let is_absent = flag(move || pointing.mark.with(Option::is_none));
     let name = words(move || match desk.tube() {
         Tube::Intake => "Pointer along the intake tube".to_owned(),
         Tube::Exhaust => "Pointer along the exhaust tube".to_owned(),
     });
-    view! {
-        <div
-            class="dw-pointing"
-            hidden=is_absent
-            style=("--x", pointing.read(|mark| px(mark.handle.x)))
-            style=("--y", pointing.read(|mark| px(mark.handle.y)))
-            style=("--flag-x", pointing.read(|mark| px(mark.flag_at.x)))
-            style=("--flag-y", pointing.read(|mark| px(mark.flag_at.y)))
-        >
-            <div class="dw-pointing__lines" inner_html=pointing.read(|mark| mark.lines.clone()) />
-            <div
-                class="dw-pointer"
-                role="slider"
-                tabindex="0"
-                aria-label=name
-                aria-orientation="horizontal"
-                aria-valuemin="0"
-                aria-valuemax=pointing.read(|mark| mark.most.clone())
-                aria-valuenow=pointing.read(|mark| mark.value.clone())
-                aria-valuetext=pointing.read(|mark| mark.spoken.clone())
-                inner_html=HANDLE
-                on:keydown=move |event| pointing.key(&event)
-                on:pointerdown=move |event| pointing.hold(&event)
-                on:pointermove=move |event| pointing.drag(&event)
-            />
-            <div class="dw-flag" inner_html=pointing.read(|mark| mark.flag.clone()) />
-            <div class="dw-pointer-steps" role="group" aria-label="Move the pointer">
-                {[0, 1, 2, 3].map(|at| big_step(pointing, at))}
-            </div>
-        </div>
-    }
-    .into_any()
+    let handle = el("div")
+        .class("dw-pointer")
+        .attr("role", "slider")
+        .attr("tabindex", "0")
+        .attr("aria-orientation", "horizontal")
+        .attr("aria-valuemin", "0")
+        .live_attr("aria-label", name)
+        .live_attr("aria-valuemax", pointing.read(|mark| mark.most.clone()))
+        .live_attr("aria-valuenow", pointing.read(|mark| mark.value.clone()))
+        .live_attr("aria-valuetext", pointing.read(|mark| mark.spoken.clone()))
+        .inert(HANDLE)
+        .on("keydown", move |event| pointing.key(event.unchecked_ref()))
+        .on("pointerdown", move |event| {
+            pointing.hold(event.unchecked_ref());
+        })
+        .on("pointermove", move |event| {
+            pointing.drag(event.unchecked_ref());
+        });
+    let steps = el("div")
+        .class("dw-pointer-steps")
+        .attr("role", "group")
+        .attr("aria-label", "Move the pointer")
+        .child([0, 1, 2, 3].map(|at| big_step(pointing, at)));
+    el("div")
+        .class("dw-pointing")
+        .flag("hidden", is_absent)
+        .live_style("--x", pointing.read(|mark| px(mark.handle.x)))
+        .live_style("--y", pointing.read(|mark| px(mark.handle.y)))
+        .live_style("--flag-x", pointing.read(|mark| px(mark.flag_at.x)))
+        .live_style("--flag-y", pointing.read(|mark| px(mark.flag_at.y)))
+        .child(
+            el("div")
+                .class("dw-pointing__lines")
+                .html(pointing.read(|mark| mark.lines.clone())),
+        )
+        .child(handle)
+        .child(
+            el("div")
+                .class("dw-flag")
+                .html(pointing.read(|mark| mark.flag.clone())),
+        )
+        .child(steps)
 }
 
 /// One of the large buttons.
-fn big_step(pointing: Pointing, at: usize) -> AnyView {
+fn big_step(pointing: Pointing, at: usize) -> El {
     let desk = pointing.desk;
-    let button = move || -> BigStep { big_steps(desk.style())[at].clone() };
-    let spoken = words(move || button().spoken);
-    view! {
-        <button
-            type="button"
-            class="dw-pointer-steps__step"
-            aria-label=spoken
-            on:click=move |_| pointing.step(untrack(button).step)
-        >
-            {words(move || button().words)}
-        </button>
-    }
-    .into_any()
+    let step = move || -> BigStep { big_steps(desk.style())[at].clone() };
+    button("dw-pointer-steps__step", move || {
+        pointing.step(untrack(step).step);
+    })
+    .live_attr("aria-label", words(move || step().spoken))
+    .child(words(move || step().words))
 }
 
 fn px(length: f64) -> String {

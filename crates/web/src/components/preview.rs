@@ -2,10 +2,10 @@
 
 use dewrun_drawing::{Room, elevation, svg};
 use dewrun_run::Tube;
-use leptos::html::Div;
 use leptos::prelude::*;
 
 use super::parts::{flag, words};
+use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::state::use_desk;
 
@@ -13,11 +13,10 @@ use crate::state::use_desk;
 const LEAST: f64 = 160.0;
 
 /// The intake tube as it would be drawn.
-#[component]
-pub(super) fn Preview() -> impl IntoView {
+pub(super) fn preview() -> [El; 2] {
     let desk = use_desk();
-    let place = NodeRef::<Div>::new();
-    let room = use_element_room(place);
+    let place = el("div").class("dw-preview");
+    let room = use_element_room(&place);
     let drawn = Memo::new(move |_| {
         let room = room.get();
         if room.width < LEAST {
@@ -35,8 +34,6 @@ pub(super) fn Preview() -> impl IntoView {
     });
     let part = move |at: usize| words(move || drawn.with(|drawn| drawn[at].clone()));
     let is_stale = flag(move || desk.is_stale());
-    view! {
-        <p class="dw-drawings__note">{part(1)}</p>
-        <div class="dw-preview" class=("dw-stale", is_stale) node_ref=place inner_html=part(0) />
-    }
+    let note = el("p").class("dw-drawings__note").child(part(1));
+    [note, place.class_if("dw-stale", is_stale).html(part(0))]
 }

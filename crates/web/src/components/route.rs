@@ -4,11 +4,12 @@ use dewrun_drawing::html;
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
-use super::drawing::Drawing;
-use super::opened_figure::OpenedFigure;
-use super::parts::{When, flag, words};
-use super::section_head::SectionHead;
+use super::drawing::drawing;
+use super::opened_figure::opened_figure;
+use super::parts::{flag, section, table_behind, words};
+use super::section_head::section_head;
 use super::toggle::{Choosable, Toggle};
+use crate::element::{El, el, when};
 use crate::state::use_desk;
 
 const TUBES: [Tube; 2] = [Tube::Intake, Tube::Exhaust];
@@ -24,8 +25,7 @@ const WORDS: [Choosable; 2] = [
 ];
 
 /// The section of the route.
-#[component]
-pub(crate) fn Route() -> impl IntoView {
+pub(crate) fn route_section() -> El {
     let desk = use_desk();
     let has_exhaust = flag(move || {
         desk.answered()
@@ -37,28 +37,29 @@ pub(crate) fn Route() -> impl IntoView {
             .map(|answered| html::profile_table(&answered.view(desk.tube(), desk.style())))
             .unwrap_or_default()
     });
-    view! {
-        <section class="dw-route" aria-labelledby="route" data-opens="route">
-            <SectionHead id="route" name="Route" question="Where does water form, and which way does it run?">
-                <When holds=has_exhaust>
-                    <Toggle
-                        label="Tube shown"
-                        name="Tube"
-                        kind="dw-toggle--words"
-                        options=&WORDS
-                        chosen=chosen
-                        choose=Callback::new(move |at: usize| desk.show_tube(TUBES[at]))
-                    />
-                </When>
-            </SectionHead>
-            <Drawing />
-            <details class="dw-table-behind">
-                <summary>"The profile as a table"</summary>
-                <div class="dw-scroll" role="region" aria-label="The profile as a table" tabindex="0">
-                    <table class="dw-table" aria-label="Temperatures and water along the tube" inner_html=table />
-                </div>
-            </details>
-            <OpenedFigure section="route" />
-        </section>
-    }
+    let tubes = when(has_exhaust, move || {
+        let toggle = Toggle {
+            label: "Tube shown",
+            name: "Tube",
+            kind: "dw-toggle--words",
+            options: &WORDS,
+            chosen,
+            choose: Callback::new(move |at: usize| desk.show_tube(TUBES[at])),
+        };
+        vec![toggle.control()]
+    });
+    let table = el("table")
+        .class("dw-table")
+        .attr("aria-label", "Temperatures and water along the tube")
+        .html(table);
+    section("dw-route", "route", "route")
+        .child(section_head(
+            "route",
+            "Route",
+            "Where does water form, and which way does it run?",
+            [tubes],
+        ))
+        .child(drawing())
+        .child(table_behind("The profile as a table", "", [table]))
+        .child(opened_figure("route"))
 }

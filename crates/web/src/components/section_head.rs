@@ -1,25 +1,25 @@
 //! The head of a section: its name, the question that it answers, and its options.
 
-use leptos::prelude::*;
+use crate::element::{Child, El, el};
 
-/// A ruled line, a name and a question.
-#[component]
-pub(super) fn SectionHead(
-    /// The id by which the section is named.
-    id: &'static str,
-    /// Its name.
-    name: &'static str,
-    /// The question that it answers.
-    question: &'static str,
-    /// What can be chosen in it.
-    #[prop(optional)]
-    children: Option<Children>,
-) -> impl IntoView {
-    view! {
-        <div class="dw-section-head">
-            <h2 id=id class="dw-section-head__name">{name}</h2>
-            <p class="dw-section-head__question">{question}</p>
-            <div class="dw-section-head__options">{children.map(|children| children())}</div>
-        </div>
-    }
+/// A ruled line, a name and a question, and what can be chosen in the section; `id` is that by which it is named.
+pub(super) fn section_head<const N: usize>(
+    id: &str,
+    name: &str,
+    question: &str,
+    options: [Child; N],
+) -> El {
+    let chosen = options
+        .into_iter()
+        .fold(el("div").class("dw-section-head__options"), El::child);
+    el("div")
+        .class("dw-section-head")
+        .child(
+            el("h2")
+                .attr("id", id)
+                .class("dw-section-head__name")
+                .child(name),
+        )
+        .child(el("p").class("dw-section-head__question").child(question))
+        .child(chosen)
 }

@@ -4,46 +4,44 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
-use super::fault_note::FaultSign;
-use super::parts::{When, flag, words};
+use super::fault_note::fault_sign;
+use super::parts::{button, flag, words};
+use crate::element::{El, el, when};
 use crate::state::{Desk, Field, use_desk};
 
 /// For what the answer still holds, why, and the field to mend.
 type Reason = Option<(String, String, Option<Field>)>;
 
 /// For what the answer still holds, and the way to the entry that can't be used.
-#[component]
-pub(super) fn StaleNote() -> impl IntoView {
+pub(super) fn stale_note() -> El {
     let desk = use_desk();
     let reason = move || reason(desk);
-    let held = words(move || reason().map(|(held, ..)| held).unwrap_or_default());
-    let why = words(move || reason().map(|(_, why, _)| why).unwrap_or_default());
     let field = move || reason().and_then(|(.., field)| field);
-    let name = words(move || {
-        let name = field().map(|field| desk.with(|project| field.full_name(project)));
-        lower(&name.unwrap_or_default())
-    });
-    let go = move |_| {
-        let field = untrack(reason).and_then(|(.., field)| field);
-        let element = field.and_then(|field| document().get_element_by_id(&field.id()));
+    let go = move || {
+        let element = untrack(field).and_then(|field| document().get_element_by_id(&field.id()));
         if let Some(element) = element.and_then(|element| element.dyn_into::<HtmlElement>().ok()) {
             // A field that has gone meanwhile can't be gone to.
             let _ = element.focus();
         }
     };
-    view! {
-        <div class="dw-stale-note" role="status">
-            <When holds=flag(move || reason().is_some())>
-                <FaultSign />
-                <p>
-                    <b>{held}</b>
-                    {why}
-                    " "
-                    <button type="button" class="dw-link" on:click=go>"Go to "{name}</button>
-                </p>
-            </When>
-        </div>
-    }
+    let told = when(flag(move || reason().is_some()), move || {
+        let held = words(move || reason().map(|(held, ..)| held).unwrap_or_default());
+        let why = words(move || reason().map(|(_, why, _)| why).unwrap_or_default());
+        let name = words(move || {
+            let name = field().map(|field| desk.with(|project| field.full_name(project)));
+            lower(&name.unwrap_or_default())
+        });
+        let words = el("p")
+            .child(el("b").child(held))
+            .child(why)
+            .child(" ")
+            .child(button("dw-link", go).child("Go to ").child(name));
+        vec![fault_sign(), words]
+    });
+    el("div")
+        .class("dw-stale-note")
+        .attr("role", "status")
+        .child(told)
 }
 
 fn reason(desk: Desk) -> Reason {

@@ -7,15 +7,12 @@ use dewrun_drawing::{dry_limits, html};
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
-use super::parts::{When, flag, words};
+use super::parts::{flag, words};
+use crate::element::{El, el, when};
 use crate::state::{Answered, use_desk};
 
-/// The limits of the route as it is drawn.
-#[component]
-pub(super) fn StayingDry(
-    /// The answer, once there is time for it.
-    answered: ReadSignal<Option<Arc<Answered>>>,
-) -> impl IntoView {
+/// The limits of the route as it is drawn, once there is time for them.
+pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
     let desk = use_desk();
     let found = Memo::new(move |_| {
         let answered = answered.get()?;
@@ -33,19 +30,28 @@ pub(super) fn StayingDry(
         _ => String::new(),
     });
     let is_found = flag(move || matches!(found.get(), Some(Ok(_))));
-    view! {
-        <div role="group" aria-labelledby="staying-dry">
-            <h3 id="staying-dry" class="dw-air__name">
-                "What would stay dry "
-                <span class="dw-air__which">"this route, one change at a time"</span>
-            </h3>
-            <When holds=is_found>
-                <table class="dw-table dw-dry" class=("dw-stale", flag(move || desk.is_stale())) aria-labelledby="staying-dry">
-                    <tbody inner_html=table />
-                </table>
-            </When>
-            <p class="dw-air__note">{failure}</p>
-        </div>
-    }
-    .into_any()
+    let name = el("h3")
+        .attr("id", "staying-dry")
+        .class("dw-air__name")
+        .child("What would stay dry ")
+        .child(
+            el("span")
+                .class("dw-air__which")
+                .child("this route, one change at a time"),
+        );
+    let limits = when(is_found, move || {
+        vec![
+            el("table")
+                .class("dw-table dw-dry")
+                .class_if("dw-stale", flag(move || desk.is_stale()))
+                .attr("aria-labelledby", "staying-dry")
+                .child(el("tbody").html(table)),
+        ]
+    });
+    el("div")
+        .attr("role", "group")
+        .attr("aria-labelledby", "staying-dry")
+        .child(name)
+        .child(limits)
+        .child(el("p").class("dw-air__note").child(failure))
 }

@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::parts::flag;
+use super::parts::{button, spoken, words};
+use crate::element::{El, el};
 
 /// One word that can be chosen.
 #[derive(Clone, Copy)]
@@ -13,40 +14,47 @@ pub(super) struct Choosable {
 }
 
 /// A choice of one of a few words.
-#[component]
-pub(super) fn Toggle(
+pub(super) struct Toggle {
     /// What is chosen, for those who listen.
-    label: &'static str,
+    pub(super) label: &'static str,
     /// The same in a word for those who see, empty where the options say enough.
-    name: &'static str,
+    pub(super) name: &'static str,
     /// How it is drawn: `dw-toggle--box` or `dw-toggle--words`.
-    kind: &'static str,
+    pub(super) kind: &'static str,
     /// The words.
-    options: &'static [Choosable],
+    pub(super) options: &'static [Choosable],
     /// Which one is chosen.
-    chosen: Signal<usize>,
+    pub(super) chosen: Signal<usize>,
     /// Chooses one.
-    choose: Callback<usize>,
-) -> impl IntoView {
-    let option = move |(at, choosable): (usize, &'static Choosable)| {
-        let Choosable { word, spoken } = *choosable;
-        let is_chosen = flag(move || chosen.get() == at);
-        view! {
-            <button
-                type="button"
-                class="dw-toggle__word"
-                aria-pressed=Signal::derive(move || is_chosen.get().to_string())
-                on:click=move |_| choose.run(at)
-            >
-                {word}
-                <span class="dw-spoken">{spoken}</span>
-            </button>
-        }
-    };
-    view! {
-        <div class=format!("dw-toggle {kind}") role="group" aria-label=label>
-            <span class="dw-toggle__name" aria-hidden="true">{name}</span>
-            {options.iter().enumerate().map(option).collect_view()}
-        </div>
+    pub(super) choose: Callback<usize>,
+}
+
+impl Toggle {
+    /// The control.
+    pub(super) fn control(self) -> El {
+        let (chosen, choose) = (self.chosen, self.choose);
+        let name = el("span")
+            .class("dw-toggle__name")
+            .attr("aria-hidden", "true")
+            .child(self.name);
+        let made = el("div")
+            .class(&format!("dw-toggle {}", self.kind))
+            .attr("role", "group")
+            .attr("aria-label", self.label)
+            .child(name);
+        self.options
+            .iter()
+            .enumerate()
+            .fold(made, |made, (at, choosable)| {
+                made.child(
+                    button("dw-toggle__word", move || choose.run(at))
+                        .live_attr(
+                            "aria-pressed",
+                            words(move || (chosen.get() == at).to_string()),
+                        )
+                        .child(choosable.word)
+                        .child(spoken().child(choosable.spoken)),
+                )
+            })
     }
 }

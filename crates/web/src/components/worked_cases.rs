@@ -4,18 +4,14 @@ use dewrun_drawing::{svg, worked_case};
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
-use super::parts::{When, flag, words};
-use super::section_head::SectionHead;
+use super::parts::words;
+use super::section_head::section_head;
+use crate::element::{El, el};
 use crate::examples::{EXAMPLES, Example};
 use crate::state::{Answered, use_desk};
 
-/// Links to the worked examples, and what the open project says of itself.
-#[component]
-pub(crate) fn WorkedCases(
-    /// On the empty page, where they are another way in.
-    #[prop(optional)]
-    first: bool,
-) -> impl IntoView {
+/// Links to the worked examples, and what the open project says of itself; on the empty page (`first`) they are another way in.
+pub(crate) fn worked_cases(first: bool) -> El {
     let desk = use_desk();
     let note = words(move || desk.with(|project| project.note.clone()));
     let answered = StoredValue::new(EXAMPLES.map(|example| {
@@ -45,20 +41,25 @@ pub(crate) fn WorkedCases(
     } else {
         "Worked cases"
     };
-    view! {
-        <section class="dw-cases" aria-labelledby="cases">
-            <SectionHead
-                id="cases"
-                name=name
-                question="Example, not your site; each opens as a copy that you may spoil"
-            >
-                <When holds=flag(move || first)>
-                    <span>"Drop or paste a project file anywhere on the page. Nothing leaves this device."</span>
-                </When>
-            </SectionHead>
-            <p class="dw-cases__note" hidden=first>{note}</p>
-            <ul class="dw-cases__list" inner_html=links />
-        </section>
+    let drop = if first {
+        "Drop or paste a project file anywhere on the page. Nothing leaves this device."
+    } else {
+        ""
+    };
+    let head = section_head(
+        "cases",
+        name,
+        "Example, not your site; each opens as a copy that you may spoil",
+        [el("span").child(drop).into()],
+    );
+    let mut told = el("p").class("dw-cases__note").child(note);
+    if first {
+        told = told.attr("hidden", "");
     }
-    .into_any()
+    el("section")
+        .class("dw-cases")
+        .attr("aria-labelledby", "cases")
+        .child(head)
+        .child(told)
+        .child(el("ul").class("dw-cases__list").html(links))
 }

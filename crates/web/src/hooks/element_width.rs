@@ -1,11 +1,13 @@
 //! How much room an element has, and how large the page's text is.
 
 use dewrun_quantity::parse;
-use leptos::html::Div;
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{HtmlElement, ResizeObserver};
+use web_sys::ResizeObserver;
+
+use crate::element::El;
 
 /// Size of the page's text where nobody has changed it, CSS px.
 const USUAL_TEXT: f64 = 16.0;
@@ -20,35 +22,31 @@ pub(crate) struct ElementRoom {
 }
 
 /// Watches the width of an element.
-pub(crate) fn use_element_room(element: NodeRef<Div>) -> ReadSignal<ElementRoom> {
+pub(crate) fn use_element_room(element: &El) -> ReadSignal<ElementRoom> {
     let (room, set_room) = signal(ElementRoom {
         width: 0.0,
         text: 1.0,
     });
-    Effect::new(move |_| {
-        let Some(element) = element.get() else { return };
-        let element: HtmlElement = element.unchecked_into();
-        let watched = element.clone();
-        let measure = move || {
-            let now = ElementRoom {
-                width: f64::from(watched.client_width()),
-                text: root_text_px() / USUAL_TEXT,
-            };
-            if room.get_untracked() != now {
-                set_room.set(now);
-            }
+    let watched = element.dom().clone();
+    let measure = move || {
+        let now = ElementRoom {
+            width: f64::from(watched.client_width()),
+            text: root_text_px() / USUAL_TEXT,
         };
-        measure();
-        let resized = Closure::<dyn FnMut()>::new(measure);
-        if let Ok(observer) = ResizeObserver::new(resized.as_ref().unchecked_ref()) {
-            observer.observe(&element);
-            let kept = StoredValue::new_local((observer, resized));
-            on_cleanup(move || {
-                // The observer must not call a closure that is gone.
-                kept.try_update_value(|(observer, _)| observer.disconnect());
-            });
+        if room.try_get_untracked().is_some_and(|before| before != now) {
+            set_room.set(now);
         }
-    });
+    };
+    // The observer calls first when the element has got its place.
+    let resized = Closure::<dyn FnMut()>::new(measure);
+    if let Ok(observer) = ResizeObserver::new(resized.as_ref().unchecked_ref()) {
+        observer.observe(element.dom());
+        let kept = SendWrapper::new((observer, resized));
+        on_cleanup(move || {
+            // The observer must not call a closure that is gone.
+            kept.0.disconnect();
+        });
+    }
     room
 }
 

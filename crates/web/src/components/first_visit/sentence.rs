@@ -3,9 +3,10 @@
 use leptos::prelude::*;
 
 use crate::components::choice::{Choice, ChoiceOption};
-use crate::components::fault_note::FaultNote;
+use crate::components::fault_note::fault_note;
 use crate::components::parts::{flag, words};
-use crate::components::text_field::TextField;
+use crate::components::text_field::text_field;
+use crate::element::{El, el};
 use crate::state::{Blank, Field, is_above, is_side_assumed, put_above, use_desk};
 
 /// The words before each blank, and the blank.
@@ -20,36 +21,30 @@ const BLANKS: [(&str, Field); 7] = [
 ];
 
 /// The sentence, and under it what can't be used of it.
-#[component]
-pub(super) fn Sentence() -> impl IntoView {
+pub(super) fn sentence() -> [El; 2] {
     let desk = use_desk();
-    let blank = move |(before, field): (&'static str, Field)| {
+    let mut filled = el("div")
+        .class("dw-sentence")
+        .attr("role", "group")
+        .attr("aria-label", "The sentence to fill in");
+    let mut notes = el("div");
+    for (before, field) in BLANKS {
         let unit = words(move || {
             let shown = desk.with(|project| field.show(project, desk.style()));
             shown.map_or_else(String::new, |(_, unit)| format!("\u{a0}{unit}"))
         });
-        view! {
-            {before}
-            <span class="dw-unbroken"><TextField field=field in_table=true />{unit}</span>
-        }
-        .into_any()
-    };
-    let notes = BLANKS.map(|(_, field)| view! { <FaultNote field=field /> }.into_any());
-    view! {
-        <div class="dw-sentence" role="group" aria-label="The sentence to fill in">
-            {BLANKS.map(blank).into_iter().collect_view()}
-            " "
-            <Side />
-            " the duct."
-        </div>
-        <div>{notes.into_iter().collect_view()}</div>
+        let blank = el("span")
+            .class("dw-unbroken")
+            .child(text_field(field, true))
+            .child(unit);
+        filled = filled.child(before).child(blank);
+        notes = notes.child(fault_note(field));
     }
-    .into_any()
+    [filled.child(" ").child(side()).child(" the duct."), notes]
 }
 
 /// Below or above.
-#[component]
-fn Side() -> impl IntoView {
+fn side() -> El {
     const SIDES: [&str; 2] = ["below", "above"];
     let desk = use_desk();
     let chosen = words(move || {
@@ -67,17 +62,17 @@ fn Side() -> impl IntoView {
         });
     });
     let is_assumed = flag(move || desk.with(is_side_assumed));
-    view! {
-        <span class="dw-sentence__side" class=("dw-sentence__side--assumed", is_assumed)>
-            <Choice
-                id="side-of-detector".to_owned()
-                name="Side"
-                whose=words(|| " of the duct on which the detector is".to_owned())
-                options=options
-                chosen=chosen
-                choose=choose
-                in_table=true
-            />
-        </span>
-    }
+    let choice = Choice {
+        id: "side-of-detector".to_owned(),
+        name: "Side",
+        whose: words(|| " of the duct on which the detector is".to_owned()),
+        options,
+        chosen,
+        choose,
+        in_table: true,
+    };
+    el("span")
+        .class("dw-sentence__side")
+        .class_if("dw-sentence__side--assumed", is_assumed)
+        .child(choice.control())
 }

@@ -7,7 +7,7 @@ use crate::components::{
     HEAD_ID, air, answer_band, cautions, close, first_visit, legs, page_head, provide_opened,
     refused_file, route_section, sensor, worked_cases,
 };
-use crate::element::{El, each, el};
+use crate::element::{El, Root, each, el};
 use crate::hooks::{escape, file_text, hash, top, window_width};
 use crate::state::{Desk, Stage};
 
@@ -20,7 +20,7 @@ pub fn start() {
     let Some(place) = place.and_then(|element| element.dyn_into().ok()) else {
         return;
     };
-    mount_to(place, page).forget();
+    mount_to(place, || Root::of(page())).forget();
 }
 
 /// The page.

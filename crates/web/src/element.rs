@@ -9,30 +9,30 @@ mod live;
 mod render;
 
 use leptos::prelude::*;
-use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
 
-pub(crate) use child::{Child, each, rows, when};
+pub(crate) use child::{Child, Part, each, rows, when};
 use live::follow;
+pub use render::Root;
 
 const SVG: &str = "http://www.w3.org/2000/svg";
 
 /// An element of the page.
-#[derive(Clone)]
-pub struct El(SendWrapper<Element>);
+#[derive(Debug, Clone)]
+pub struct El(Element);
 
 /// A new element.
 pub(crate) fn el(tag: &str) -> El {
     let made = document().create_element(tag);
-    El::of(made.unwrap_or_else(|_| not_made()))
+    El(made.unwrap_or_else(|_| not_made()))
 }
 
 /// A new element of a drawing.
 pub(crate) fn svg_el(tag: &str) -> El {
     let made = document().create_element_ns(Some(SVG), tag);
-    El::of(made.unwrap_or_else(|_| not_made()))
+    El(made.unwrap_or_else(|_| not_made()))
 }
 
 /// Tags are written in this program, so that a browser refuses none.
@@ -41,10 +41,6 @@ fn not_made() -> Element {
 }
 
 impl El {
-    fn of(element: Element) -> Self {
-        Self(SendWrapper::new(element))
-    }
-
     /// The element of the browser.
     pub(crate) fn dom(&self) -> &Element {
         &self.0
@@ -64,8 +60,8 @@ impl El {
     }
 
     /// Adds text, an element, several elements, or a part that comes and goes.
-    pub(crate) fn child(self, child: impl Into<Child>) -> Self {
-        child::append(&self.0, child.into());
+    pub(crate) fn child(self, child: impl Child) -> Self {
+        child.put_into(&self.0);
         self
     }
 
@@ -137,7 +133,7 @@ impl El {
 
     /// A property of its style that follows a signal, such as `--x`.
     pub(crate) fn live_style(self, name: &'static str, value: Signal<String>) -> Self {
-        let element: web_sys::HtmlElement = self.0.clone().take().unchecked_into();
+        let element: web_sys::HtmlElement = self.0.clone().unchecked_into();
         follow(move || {
             let _ = element.style().set_property(name, &value.get());
         });

@@ -12,6 +12,6 @@ mod state;
 
 pub use app::{page, start};
 pub use components::text_field;
-pub use element::El;
+pub use element::{El, Root};
 pub use examples::{EXAMPLES, Example, example};
 pub use state::{Blank, Desk, Field, TubeName};

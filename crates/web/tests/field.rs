@@ -4,7 +4,7 @@
 
 use dewrun_document::Project;
 use dewrun_quantity::Units;
-use dewrun_web::{Desk, EXAMPLES, Field, text_field};
+use dewrun_web::{Desk, EXAMPLES, Field, Root, text_field};
 use leptos::prelude::*;
 use leptos::task::tick;
 use wasm_bindgen::JsCast;
@@ -36,7 +36,7 @@ impl Stage {
         let desk = owner.with(|| Desk::new(project));
         mount_to(place.clone(), move || {
             provide_context(desk);
-            text_field(field, false)
+            Root::of(text_field(field, false))
         })
         .forget();
         // The desk outlives its test: the field gives its focus up only when the next one takes it.

@@ -1,11 +1,11 @@
 //! The sentence at a field whose text can't be used, with an offer to go back to the value that holds.
 
 use super::parts::{flag, words};
-use crate::element::{Child, El, el, svg_el, when};
+use crate::element::{El, Part, el, svg_el, when};
 use crate::state::{Fault, Field, use_desk};
 
 /// The sentence at a field, if there is one.
-pub(super) fn fault_note(field: Field) -> Child {
+pub(super) fn fault_note(field: Field) -> Part {
     let desk = use_desk();
     let fault = move || desk.fault(field).filter(|fault| !fault.is_unfinished);
     let of = move |read: fn(Fault) -> String| words(move || fault().map(read).unwrap_or_default());

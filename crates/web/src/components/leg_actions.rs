@@ -3,11 +3,11 @@
 use dewrun_document::Project;
 
 use super::parts::{button, flag, words};
-use crate::element::{Child, El, el, when};
+use crate::element::{El, Part, el, when};
 use crate::state::{TubeName, add_leg, delete_leg, leg_number, split_leg, use_desk};
 
 /// Split, add, delete.
-pub(super) fn leg_actions() -> Child {
+pub(super) fn leg_actions() -> Part {
     let desk = use_desk();
     when(flag(move || desk.selected().is_some()), || {
         vec![

@@ -11,7 +11,7 @@ use super::opened_figure::opened_figure;
 use super::origins::origins;
 use super::parts::{flag, section, words};
 use super::section_head::section_head;
-use crate::element::{Child, El, each, el, rows, when};
+use crate::element::{El, Part, each, el, rows, when};
 use crate::hooks::printing::use_printing;
 use crate::state::{leg_number, route, use_desk};
 
@@ -49,7 +49,7 @@ pub(crate) fn legs(window_width: ReadSignal<f64>) -> El {
 }
 
 /// What the chosen leg is made of; the first one as long as none is chosen.
-fn chosen_leg() -> Child {
+fn chosen_leg() -> Part {
     let desk = use_desk();
     let chosen = Memo::new(move |_| desk.selected().unwrap_or((Tube::Intake, 0)));
     each(move || {

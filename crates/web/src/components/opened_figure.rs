@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition};
 
 use super::parts::{flag, words};
-use crate::element::{Child, el, when};
+use crate::element::{Part, el, when};
 use crate::hooks::pressed::on_pressed;
 use crate::state::{Opened, Step, Trail, use_desk};
 
@@ -32,10 +32,10 @@ pub(crate) fn provide_opened() -> Opened {
 }
 
 /// The place under a section where its figures open; the section is named by what its element carries in `data-opens`.
-pub(super) fn opened_figure(section: &'static str) -> Child {
+pub(super) fn opened_figure(section: &'static str) -> Part {
     let desk = use_desk();
     let Some(open) = use_context::<Opened>() else {
-        return Child::from("");
+        return Part::None;
     };
     Effect::new(move |_| {
         let Some(trail) = open.trail(section) else {

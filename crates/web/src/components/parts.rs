@@ -6,17 +6,21 @@ use crate::element::{El, el};
 
 /// Words that follow from the state of the page.
 pub(super) fn words(words: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
-    Signal::derive(words)
+    derived(Box::new(words))
 }
 
 /// Whether something holds.
 pub(super) fn flag(holds: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    Signal::derive(holds)
+    derived(Box::new(holds))
+}
+
+/// A signal of what is boxed, so that the program holds its making once for each type.
+fn derived<T: Send + Sync + 'static>(read: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T> {
+    Signal::derive(read)
 }
 
 /// A button that does something.
-pub(super) fn button(class: &str, act: impl FnMut() + 'static) -> El {
-    let mut act = act;
+pub(super) fn button(class: &str, mut act: impl FnMut() + 'static) -> El {
     el("button")
         .attr("type", "button")
         .class(class)

@@ -5,6 +5,7 @@ use dewrun_quantity::Length;
 use dewrun_quantity::format::machine;
 use dewrun_run::Tube;
 use leptos::prelude::*;
+use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, KeyboardEvent, MouseEvent, PointerEvent};
 
@@ -21,7 +22,7 @@ const PRESSED: u16 = 1;
 pub(super) struct Pointing {
     desk: Desk,
     /// What both drawings lie in.
-    place: StoredValue<El>,
+    place: StoredValue<SendWrapper<El>>,
     drawn: Memo<Option<Drawn>>,
     /// Where somebody put it, and in which tube.
     put: RwSignal<Option<(Tube, Length)>>,
@@ -41,7 +42,7 @@ impl Pointing {
         });
         Self {
             desk,
-            place: StoredValue::new(place.clone()),
+            place: StoredValue::new(SendWrapper::new(place.clone())),
             drawn,
             put,
             mark,

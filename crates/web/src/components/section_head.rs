@@ -1,13 +1,13 @@
 //! The head of a section: its name, the question that it answers, and its options.
 
-use crate::element::{Child, El, el};
+use crate::element::{El, Part, el};
 
 /// A ruled line, a name and a question, and what can be chosen in the section; `id` is that by which it is named.
 pub(super) fn section_head<const N: usize>(
     id: &str,
     name: &str,
     question: &str,
-    options: [Child; N],
+    options: [Part; N],
 ) -> El {
     let chosen = options
         .into_iter()

@@ -7,11 +7,17 @@ use super::El;
 use super::live::follow;
 
 /// What can stand in an element.
-pub(crate) enum Child {
-    Text(String),
-    Live(Signal<String>),
+pub(crate) trait Child {
+    /// Puts it behind all that stands there.
+    fn put_into(self, parent: &Element);
+}
+
+/// An element, or a part that comes and goes.
+pub(crate) enum Part {
+    /// Nothing at all.
+    None,
+    /// An element that stays.
     One(El),
-    Many(Vec<El>),
     /// A part that is there as long as a signal holds.
     When(Signal<bool>, Make),
     /// As many parts as a signal says.
@@ -21,89 +27,93 @@ pub(crate) enum Child {
 }
 
 /// Makes a part of the page.
-type Make = Box<dyn Fn() -> Vec<El>>;
+pub(crate) type Make = Box<dyn Fn() -> Vec<El>>;
 
 /// A part that is there as long as a signal holds, and made anew each time.
-pub(crate) fn when(holds: Signal<bool>, make: impl Fn() -> Vec<El> + 'static) -> Child {
-    Child::When(holds, Box::new(make))
+pub(crate) fn when(holds: Signal<bool>, make: impl Fn() -> Vec<El> + 'static) -> Part {
+    Part::When(holds, Box::new(make))
 }
 
 /// Parts that are told apart by their position.
-pub(crate) fn rows(count: Signal<usize>, make: impl Fn(usize) -> Vec<El> + 'static) -> Child {
-    Child::Rows(count, Box::new(make))
+pub(crate) fn rows(count: Signal<usize>, make: impl Fn(usize) -> Vec<El> + 'static) -> Part {
+    Part::Rows(count, Box::new(make))
 }
 
 /// A part that is made anew whenever a signal that it was made by changes.
-pub(crate) fn each(make: impl Fn() -> Vec<El> + 'static) -> Child {
-    Child::Each(Box::new(make))
+pub(crate) fn each(make: impl Fn() -> Vec<El> + 'static) -> Part {
+    Part::Each(Box::new(make))
 }
 
-impl From<&str> for Child {
-    fn from(text: &str) -> Self {
-        Self::Text(text.to_owned())
-    }
-}
-
-impl From<String> for Child {
-    fn from(text: String) -> Self {
-        Self::Text(text)
-    }
-}
-
-impl From<Signal<String>> for Child {
-    fn from(text: Signal<String>) -> Self {
-        Self::Live(text)
-    }
-}
-
-impl From<El> for Child {
+impl From<El> for Part {
     fn from(element: El) -> Self {
         Self::One(element)
     }
 }
 
-impl From<Vec<El>> for Child {
-    fn from(elements: Vec<El>) -> Self {
-        Self::Many(elements)
+impl Child for &str {
+    fn put_into(self, parent: &Element) {
+        put(parent, &document().create_text_node(self), None);
     }
 }
 
-impl<const N: usize> From<[El; N]> for Child {
-    fn from(elements: [El; N]) -> Self {
-        Self::Many(elements.into())
+impl Child for String {
+    fn put_into(self, parent: &Element) {
+        self.as_str().put_into(parent);
     }
 }
 
-pub(super) fn append(parent: &Element, child: Child) {
-    match child {
-        Child::Text(text) => put(parent, &document().create_text_node(&text), None),
-        Child::Live(text) => {
-            let node = document().create_text_node("");
-            put(parent, &node, None);
-            follow(move || text.with(|text| node.set_data(text)));
+impl Child for Signal<String> {
+    fn put_into(self, parent: &Element) {
+        let node = document().create_text_node("");
+        put(parent, &node, None);
+        follow(move || self.with(|text| node.set_data(text)));
+    }
+}
+
+impl Child for El {
+    fn put_into(self, parent: &Element) {
+        put(parent, self.dom(), None);
+    }
+}
+
+impl<const N: usize> Child for [El; N] {
+    fn put_into(self, parent: &Element) {
+        for element in self {
+            element.put_into(parent);
         }
-        Child::One(element) => put(parent, element.dom(), None),
-        Child::Many(elements) => {
-            for element in elements {
-                put(parent, element.dom(), None);
+    }
+}
+
+impl Child for Vec<El> {
+    fn put_into(self, parent: &Element) {
+        for element in self {
+            element.put_into(parent);
+        }
+    }
+}
+
+impl Child for Part {
+    fn put_into(self, parent: &Element) {
+        match self {
+            Self::None => {}
+            Self::One(element) => element.put_into(parent),
+            Self::When(holds, make) => {
+                let count = Memo::new(move |_| usize::from(holds.get()));
+                append_rows(parent, count.into(), Box::new(move |_| make()));
             }
+            Self::Rows(count, make) => append_rows(parent, count, make),
+            Self::Each(make) => append_each(parent, make),
         }
-        Child::When(holds, make) => {
-            let count = Memo::new(move |_| usize::from(holds.get()));
-            append_rows(parent, count.into(), Box::new(move |_| make()));
-        }
-        Child::Rows(count, make) => append_rows(parent, count, make),
-        Child::Each(make) => append_each(parent, make),
     }
 }
 
 /// One part of several, and what it keeps alive.
-struct Part {
+struct Shown {
     owner: Owner,
     elements: Vec<El>,
 }
 
-impl Part {
+impl Shown {
     /// Makes a part and puts it before a mark.
     fn before(mark: &Node, owner: Option<&Owner>, make: impl FnOnce() -> Vec<El>) -> Self {
         let owner = owner.map_or_else(Owner::new, Owner::child);
@@ -127,14 +137,14 @@ impl Part {
 
 fn append_rows(parent: &Element, count: Signal<usize>, make: Box<dyn Fn(usize) -> Vec<El>>) {
     let (mark, owner) = (mark_in(parent), Owner::current());
-    let mut parts = Vec::<Part>::new();
+    let mut parts = Vec::<Shown>::new();
     follow(move || {
         let wanted = count.get();
         while wanted < parts.len() {
-            parts.pop().map(Part::go);
+            parts.pop().map(Shown::go);
         }
         for at in parts.len()..wanted {
-            let part = untrack(|| Part::before(&mark, owner.as_ref(), || make(at)));
+            let part = untrack(|| Shown::before(&mark, owner.as_ref(), || make(at)));
             parts.push(part);
         }
     });
@@ -142,10 +152,10 @@ fn append_rows(parent: &Element, count: Signal<usize>, make: Box<dyn Fn(usize) -
 
 fn append_each(parent: &Element, make: Make) {
     let (mark, owner) = (mark_in(parent), Owner::current());
-    let mut last: Option<Part> = None;
+    let mut last: Option<Shown> = None;
     follow(move || {
-        last.take().map(Part::go);
-        last = Some(Part::before(&mark, owner.as_ref(), &make));
+        last.take().map(Shown::go);
+        last = Some(Shown::before(&mark, owner.as_ref(), &make));
     });
 }
 

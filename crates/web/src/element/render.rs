@@ -1,4 +1,4 @@
-//! An element takes its place among the framework's own views.
+//! The page takes its place as a view of the framework.
 
 use leptos::tachys::html::attribute::Attribute;
 use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
@@ -7,7 +7,20 @@ use leptos::tachys::renderer::types;
 use leptos::tachys::view::add_attr::AddAnyAttr;
 use leptos::tachys::view::{Mountable, Position, PositionState, Render, RenderHtml};
 
+use send_wrapper::SendWrapper;
+
 use super::El;
+
+/// The element that holds the page.
+pub struct Root(SendWrapper<El>);
+
+impl Root {
+    /// The view of an element.
+    #[must_use]
+    pub fn of(element: El) -> Self {
+        Self(SendWrapper::new(element))
+    }
+}
 
 /// The element where it is shown.
 pub struct Shown(types::Element);
@@ -30,11 +43,11 @@ impl Mountable for Shown {
     }
 }
 
-impl Render for El {
+impl Render for Root {
     type State = Shown;
 
     fn build(self) -> Shown {
-        Shown(self.0.take())
+        Shown(self.0.take().0)
     }
 
     fn rebuild(self, state: &mut Shown) {
@@ -45,7 +58,7 @@ impl Render for El {
     }
 }
 
-impl AddAnyAttr for El {
+impl AddAnyAttr for Root {
     type Output<A: Attribute> = Self;
 
     fn add_any_attr<A: Attribute>(self, _: A) -> Self {
@@ -53,7 +66,7 @@ impl AddAnyAttr for El {
     }
 }
 
-impl RenderHtml for El {
+impl RenderHtml for Root {
     type AsyncOutput = Self;
     type Owned = Self;
 
@@ -74,7 +87,7 @@ impl RenderHtml for El {
         _: bool,
         _: Vec<AnyAttribute>,
     ) {
-        buf.push_str(&self.0.outer_html());
+        buf.push_str(&self.0.dom().outer_html());
     }
 
     fn hydrate<const FROM_SERVER: bool>(self, _: &Cursor, _: &PositionState) -> Shown {

@@ -140,8 +140,8 @@ fn append_rows(parent: &Element, count: Signal<usize>, make: Box<dyn Fn(usize) -
     let mut parts = Vec::<Shown>::new();
     follow(move || {
         let wanted = count.get();
-        while wanted < parts.len() {
-            parts.pop().map(Shown::go);
+        for gone in parts.drain(wanted.min(parts.len())..).rev() {
+            gone.go();
         }
         for at in parts.len()..wanted {
             let part = untrack(|| Shown::before(&mark, owner.as_ref(), || make(at)));
@@ -154,7 +154,9 @@ fn append_each(parent: &Element, make: Make) {
     let (mark, owner) = (mark_in(parent), Owner::current());
     let mut last: Option<Shown> = None;
     follow(move || {
-        last.take().map(Shown::go);
+        if let Some(last) = last.take() {
+            last.go();
+        }
         last = Some(Shown::before(&mark, owner.as_ref(), &make));
     });
 }

@@ -8,10 +8,14 @@ pub(super) fn rows<'a, T>(
     file: &'static str,
     text: &'static str,
     sources: &'a Sources,
-    row: impl Fn(&mut Record<'a>) -> Read<T>,
+    row: impl Fn(&mut Record<'a>) -> T,
 ) -> Read<Vec<T>> {
-    let mut records = records(file, text, sources)?;
-    records.iter_mut().map(row).collect()
+    let mut rows = Vec::new();
+    for mut record in records(file, text, sources)? {
+        rows.push(row(&mut record));
+        record.check()?;
+    }
+    Ok(rows)
 }
 
 /// The records of a list by the head in its first line.

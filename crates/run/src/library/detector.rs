@@ -29,18 +29,18 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<DetectorRow>> {
     csv::rows("detectors.csv", text, sources, detector_row)
 }
 
-fn detector_row(record: &mut Record) -> Read<DetectorRow> {
-    Ok(DetectorRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        heat: record.span("heat_w")?.map(Power::watts),
+fn detector_row(record: &mut Record) -> DetectorRow {
+    DetectorRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        heat: record.span("heat_w").map(Power::watts),
         humidity_rating: record
-            .span("humidity_rating_percent")?
+            .span("humidity_rating_percent")
             .map(RelativeHumidity::percent),
         flow: record
-            .span("volume_l_min")?
+            .span("volume_l_min")
             .map(VolumeFlow::litres_per_minute),
-        chamber_volume_l: record.span("chamber_volume_l")?,
+        chamber_volume_l: record.span("chamber_volume_l"),
         entries: record.take_entries(),
-    })
+    }
 }

@@ -34,21 +34,21 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<DuctRow>> {
     csv::rows("ducts.csv", text, sources, duct_row)
 }
 
-fn duct_row(record: &mut Record) -> Read<DuctRow> {
-    const KINDS: [(&str, DuctPressure); 2] = [
+fn duct_row(record: &mut Record) -> DuctRow {
+    let kind = record.choice(
+        "kind",
         ("static", DuctPressure::Static),
-        ("velocity", DuctPressure::Velocity),
-    ];
-    let kind = record.choice("kind", &KINDS)?;
+        [("velocity", DuctPressure::Velocity)],
+    );
     let field = match kind {
         DuctPressure::Static => "static_pa",
         DuctPressure::Velocity => "velocity_pa",
     };
-    Ok(DuctRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
+    DuctRow {
+        id: record.text("id"),
+        name: record.text("name"),
         kind,
-        pressure: record.span_as("pressure_pa", field)?.map(Pressure::pascals),
+        pressure: record.span_as("pressure_pa", field).map(Pressure::pascals),
         entries: record.take_entries(),
-    })
+    }
 }

@@ -29,14 +29,14 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<DuctAirRow>> {
     csv::rows("duct-air.csv", text, sources, duct_air_row)
 }
 
-fn duct_air_row(record: &mut Record) -> Read<DuctAirRow> {
-    Ok(DuctAirRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        situation: record.text("situation")?,
-        temperature: record.span("temperature_c")?.map(Temperature::celsius),
-        humidity: humidity::dew_point_or_relative(record)?,
-        droplets_possible: record.choice("droplets", &[("no", false), ("possible", true)])?,
+fn duct_air_row(record: &mut Record) -> DuctAirRow {
+    DuctAirRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        situation: record.text("situation"),
+        temperature: record.span("temperature_c").map(Temperature::celsius),
+        humidity: humidity::dew_point_or_relative(record),
+        droplets_possible: record.choice("droplets", ("no", false), [("possible", true)]),
         entries: record.take_entries(),
-    })
+    }
 }

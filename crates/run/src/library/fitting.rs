@@ -36,18 +36,21 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<FittingRow>> {
     csv::rows("fittings.csv", text, sources, fitting_row)
 }
 
-fn fitting_row(record: &mut Record) -> Read<FittingRow> {
-    const KINDS: [(&str, FittingKind); 4] = [
+fn fitting_row(record: &mut Record) -> FittingRow {
+    let kind = record.choice(
+        "kind",
         ("bend", FittingKind::Bend),
-        ("elbow", FittingKind::Elbow),
-        ("tee", FittingKind::Tee),
-        ("valve", FittingKind::Valve),
-    ];
-    Ok(FittingRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        kind: record.choice("kind", &KINDS)?,
-        loss_coefficient: record.span("loss_coefficient")?,
+        [
+            ("elbow", FittingKind::Elbow),
+            ("tee", FittingKind::Tee),
+            ("valve", FittingKind::Valve),
+        ],
+    );
+    FittingRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        kind,
+        loss_coefficient: record.span("loss_coefficient"),
         entries: record.take_entries(),
-    })
+    }
 }

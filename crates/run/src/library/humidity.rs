@@ -3,8 +3,8 @@
 use dewrun_moist_air::{Humidity, Over};
 use dewrun_quantity::{RelativeHumidity, Temperature};
 
+use super::Span;
 use super::record::Record;
-use super::{Read, Span};
 
 /// Low, usual and high of a humidity.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,19 +32,19 @@ impl HumiditySpan {
 }
 
 /// The relative humidity of a record.
-pub(super) fn relative(record: &mut Record) -> Read<HumiditySpan> {
-    Ok(HumiditySpan::Relative {
+pub(super) fn relative(record: &mut Record) -> HumiditySpan {
+    HumiditySpan::Relative {
         value: record
-            .span_as("relative_percent", "percent")?
+            .span_as("relative_percent", "percent")
             .map(RelativeHumidity::percent),
-        over: record.choice("over", &[("water", Over::Water), ("ice", Over::Ice)])?,
-    })
+        over: record.choice("over", ("water", Over::Water), [("ice", Over::Ice)]),
+    }
 }
 
 /// The dew point of a record, or else its relative humidity.
-pub(super) fn dew_point_or_relative(record: &mut Record) -> Read<HumiditySpan> {
-    match record.optional_span("dew_point_c")? {
-        Some(span) => Ok(HumiditySpan::DewPoint(span.map(Temperature::celsius))),
+pub(super) fn dew_point_or_relative(record: &mut Record) -> HumiditySpan {
+    match record.optional_span("dew_point_c") {
+        Some(span) => HumiditySpan::DewPoint(span.map(Temperature::celsius)),
         None => relative(record),
     }
 }

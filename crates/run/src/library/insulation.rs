@@ -38,17 +38,17 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<InsulationRow>> {
     csv::rows("insulation.csv", text, sources, insulation_row)
 }
 
-fn insulation_row(record: &mut Record) -> Read<InsulationRow> {
-    let thicknesses = record.numbers("thicknesses_mm")?;
-    Ok(InsulationRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        cells: record.choice("cells", &[("closed", Cells::Closed), ("open", Cells::Open)])?,
+fn insulation_row(record: &mut Record) -> InsulationRow {
+    let thicknesses = record.numbers("thicknesses_mm");
+    InsulationRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        cells: record.choice("cells", ("closed", Cells::Closed), [("open", Cells::Open)]),
         thicknesses: thicknesses.into_iter().map(Length::millimetres).collect(),
         conductivity: record
-            .span("conductivity_w_mk")?
+            .span("conductivity_w_mk")
             .map(Conductivity::watts_per_metre_kelvin),
-        emissivity: record.span("emissivity")?,
+        emissivity: record.span("emissivity"),
         entries: record.take_entries(),
-    })
+    }
 }

@@ -4,7 +4,10 @@ use dewrun_quantity::decimal::nearest;
 
 use super::{Entry, LibraryError, Read, Sources, Span};
 
-/// One line of a list, and the figures that were read from it.
+/// One line of a list, the figures that were read from it, and the first fault that was met.
+///
+/// What can't be read gives nothing or no number, and the line is refused as a whole afterwards:
+/// so each row is read straight through, which takes far less room than asking after every cell.
 #[derive(Debug, Clone)]
 pub(super) struct Record<'a> {
     file: &'static str,
@@ -12,6 +15,7 @@ pub(super) struct Record<'a> {
     cells: Vec<(&'static str, &'static str)>,
     sources: &'a Sources,
     entries: Vec<Entry>,
+    fault: Option<Box<LibraryError>>,
 }
 
 impl<'a> Record<'a> {
@@ -28,6 +32,29 @@ impl<'a> Record<'a> {
             cells,
             sources,
             entries: Vec::new(),
+            fault: None,
+        }
+    }
+
+    /// A line without a cell, which stands for one that was not found.
+    pub(super) const fn blank(&self) -> Self {
+        Self::new(self.file, self.line, Vec::new(), self.sources)
+    }
+
+    /// The first fault, if any.
+    pub(super) fn check(&mut self) -> Read<()> {
+        self.fault.take().map_or(Ok(()), Err)
+    }
+
+    /// Refuses the line, unless it is refused already.
+    pub(super) fn refuse(&mut self, fault: Box<LibraryError>) {
+        self.fault.get_or_insert(fault);
+    }
+
+    /// Refuses the line for the fault of another that it needs.
+    pub(super) fn refuse_with(&mut self, other: &mut Self) {
+        if let Some(fault) = other.fault.take() {
+            self.refuse(fault);
         }
     }
 
@@ -42,27 +69,39 @@ impl<'a> Record<'a> {
         self.cells.iter().map(|(_, cell)| *cell)
     }
 
+    /// Whether a cell holds just that.
+    pub(super) fn holds(&self, column: &str, text: &str) -> bool {
+        self.cells.contains(&(column, text))
+    }
+
     /// The text of a cell that must not be empty.
     // Called for each figure of each list: written out in each place they would be most of the program.
     #[inline(never)]
-    pub(super) fn text(&self, column: &str) -> Read<&'static str> {
+    pub(super) fn text(&mut self, column: &str) -> &'static str {
         self.part(column, "")
     }
 
     /// What the word in a cell stands for.
-    pub(super) fn choice<T: Copy>(&self, column: &str, words: &[(&str, T)]) -> Read<T> {
-        let found = self.text(column)?;
-        let word = words.iter().find(|(word, _)| *word == found);
-        word.map(|(_, meaning)| *meaning).ok_or_else(|| {
-            let words: Vec<&str> = words.iter().map(|(word, _)| *word).collect();
-            self.unknown(column, found, words.join(" or "))
-        })
+    pub(super) fn choice<T: Copy, const N: usize>(
+        &mut self,
+        column: &str,
+        first: (&str, T),
+        others: [(&str, T); N],
+    ) -> T {
+        let found = self.text(column);
+        let words = || core::iter::once(&first).chain(&others);
+        if let Some((_, meaning)) = words().find(|(word, _)| *word == found) {
+            return *meaning;
+        }
+        let known: Vec<&str> = words().map(|(word, _)| *word).collect();
+        self.refuse_word(column, found, known.join(" or "));
+        first.1
     }
 
     /// A list of numbers, parted by semicolons.
     #[inline(never)]
-    pub(super) fn numbers(&self, column: &str) -> Read<Vec<f64>> {
-        let cell = self.text(column)?;
+    pub(super) fn numbers(&mut self, column: &str) -> Vec<f64> {
+        let cell = self.text(column);
         cell.split(';')
             .map(|found| self.number(column, "", found))
             .collect()
@@ -71,76 +110,72 @@ impl<'a> Record<'a> {
     /// Low, usual and high of a quantity, whose name ends in its unit.
     ///
     /// Its source stands in a column of its own, or else in that of the whole row.
-    pub(super) fn span(&mut self, quantity: &'static str) -> Read<Span<f64>> {
+    pub(super) fn span(&mut self, quantity: &'static str) -> Span<f64> {
         self.span_as(quantity, quantity)
     }
 
     /// As [`Record::span`], for a quantity that project files call otherwise.
     #[inline(never)]
-    pub(super) fn span_as(
-        &mut self,
-        quantity: &'static str,
-        field: &'static str,
-    ) -> Read<Span<f64>> {
-        let value = |part| self.number(quantity, part, self.part(quantity, part)?);
-        let (low, usual, high) = (value("_low")?, value("_usual")?, value("_high")?);
+    pub(super) fn span_as(&mut self, quantity: &'static str, field: &'static str) -> Span<f64> {
+        let mut value = |part| {
+            let found = self.part(quantity, part);
+            self.number(quantity, part, found)
+        };
+        let (low, usual, high) = (value("_low"), value("_usual"), value("_high"));
+        let source = self.source(quantity);
         if !(low <= usual && usual <= high) {
-            return Err(LibraryError::Order {
+            self.refuse(Box::new(LibraryError::Order {
                 file: self.file,
                 line: self.line,
                 quantity,
                 low,
                 usual,
                 high,
-            }
-            .into());
+            }));
         }
         let span = Span {
             low,
             usual,
             high,
-            source: self.source(quantity)?,
+            source,
         };
         self.entries.push(Entry { field, span });
-        Ok(span)
+        span
     }
 
     /// As [`Record::span`]; none where all its cells are empty.
     #[inline(never)]
-    pub(super) fn optional_span(&mut self, quantity: &'static str) -> Read<Option<Span<f64>>> {
+    pub(super) fn optional_span(&mut self, quantity: &'static str) -> Option<Span<f64>> {
         let parts = ["_low", "_usual", "_high"];
-        if parts
-            .iter()
-            .all(|part| self.cell(quantity, part) == Some(""))
-        {
-            return Ok(None);
+        let is_empty = |part: &&str| self.cell(quantity, part) == Some("");
+        if parts.iter().all(is_empty) {
+            return None;
         }
-        self.span(quantity).map(Some)
+        Some(self.span(quantity))
     }
 
-    /// A word that its column does not know.
-    pub(super) fn unknown(
-        &self,
-        column: &str,
-        found: &'static str,
-        known: String,
-    ) -> Box<LibraryError> {
-        Box::new(LibraryError::Unknown {
+    /// Refuses a word that its column does not know.
+    #[inline(never)]
+    pub(super) fn refuse_word(&mut self, column: &str, found: &'static str, known: String) {
+        let fault = LibraryError::Unknown {
             file: self.file,
             line: self.line,
             column: column.to_owned(),
             found,
             known,
-        })
+        };
+        self.refuse(Box::new(fault));
     }
 
-    fn source(&self, quantity: &str) -> Read<&'static str> {
+    fn source(&mut self, quantity: &str) -> &'static str {
         let own = format!("{quantity}_source");
         let has_own = self.cells.iter().any(|(column, _)| *column == own);
         let column = if has_own { &own } else { "source" };
-        let id = self.text(column)?;
-        let source = self.sources.text(id);
-        source.ok_or_else(|| self.unknown(column, id, "an id of sources.csv".to_owned()))
+        let id = self.text(column);
+        self.sources.text(id).unwrap_or_else(|| {
+            self.refuse_word(column, id, "an id of sources.csv".to_owned());
+            ""
+        })
     }
 
     fn cell(&self, quantity: &str, part: &str) -> Option<&'static str> {
@@ -149,48 +184,53 @@ impl<'a> Record<'a> {
         found.map(|(_, cell)| *cell)
     }
 
-    fn part(&self, quantity: &str, part: &str) -> Read<&'static str> {
-        let column = || format!("{quantity}{part}");
-        match self.cell(quantity, part) {
-            None => Err(LibraryError::NoColumn {
-                file: self.file,
-                column: column(),
-            }
-            .into()),
-            Some("") => Err(LibraryError::Empty {
-                file: self.file,
-                line: self.line,
-                column: column(),
-            }
-            .into()),
-            Some(cell) => Ok(cell),
-        }
+    fn part(&mut self, quantity: &str, part: &str) -> &'static str {
+        let (file, line) = (self.file, self.line);
+        let fault = match self.cell(quantity, part) {
+            Some("") => LibraryError::Empty {
+                file,
+                line,
+                column: format!("{quantity}{part}"),
+            },
+            Some(cell) => return cell,
+            None => LibraryError::NoColumn {
+                file,
+                column: format!("{quantity}{part}"),
+            },
+        };
+        self.refuse(Box::new(fault));
+        ""
     }
 
-    fn number(&self, quantity: &str, part: &str, found: &'static str) -> Read<f64> {
-        let number = nearest(found).filter(|number| number.is_finite());
-        number
-            .ok_or_else(|| LibraryError::NotANumber {
-                file: self.file,
-                line: self.line,
-                column: format!("{quantity}{part}"),
-                found,
-            })
-            .map_err(Box::new)
+    fn number(&mut self, quantity: &str, part: &str, found: &'static str) -> f64 {
+        if let Some(number) = nearest(found).filter(|number| number.is_finite()) {
+            return number;
+        }
+        let fault = LibraryError::NotANumber {
+            file: self.file,
+            line: self.line,
+            column: format!("{quantity}{part}"),
+            found,
+        };
+        self.refuse(Box::new(fault));
+        f64::NAN
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::Record;
-    use crate::library::{Read, Sources, csv};
+    use crate::library::{Sources, csv};
 
     /// What `read` makes of the last line of a list.
-    fn last<T>(text: &'static str, read: impl Fn(&mut Record) -> Read<T>) -> Result<T, String> {
+    fn last<T>(text: &'static str, read: impl Fn(&mut Record) -> T) -> Result<T, String> {
         let sources = Sources::of("id,source\nkept,from memory\n").expect("they can be read");
         let records = csv::records("a.csv", text, &sources);
         let mut record = records.expect("the cells can be read").pop();
-        read(record.as_mut().expect("it has a last line")).map_err(|error| error.to_string())
+        let record = record.as_mut().expect("it has a last line");
+        let found = read(record);
+        record.check().map_err(|error| error.to_string())?;
+        Ok(found)
     }
 
     #[track_caller]
@@ -261,8 +301,8 @@ mod tests {
     fn what_was_read_is_kept_as_it_is_written() {
         let text = "source,a_pa_low,a_pa_usual,a_pa_high\nkept,15.8,15.88,15.96\n";
         let entries = last(text, |record| {
-            record.span_as("a_pa", "b_pa")?;
-            Ok(record.take_entries())
+            record.span_as("a_pa", "b_pa");
+            record.take_entries()
         });
         let entries = entries.expect("it is whole");
         let found: Vec<_> = entries
@@ -274,14 +314,21 @@ mod tests {
 
     #[test]
     fn a_word_is_one_of_those_known() {
-        let words = [("plain", 1), ("corrugated", 2)];
         assert_eq!(
-            last("form\nround\n", |record| record.choice("form", &words)),
+            last("form\nround\n", |record| record.choice(
+                "form",
+                ("plain", 1),
+                [("corrugated", 2)]
+            )),
             Err("a.csv, line 2: `form` is `round`, must be plain or corrugated".to_owned()),
             "the words are listed"
         );
         assert_eq!(
-            last("form\nplain\n", |record| record.choice("form", &words)),
+            last("form\nplain\n", |record| record.choice(
+                "form",
+                ("plain", 1),
+                [("corrugated", 2)]
+            )),
             Ok(1),
             "this one is known"
         );

@@ -25,12 +25,12 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<RouteRow>> {
     csv::rows("routes.csv", text, sources, route_row)
 }
 
-fn route_row(record: &mut Record) -> Read<RouteRow> {
-    Ok(RouteRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        length: record.span("length_m")?.map(Length::metres),
-        rise: record.span("rise_m")?.map(Length::metres),
+fn route_row(record: &mut Record) -> RouteRow {
+    RouteRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        length: record.span("length_m").map(Length::metres),
+        rise: record.span("rise_m").map(Length::metres),
         entries: record.take_entries(),
-    })
+    }
 }

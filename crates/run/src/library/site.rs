@@ -23,11 +23,11 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<SiteRow>> {
     csv::rows("sites.csv", text, sources, site_row)
 }
 
-fn site_row(record: &mut Record) -> Read<SiteRow> {
-    Ok(SiteRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        pressure: record.span("absolute_pa")?.map(Pressure::pascals),
+fn site_row(record: &mut Record) -> SiteRow {
+    SiteRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        pressure: record.span("absolute_pa").map(Pressure::pascals),
         entries: record.take_entries(),
-    })
+    }
 }

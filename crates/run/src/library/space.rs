@@ -36,18 +36,18 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<SpaceRow>> {
     csv::rows("spaces.csv", text, sources, space_row)
 }
 
-fn space_row(record: &mut Record) -> Read<SpaceRow> {
-    let radiant = record.optional_span("radiant_minus_air_k")?;
-    Ok(SpaceRow {
-        id: record.text("id")?,
-        name: record.text("name")?,
-        situation: record.text("situation")?,
-        temperature: record.span("temperature_c")?.map(Temperature::celsius),
-        humidity: humidity::relative(record)?,
-        wind: record.span("wind_m_s")?.map(Speed::metres_per_second),
-        coupling: record.span("coupling")?,
+fn space_row(record: &mut Record) -> SpaceRow {
+    let radiant = record.optional_span("radiant_minus_air_k");
+    SpaceRow {
+        id: record.text("id"),
+        name: record.text("name"),
+        situation: record.text("situation"),
+        temperature: record.span("temperature_c").map(Temperature::celsius),
+        humidity: humidity::relative(record),
+        wind: record.span("wind_m_s").map(Speed::metres_per_second),
+        coupling: record.span("coupling"),
         radiant_minus_air: radiant.map(|span| span.map(TemperatureDifference::kelvins)),
-        radiant: record.text("radiant")?,
+        radiant: record.text("radiant"),
         entries: record.take_entries(),
-    })
+    }
 }

@@ -66,48 +66,52 @@ pub(super) fn read(sources: &Sources) -> Read<Vec<TubeRow>> {
     let materials = csv::records("materials.csv", text, sources)?;
     let text = include_str!("tubes.csv");
     csv::rows("tubes.csv", text, sources, |tube| {
-        let id = tube.text("material")?;
-        let has_id = |material: &&Record| material.text("id") == Ok(id);
-        let material = materials.iter().find(has_id).cloned();
-        let mut material = material
-            .ok_or_else(|| tube.unknown("material", id, "an id of materials.csv".to_owned()))?;
-        tube_row(tube, &mut material)
+        let id = tube.text("material");
+        let found = materials.iter().find(|material| material.holds("id", id));
+        let mut material = found.cloned().unwrap_or_else(|| {
+            tube.refuse_word("material", id, "an id of materials.csv".to_owned());
+            tube.blank()
+        });
+        let row = tube_row(tube, &mut material);
+        tube.refuse_with(&mut material);
+        row
     })
 }
 
-fn tube_row(tube: &mut Record, material: &mut Record) -> Read<TubeRow> {
-    const FORMS: [(&str, BoreForm); 2] = [
-        ("plain", BoreForm::Plain),
-        ("corrugated", BoreForm::Corrugated),
-    ];
-    const SUPPLIES: [(&str, Supply); 2] = [("rigid", Supply::Rigid), ("coiled", Supply::Coiled)];
+fn tube_row(tube: &mut Record, material: &mut Record) -> TubeRow {
     let megapascals = |value: f64| Pressure::pascals(value * MEGA);
     // The ribs of a corrugated bore count for more than the surface of its material.
-    let roughness = match tube.optional_span("roughness_mm")? {
-        Some(own) => own,
-        None => material.span("roughness_mm")?,
-    };
-    Ok(TubeRow {
-        id: tube.text("id")?,
-        name: tube.text("name")?,
-        material: material.text("name")?,
-        bore_form: tube.choice("bore_form", &FORMS)?,
-        supply: tube.choice("supply", &SUPPLIES)?,
-        bore: tube.span("bore_mm")?.map(Length::millimetres),
-        outside_diameter: tube.span("outside_diameter_mm")?.map(Length::millimetres),
+    let roughness = tube.optional_span("roughness_mm");
+    let roughness = roughness.unwrap_or_else(|| material.span("roughness_mm"));
+    TubeRow {
+        id: tube.text("id"),
+        name: tube.text("name"),
+        material: material.text("name"),
+        bore_form: tube.choice(
+            "bore_form",
+            ("plain", BoreForm::Plain),
+            [("corrugated", BoreForm::Corrugated)],
+        ),
+        supply: tube.choice(
+            "supply",
+            ("rigid", Supply::Rigid),
+            [("coiled", Supply::Coiled)],
+        ),
+        bore: tube.span("bore_mm").map(Length::millimetres),
+        outside_diameter: tube.span("outside_diameter_mm").map(Length::millimetres),
         conductivity: material
-            .span("conductivity_w_mk")?
+            .span("conductivity_w_mk")
             .map(Conductivity::watts_per_metre_kelvin),
-        short_term_modulus: material.span("short_term_modulus_mpa")?.map(megapascals),
-        long_term_modulus: material.span("long_term_modulus_mpa")?.map(megapascals),
+        short_term_modulus: material.span("short_term_modulus_mpa").map(megapascals),
+        long_term_modulus: material.span("long_term_modulus_mpa").map(megapascals),
         density: material
-            .span("density_kg_m3")?
+            .span("density_kg_m3")
             .map(Density::kilograms_per_cubic_metre),
         roughness: roughness.map(Length::millimetres),
         highest_temperature: material
-            .span("highest_temperature_c")?
+            .span("highest_temperature_c")
             .map(Temperature::celsius),
-        emissivity: material.span("emissivity")?,
+        emissivity: material.span("emissivity"),
         entries: [tube.take_entries(), material.take_entries()].concat(),
-    })
+    }
 }

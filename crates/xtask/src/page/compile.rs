@@ -41,7 +41,7 @@ pub(crate) fn compile(workspace: &Workspace, package: &str, folder: &Path) -> Re
         // The lowest kilobyte belongs to the far end of the stack, where no pointer ever points.
         cmd!(
             shell,
-            "{node} {script} --low-memory-unused --flatten --rereloop -Oz -Oz {module} -o {module}"
+            "{node} {script} --low-memory-unused --one-caller-inline-max-function-size=0 --flatten --rereloop -Oz -Oz {module} -o {module}"
         )
         .run()?;
     }

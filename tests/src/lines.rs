@@ -1,6 +1,6 @@
 //! The one generator of random airflow lines: a seed in, a line and a state out, the same on every machine.
 //!
-//! [`line`] draws as widely as lines are built; [`Drawn::state`] lays leaks, parted joints and water over it; [`wild`] puts any finite number anywhere.
+//! `line` draws as widely as lines are built; `Drawn::state` lays leaks, parted joints and water over it; `wild` puts any finite number anywhere.
 
 use dewrun_airflow::{
     Air, Detector, DuctPressures, FanCurve, Fitting, Hole, Inlet, Leak, Line, OpenEnd, Parted,

@@ -1,7 +1,7 @@
 //! What still comes through a line: the flow at which fan, duct, tubes, leaks and standing water balance,
 //! how much of it is duct air, how long it takes, and what airflow limits can see of it.
 //!
-//! [`airflow`] takes a [`Line`] as built and a [`State`] it is in. All pressures are total pressures against the detector's room.
+//! [`airflow()`] takes a [`Line`] as built and a [`State`] it is in. All pressures are total pressures against the detector's room.
 //!
 //! ```
 //! use dewrun_airflow::friction::{churchill_1977, straight_tube_pa};

@@ -100,7 +100,7 @@ pub(crate) fn lay(shape: &PoolShape, bore: &Bore) -> Laid {
 }
 
 impl Laid {
-    /// Water between two places of the tube [m3].
+    /// Water between two places of the tube \[m3\].
     pub(crate) fn water_m3(&self, from_m: f64, to_m: f64) -> f64 {
         let (from_m, to_m) = (from_m.max(self.from_m), to_m.min(self.to_m));
         if to_m <= from_m {

@@ -34,7 +34,7 @@ pub struct Reading {
 /// `x` from the tube's inlet to its outlet; elsewhere there is nothing to read.
 ///
 /// # Accuracy
-/// At the places of the march as the march; between them as [`crate::course`], of which this is a point.
+/// At the places of the march as the march; between them as [`crate::course()`], of which this is a point.
 /// What is deposited so far follows the drawn curve and meets the sum of each leg at its end.
 ///
 /// # Source

@@ -119,7 +119,7 @@ impl HungTube {
     }
 }
 
-/// Second moment of area of a tube's wall, `I = pi/64 (OD^4 - ID^4)` [m4].
+/// Second moment of area of a tube's wall, `I = pi/64 (OD^4 - ID^4)` \[m4\].
 ///
 /// # Range
 /// Bores from 0.5 to 500 mm.

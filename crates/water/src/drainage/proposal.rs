@@ -129,7 +129,7 @@ fn before_end(
     })
 }
 
-/// The lowest place of all reachable legs within a range, and its height [m].
+/// The lowest place of all reachable legs within a range, and its height \[m\].
 fn lowest(tube: &DrainTube, [from, to]: [Length; 2], near_m: f64) -> Option<(f64, f64)> {
     let (from_m, to_m) = (from.to_metres(), to.to_metres());
     let mut best: Option<(f64, f64)> = None;

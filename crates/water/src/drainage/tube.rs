@@ -117,12 +117,12 @@ pub struct DrainTube {
 pub(super) const SAME_PLACE_M: f64 = 1e-9;
 
 impl DrainTube {
-    /// Length of all legs [m].
+    /// Length of all legs \[m\].
     pub(super) fn end_m(&self) -> f64 {
         self.legs.iter().map(|leg| leg.length.to_metres()).sum()
     }
 
-    /// Height of a place over the first end [m].
+    /// Height of a place over the first end \[m\].
     pub(super) fn height_m(&self, place_m: f64) -> f64 {
         let (mut at_m, mut z_m) = (0.0, 0.0);
         for leg in &self.legs {

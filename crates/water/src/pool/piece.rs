@@ -50,7 +50,7 @@ impl Piece {
         (lower_m, length_m, (lower_m - tangent * length_m).max(0.0))
     }
 
-    /// Water in it when it stands so deep at the low point [m3].
+    /// Water in it when it stands so deep at the low point \[m3\].
     pub(super) fn volume_m3(&self, depth_m: f64) -> f64 {
         let (lower_m, wet_m, upper_m) = self.reach(depth_m);
         let d_m = self.bore.to_metres();
@@ -60,7 +60,7 @@ impl Piece {
         (area_integral(lower_m, d_m) - area_integral(upper_m, d_m)) / self.incline.tangent()
     }
 
-    /// Free surface of that water [m2].
+    /// Free surface of that water \[m2\].
     pub(super) fn surface_m2(&self, depth_m: f64) -> f64 {
         let (lower_m, wet_m, upper_m) = self.reach(depth_m);
         let d_m = self.bore.to_metres();
@@ -70,7 +70,7 @@ impl Piece {
         (area(lower_m, d_m) - area(upper_m, d_m)) / self.incline.sine()
     }
 
-    /// How far that water reaches along its floor [m].
+    /// How far that water reaches along its floor \[m\].
     pub(super) fn wetted_m(&self, depth_m: f64) -> f64 {
         self.reach(depth_m).1
     }

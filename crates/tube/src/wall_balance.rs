@@ -12,7 +12,7 @@ use crate::film_inside::FilmInside;
 use crate::film_outside::{FilmOutside, OutsideFluxes};
 use crate::layers::cylinder_resistance_mk_w;
 use crate::march::Segment;
-use crate::march::air::{Air, BOILING, COLDEST_C, HOTTEST_C};
+use crate::march::air::{Air, COLDEST_C, HOTTEST_C, saturated_fraction};
 use crate::march::fluxes::Fluxes;
 use crate::march::regime::Regime;
 use crate::phase::{heat_of_deposition, ln_vapour_slope};
@@ -250,10 +250,9 @@ impl<'curve> Wall<'curve> {
 
     /// Driving force of vapour towards a wall, and the slope of its part at the wall.
     pub(crate) fn force(&self, ln_bulk: f64, wall_c: f64) -> (f64, f64) {
-        let (x, slope) = self.curve.mole_fraction(wall_c.clamp(COLDEST_C, HOTTEST_C));
-        if x.is_nan() || BOILING <= x {
+        let Some((x, slope)) = saturated_fraction(self.curve, wall_c) else {
             return (f64::NEG_INFINITY, 0.0);
-        }
+        };
         (
             ln_bulk - fast_ln(1.0 + humidity_ratio(x)),
             ln_vapour_slope(x, slope),

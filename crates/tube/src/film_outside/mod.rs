@@ -23,7 +23,7 @@ pub use natural::{
 };
 pub use radiation::{STEFAN_BOLTZMANN, radiation_coefficient};
 
-use crate::march::air::{BOILING, COLDEST_C, HOTTEST_C};
+use crate::march::air::{COLDEST_C, HOTTEST_C, saturated_fraction};
 use crate::phase::heat_of_deposition;
 use coefficients::{CONDUCTIVITY, HORIZONTAL, KINEMATIC, LEWIS, PRANDTL, SLENDER, VERTICAL};
 
@@ -260,12 +260,9 @@ impl<'curve> FilmOutside<'curve> {
             // Far from sweating a straight line through the dew point serves.
             return (self.dew_slope * (self.dew_c - surface_c), self.dew_slope);
         }
-        let (x, x_slope) = self
-            .curve
-            .mole_fraction(surface_c.clamp(COLDEST_C, HOTTEST_C));
-        if x.is_nan() || BOILING <= x {
+        let Some((x, x_slope)) = saturated_fraction(self.curve, surface_c) else {
             return (f64::NEG_INFINITY, 0.0);
-        }
+        };
         (
             self.ln_vapour - ln_1p(humidity_ratio(x)),
             crate::phase::ln_vapour_slope(x, x_slope),

@@ -169,12 +169,18 @@ struct Saturated {
 
 /// Humidity ratio at saturation and its slope; without bound where water boils.
 pub(crate) fn saturation(curve: &SaturationCurve, t_c: f64) -> (f64, f64) {
-    let (x, slope) = curve.mole_fraction(t_c.clamp(COLDEST_C, HOTTEST_C));
-    if x.is_nan() || BOILING <= x {
+    let Some((x, slope)) = saturated_fraction(curve, t_c) else {
         return (f64::INFINITY, 0.0);
-    }
+    };
     let air = 1.0 - x;
     (humidity_ratio(x), MOLAR_MASS_RATIO * slope / (air * air))
+}
+
+/// Mole fraction of vapour at saturation and its slope; none where water boils.
+#[inline]
+pub(crate) fn saturated_fraction(curve: &SaturationCurve, t_c: f64) -> Option<(f64, f64)> {
+    let (x, slope) = curve.mole_fraction(t_c.clamp(COLDEST_C, HOTTEST_C));
+    (x < BOILING).then_some((x, slope))
 }
 
 /// A mole fraction of vapour from which on water counts as boiling.

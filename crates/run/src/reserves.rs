@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 use dewrun_moist_air::mixture::density_kg_m3;
-use dewrun_tube::{Segment, Trace};
+use dewrun_tube::{Segment, Station, Trace};
 
 use crate::error::{Place, RunNote, Tube};
 use crate::prepare::Prepared;
@@ -36,48 +36,22 @@ impl Prepared {
         notes.extend(self.very_fast_flow(passage));
     }
 
-    /// The leg in which buoyancy is strongest, where it is as strong as the flow.
+    /// The leg in which buoyancy is strongest, where it is as strong as the flow: by `Gr / Re^2` on the bore, in which the viscosity cancels.
     fn very_small_flow(&self, passage: &Passage) -> Option<RunNote> {
-        let of_leg = |(place, segment, trace, position): Leg<'_>| {
-            let force = trace
-                .stations
-                .iter()
-                .filter(|s| s.segment == position)
-                .map(|s| self.richardson(passage, segment, s.air_c, s.wall_c, s.w))
-                .fold(0.0, f64::max);
-            (place, force)
-        };
-        let (place, richardson) = self.most(passage, of_leg)?;
+        let (place, richardson) = self.most(passage, |segment, station| {
+            let speed = self.velocity_m_s(passage, segment, station);
+            let expansion = 1.0 / (station.air_c + ZERO_CELSIUS_K);
+            let difference = (station.air_c - station.wall_c).abs();
+            GRAVITY_M_S2 * expansion * difference * segment.bore_m / (speed * speed)
+        })?;
         (MIXED_CONVECTION <= richardson).then_some(RunNote::VerySmallFlow { place, richardson })
-    }
-
-    /// `Gr / Re^2` on the bore, in which the viscosity cancels.
-    fn richardson(
-        &self,
-        passage: &Passage,
-        segment: &Segment,
-        air_c: f64,
-        wall_c: f64,
-        w: f64,
-    ) -> f64 {
-        let d = segment.bore_m;
-        let speed = self.velocity_m_s(passage, segment, air_c, w);
-        let expansion = 1.0 / (air_c + ZERO_CELSIUS_K);
-        GRAVITY_M_S2 * expansion * (air_c - wall_c).abs() * d / (speed * speed)
     }
 
     /// The leg in which the air is fastest, where its kinetic energy counts.
     fn very_fast_flow(&self, passage: &Passage) -> Option<RunNote> {
-        let of_leg = |(place, segment, trace, position): Leg<'_>| {
-            let fastest = trace
-                .stations
-                .iter()
-                .filter(|s| s.segment == position)
-                .map(|s| self.velocity_m_s(passage, segment, s.air_c, s.w))
-                .fold(0.0, f64::max);
-            (place, fastest)
-        };
-        let (place, velocity_m_s) = self.most(passage, of_leg)?;
+        let (place, velocity_m_s) = self.most(passage, |segment, station| {
+            self.velocity_m_s(passage, segment, station)
+        })?;
         let kinetic_k = 0.5 * velocity_m_s * velocity_m_s / HEAT_CAPACITY_J_KGK;
         (KINETIC_K <= kinetic_k).then_some(RunNote::VeryFastFlow {
             place,
@@ -85,31 +59,38 @@ impl Prepared {
         })
     }
 
-    fn velocity_m_s(&self, passage: &Passage, segment: &Segment, air_c: f64, w: f64) -> f64 {
+    fn velocity_m_s(&self, passage: &Passage, segment: &Segment, station: &Station) -> f64 {
         let area_m2 = 0.25 * PI * segment.bore_m * segment.bore_m;
-        let flow = passage.inlet.dry_air_kg_s * (1.0 + w);
-        flow / (density_kg_m3(air_c, w, self.p_pa) * area_m2)
+        let flow = passage.inlet.dry_air_kg_s * (1.0 + station.w);
+        flow / (density_kg_m3(station.air_c, station.w, self.p_pa) * area_m2)
     }
 
-    /// The leg for which a quantity is largest.
+    /// The leg in which a quantity is largest, and how large.
     fn most(
         &self,
         passage: &Passage,
-        of_leg: impl Fn(Leg<'_>) -> (Place, f64),
+        at_station: impl Fn(&Segment, &Station) -> f64,
     ) -> Option<(Place, f64)> {
-        let intake = self.intake.iter().enumerate();
-        let exhaust = self.exhaust.iter().enumerate();
-        let intake = intake.map(|(i, s)| (Place::Leg(Tube::Intake, i), s, &passage.intake, i));
-        let exhaust = exhaust.map(|(i, s)| (Place::Leg(Tube::Exhaust, i), s, &passage.exhaust, i));
-        intake
-            .chain(exhaust)
-            .map(of_leg)
-            .max_by(|a, b| a.1.total_cmp(&b.1))
+        let tubes = [
+            (Tube::Intake, &self.intake, &passage.intake),
+            (Tube::Exhaust, &self.exhaust, &passage.exhaust),
+        ];
+        let of_tube = |(tube, segments, trace): (Tube, &'_ Vec<Segment>, &'_ Trace)| {
+            let at = |station: &Station| {
+                let segment = segments.get(station.segment)?;
+                let place = Place::Leg(tube, station.segment);
+                Some((place, at_station(segment, station)))
+            };
+            trace
+                .stations
+                .iter()
+                .filter_map(at)
+                .max_by(|a, b| a.1.total_cmp(&b.1))
+        };
+        let most = tubes.into_iter().filter_map(of_tube);
+        most.max_by(|a, b| a.1.total_cmp(&b.1))
     }
 }
-
-/// A leg with its place, its trace and its position therein.
-type Leg<'a> = (Place, &'a Segment, &'a Trace, usize);
 
 /// The first leg in which something is hotter than the relations hold for.
 fn hottest(passage: &Passage) -> Option<RunNote> {

@@ -6,8 +6,9 @@ use dewrun_airflow::{Airflow, AirflowError, Direction, Place, State, airflow};
 use dewrun_quantity::{Pressure, VolumeFlow};
 use serde_json::{Value, json};
 
-use super::compare::{Comparison, Tolerance};
-use super::report::{Answer, FileReport, Values};
+use super::compare::Tolerance;
+use super::report::{FileReport, Values};
+use super::solved;
 pub use input::{line_of, state_of};
 
 /// How near each key has to be; `tests/cases/README.md` has the same in words.
@@ -36,46 +37,20 @@ const FLOW_OVER_WEDGE: Tolerance = Tolerance::either(0.003, 0.02);
 const PRESSURE: Tolerance = Tolerance::either(0.002, 0.2);
 const TIME: Tolerance = Tolerance::relative(0.003);
 
-/// For reading, not for holding.
-const INFO: &str = "info";
-
 /// Holds every case of a file.
 #[must_use]
 pub fn hold(name: &str, cases: &[Value]) -> FileReport {
-    let mut report = FileReport::new(name);
-    for case in cases {
-        let id = case["id"].as_str().unwrap_or("a case without id");
-        report.take(id, values(case).and_then(|values| answer(case, values)));
-    }
-    report
-}
-
-fn answer(case: &Value, values: Values) -> Result<Answer, String> {
-    let pools = case["in"]["state"]["pools"].as_array();
-    let wedge = pools.is_some_and(|pools| pools.iter().any(|pool| pool["kind"] == "wedge"));
-    let mut comparisons = Vec::new();
-    for (key, expected) in case["expect"].as_object().into_iter().flatten() {
-        if key == INFO {
-            continue;
+    solved::hold_each(name, cases, |case| {
+        let mut answer = solved::answer(case, values(case)?, &[solved::INFO], &TOLERANCES)?;
+        let pools = case["in"]["state"]["pools"].as_array();
+        if pools.is_some_and(|pools| pools.iter().any(|pool| pool["kind"] == "wedge")) {
+            for comparison in &mut answer.comparisons {
+                if comparison.key == "q_lpm" {
+                    comparison.tolerance = FLOW_OVER_WEDGE;
+                }
+            }
         }
-        let (_, tolerance) = TOLERANCES
-            .iter()
-            .find(|(known, _)| known == key)
-            .ok_or_else(|| format!("expects {key}, of which no tolerance is known"))?;
-        comparisons.push(Comparison {
-            key: key.clone(),
-            got: values.get(key).cloned().unwrap_or(Value::Null),
-            expected: expected.clone(),
-            tolerance: if wedge && key == "q_lpm" {
-                FLOW_OVER_WEDGE
-            } else {
-                *tolerance
-            },
-        });
-    }
-    Ok(Answer {
-        values,
-        comparisons,
+        Ok(answer)
     })
 }
 

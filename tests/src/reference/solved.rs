@@ -7,7 +7,7 @@ use super::inputs::Inputs;
 use super::report::{Answer, FileReport, Values};
 
 /// For reading, not for holding.
-const INFO: &str = "info";
+pub(super) const INFO: &str = "info";
 
 /// Holds every case of a file by the values that its inputs give.
 #[must_use]
@@ -17,26 +17,36 @@ pub fn hold(
     tolerances: &[(&str, Tolerance)],
     values: impl Fn(&Inputs<'_>) -> Result<Values, String>,
 ) -> FileReport {
+    hold_each(name, cases, |case| {
+        let values = values(&Inputs::of(&case["in"]))?;
+        answer(case, values, &[INFO], tolerances)
+    })
+}
+
+/// Holds every case of a file by what it is answered.
+pub(super) fn hold_each(
+    name: &str,
+    cases: &[Value],
+    answer: impl Fn(&Value) -> Result<Answer, String>,
+) -> FileReport {
     let mut report = FileReport::new(name);
     for case in cases {
         let id = case["id"].as_str().unwrap_or("a case without id");
-        let values = values(&Inputs::of(&case["in"]));
-        report.take(
-            id,
-            values.and_then(|values| answer(case, values, tolerances)),
-        );
+        report.take(id, answer(case));
     }
     report
 }
 
-fn answer(
+/// Puts the values of a case beside those expected, but for keys that are only for reading.
+pub(super) fn answer(
     case: &Value,
     values: Values,
+    for_reading: &[&str],
     tolerances: &[(&str, Tolerance)],
 ) -> Result<Answer, String> {
     let mut comparisons = Vec::new();
     for (key, expected) in case["expect"].as_object().into_iter().flatten() {
-        if key == INFO {
+        if for_reading.contains(&key.as_str()) {
             continue;
         }
         let (_, tolerance) = tolerances

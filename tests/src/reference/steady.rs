@@ -13,9 +13,10 @@ use dewrun_run::{
 };
 use serde_json::{Value, json};
 
-use super::compare::{Comparison, Tolerance};
+use super::compare::Tolerance;
 use super::inputs::Inputs;
-use super::report::{Answer, FileReport, Values};
+use super::report::{FileReport, Values};
+use super::solved;
 
 /// Where the seam between ice and water lies in the cases' relative humidities, °C.
 const SEAM_C: f64 = 0.01;
@@ -40,31 +41,8 @@ const TOLERANCES: [(&str, Tolerance); 13] = [
 /// Holds every case of a file.
 #[must_use]
 pub fn hold(name: &str, cases: &[Value]) -> FileReport {
-    let mut report = FileReport::new(name);
-    for case in cases {
-        let id = case["id"].as_str().unwrap_or("a case without id");
-        report.take(id, values(case).and_then(|values| answer(case, values)));
-    }
-    report
-}
-
-fn answer(case: &Value, values: Values) -> Result<Answer, String> {
-    let mut comparisons = Vec::new();
-    for (key, expected) in case["expect"].as_object().into_iter().flatten() {
-        let (_, tolerance) = TOLERANCES
-            .iter()
-            .find(|(known, _)| known == key)
-            .ok_or_else(|| format!("expects {key}, of which no tolerance is known"))?;
-        comparisons.push(Comparison {
-            key: key.clone(),
-            got: values.get(key).cloned().unwrap_or(Value::Null),
-            expected: expected.clone(),
-            tolerance: *tolerance,
-        });
-    }
-    Ok(Answer {
-        values,
-        comparisons,
+    solved::hold_each(name, cases, |case| {
+        solved::answer(case, values(case)?, &[], &TOLERANCES)
     })
 }
 

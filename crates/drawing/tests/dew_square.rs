@@ -6,7 +6,7 @@ use dewrun_advice::{BoundaryPoint, Limit, dry_boundary};
 use dewrun_drawing::{DewSquare, Item, Room, View, boundary_temperatures, dew_square, svg};
 use dewrun_quantity::{Style, Temperature, Units};
 use dewrun_run::air::{Humidity, Pair};
-use dewrun_run::{Tube, evaluate};
+use dewrun_run::evaluate;
 use proptest::prelude::{Strategy, prop_assert, proptest};
 use sample::{Sample, SampleLeg};
 
@@ -24,16 +24,10 @@ fn answered(mut sample: Sample, (air_c, dew_c): (f64, f64)) -> Sample {
 }
 
 fn view(sample: &Sample, units: Units) -> View<'_> {
-    View {
-        run: &sample.run,
-        outcome: &sample.outcome,
-        names: &sample.names,
-        style: Style {
-            units,
-            ..Style::default()
-        },
-        tube: Tube::Intake,
-    }
+    sample.view(Style {
+        units,
+        ..Style::default()
+    })
 }
 
 fn room(width: f64) -> Room {

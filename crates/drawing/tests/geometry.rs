@@ -8,13 +8,7 @@ use dewrun_run::Tube;
 use sample::Sample;
 
 fn view(sample: &Sample) -> View<'_> {
-    View {
-        run: &sample.run,
-        outcome: &sample.outcome,
-        names: &sample.names,
-        style: Style::default(),
-        tube: Tube::Intake,
-    }
+    sample.view(Style::default())
 }
 
 fn draw(sample: &Sample, width: f64) -> Elevation {

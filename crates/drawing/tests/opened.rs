@@ -13,13 +13,7 @@ use sample::Sample;
 const INTAKE: Spot = Spot::tube(Tube::Intake);
 
 fn view(sample: &Sample) -> View<'_> {
-    View {
-        run: &sample.run,
-        outcome: &sample.outcome,
-        names: &sample.names,
-        style: Style::default(),
-        tube: Tube::Intake,
-    }
+    sample.view(Style::default())
 }
 
 fn corridor() -> Given {

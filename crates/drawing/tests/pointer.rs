@@ -4,23 +4,11 @@ mod sample;
 
 use dewrun_drawing::{Mark, Rail, Room, Step, View, big_steps, elevation, profile};
 use dewrun_quantity::{DecimalMark, Length, Style, Units};
-use dewrun_run::Tube;
-use sample::Sample;
 
 const INCH_POUND: Style = Style {
     units: Units::InchPound,
     mark: DecimalMark::Comma,
 };
-
-fn view(sample: &Sample, style: Style) -> View<'_> {
-    View {
-        run: &sample.run,
-        outcome: &sample.outcome,
-        names: &sample.names,
-        style,
-        tube: Tube::Intake,
-    }
-}
 
 fn rail(view: &View<'_>, width: f64) -> Rail {
     let elevation = elevation(view, Room { width, text: 1.0 });
@@ -55,7 +43,7 @@ fn plain(html: &str) -> String {
 #[test]
 fn the_flag_says_what_the_profile_holds() {
     let sample = sample::make_up_air();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     // A point of the sample's own profile, in its second leg.
     let point = sample
@@ -89,7 +77,7 @@ fn the_flag_says_what_the_profile_holds() {
 #[test]
 fn what_is_spoken_is_the_whole_flag() {
     let sample = sample::loft();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 328.0);
     for x in [0.2, 1.0, 4.4, 8.0, 10.0] {
         let mark = mark(&view, &rail, x);
@@ -106,7 +94,7 @@ fn what_is_spoken_is_the_whole_flag() {
 #[test]
 fn below_freezing_the_dew_point_is_a_frost_point() {
     let sample = sample::loft();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     let at = |frozen: bool| {
         let point = sample.outcome.intake.profile.iter().find(|p| {
@@ -136,7 +124,7 @@ fn below_freezing_the_dew_point_is_a_frost_point() {
 #[test]
 fn water_runs_past_from_the_top_of_its_slope() {
     let sample = sample::make_up_air();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     let legs = &sample.outcome.intake.legs;
     let past = |x: f64| {
@@ -169,7 +157,7 @@ fn water_runs_past_from_the_top_of_its_slope() {
 #[test]
 fn even_steps_land_on_even_places_and_stay_in_the_tube() {
     let sample = sample::make_up_air();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     let check = |from: f64, step: Step, expected: f64| {
         let to = rail.stepped(&view, Length::metres(from), step).to_metres();
@@ -191,7 +179,7 @@ fn even_steps_land_on_even_places_and_stay_in_the_tube() {
 #[test]
 fn page_steps_visit_joints_and_wet_bounds() {
     let sample = sample::make_up_air();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     let mut visited = vec![0.0];
     while visited.last().is_some_and(|last| *last < 12.1 - 1e-9) && visited.len() < 50 {
@@ -230,7 +218,7 @@ fn page_steps_visit_joints_and_wet_bounds() {
 #[test]
 fn it_begins_where_half_of_the_water_has_formed() {
     let sample = sample::make_up_air();
-    let view = view(&sample, Style::default());
+    let view = sample.view(Style::default());
     let rail = rail(&view, 1392.0);
     let start = rail.start(&view);
     let said = plain(&rail.mark(&view, start).expect("it is in the tube").flag);
@@ -254,7 +242,7 @@ fn it_begins_where_half_of_the_water_has_formed() {
 fn handle_and_line_follow_the_shared_axis() {
     for width in [328.0, 800.0, 1392.0] {
         let sample = sample::loft();
-        let view = view(&sample, Style::default());
+        let view = sample.view(Style::default());
         let drawn = elevation(&view, Room { width, text: 1.0 });
         let rail = rail(&view, width);
         for x in [0.0, 2.5, 10.6] {
@@ -280,7 +268,7 @@ fn handle_and_line_follow_the_shared_axis() {
 fn the_flag_stays_inside_the_elevation() {
     for sample in [sample::make_up_air(), sample::loft(), sample::many(20)] {
         for width in [800.0, 1392.0] {
-            let view = view(&sample, Style::default());
+            let view = sample.view(Style::default());
             let drawn = elevation(&view, Room { width, text: 1.0 });
             let rail = rail(&view, width);
             for step in 0..=40 {
@@ -299,7 +287,7 @@ fn the_flag_stays_inside_the_elevation() {
 #[test]
 fn feet_and_commas_are_kept() {
     let sample = sample::make_up_air();
-    let view = view(&sample, INCH_POUND);
+    let view = sample.view(INCH_POUND);
     let rail = rail(&view, 1392.0);
     let mark = mark(&view, &rail, 3.048);
     assert!(

@@ -5,20 +5,13 @@ mod sample;
 use dewrun_advice::{Limit, SpaceLimit, StayingDry, TubeLimit};
 use dewrun_drawing::{View, dry_limits, html};
 use dewrun_quantity::{Length, Style, Temperature, Units};
-use dewrun_run::Tube;
 use sample::Sample;
 
 fn view(sample: &Sample, units: Units) -> View<'_> {
-    View {
-        run: &sample.run,
-        outcome: &sample.outcome,
-        names: &sample.names,
-        style: Style {
-            units,
-            ..Style::default()
-        },
-        tube: Tube::Intake,
-    }
+    sample.view(Style {
+        units,
+        ..Style::default()
+    })
 }
 
 /// Made-up limits.

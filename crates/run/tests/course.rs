@@ -1,42 +1,11 @@
 //! The smooth course between the march's places is where a fine march goes.
 
-use dewrun_quantity::{
-    Conductivity, Length, Power, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature,
-    VolumeFlow,
-};
-use dewrun_run::air::{Humidity, Over, Pair};
-use dewrun_run::{
-    Detector, Flow, FlowAt, Leg, ProfilePoint, Run, Space, TubeWall, course, evaluate,
-    evaluate_fine,
-};
+mod plain;
 
-fn space(celsius: f64) -> Space {
-    Space {
-        temperature: Temperature::celsius(celsius),
-        humidity: Humidity::Relative {
-            value: RelativeHumidity::percent(50.0),
-            over: Over::Water,
-        },
-        radiant: None,
-        wind: Speed::ZERO,
-    }
-}
-
-fn leg(space: usize, metres: f64) -> Leg {
-    Leg {
-        space,
-        length: Length::metres(metres),
-        rise: Length::ZERO,
-        tube: TubeWall {
-            bore: Length::millimetres(19.0),
-            outside_diameter: Length::millimetres(22.0),
-            conductivity: Conductivity::watts_per_metre_kelvin(0.19),
-        },
-        insulation: None,
-        emissivity: 0.9,
-        tracing: PowerPerLength::ZERO,
-    }
-}
+use dewrun_quantity::{Length, Power, Pressure, Temperature, VolumeFlow};
+use dewrun_run::air::{Humidity, Pair};
+use dewrun_run::{Detector, Flow, FlowAt, ProfilePoint, Run, course, evaluate, evaluate_fine};
+use plain::{leg, space};
 
 fn run() -> Run {
     Run {

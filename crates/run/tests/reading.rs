@@ -1,45 +1,14 @@
 //! A reading at any place agrees with the march, with what is drawn, and with a run cut at that place.
 
-use dewrun_quantity::{
-    Conductivity, Length, Power, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature,
-    VolumeFlow,
-};
-use dewrun_run::air::{Humidity, Over, Pair};
-use dewrun_run::{
-    Detector, Flow, FlowAt, Leg, Reading, Run, Space, TubeOutcome, TubeWall, course, evaluate,
-    reading,
-};
+mod plain;
+
+use dewrun_quantity::{Length, Power, Pressure, Temperature, VolumeFlow};
+use dewrun_run::air::{Humidity, Pair};
+use dewrun_run::{Detector, Flow, FlowAt, Reading, Run, TubeOutcome, course, evaluate, reading};
+use plain::{leg, space};
 use proptest::prelude::{prop_assert, proptest};
 
 const PRESSURE: Pressure = Pressure::pascals(98_000.0);
-
-fn space(celsius: f64) -> Space {
-    Space {
-        temperature: Temperature::celsius(celsius),
-        humidity: Humidity::Relative {
-            value: RelativeHumidity::percent(50.0),
-            over: Over::Water,
-        },
-        radiant: None,
-        wind: Speed::ZERO,
-    }
-}
-
-fn leg((space, metres): (usize, f64)) -> Leg {
-    Leg {
-        space,
-        length: Length::metres(metres),
-        rise: Length::ZERO,
-        tube: TubeWall {
-            bore: Length::millimetres(19.0),
-            outside_diameter: Length::millimetres(22.0),
-            conductivity: Conductivity::watts_per_metre_kelvin(0.19),
-        },
-        insulation: None,
-        emissivity: 0.9,
-        tracing: PowerPerLength::ZERO,
-    }
-}
 
 fn tube(spaces: &[f64], legs: &[(usize, f64)]) -> TubeOutcome {
     let run = Run {
@@ -53,7 +22,10 @@ fn tube(spaces: &[f64], legs: &[(usize, f64)]) -> TubeOutcome {
             at: FlowAt::Intake,
         },
         spaces: spaces.iter().copied().map(space).collect(),
-        intake: legs.iter().copied().map(leg).collect(),
+        intake: legs
+            .iter()
+            .map(|&(space, metres)| leg(space, metres))
+            .collect(),
         detector: Detector {
             heat: Power::watts(3.0),
             humidity_rating: None,

@@ -1,13 +1,10 @@
 //! What is said beside an answer: flows that the relations leave out, and places past their range.
 
-use dewrun_quantity::{
-    Conductivity, Length, Power, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature,
-    VolumeFlow,
-};
+mod plain;
+
+use dewrun_quantity::{Power, Pressure, RelativeHumidity, Temperature, VolumeFlow};
 use dewrun_run::air::{Humidity, Over, Pair};
-use dewrun_run::{
-    Detector, Flow, FlowAt, Leg, Place, Run, RunNote, Space, Tube, TubeWall, evaluate,
-};
+use dewrun_run::{Detector, Flow, FlowAt, Place, Run, RunNote, Space, Tube, evaluate};
 
 const BORE_MM: f64 = 19.0;
 
@@ -26,27 +23,14 @@ fn run(flow_l_min: f64, duct_c: f64, space_c: f64, radiant_c: f64) -> Run {
             at: FlowAt::Intake,
         },
         spaces: vec![Space {
-            temperature: Temperature::celsius(space_c),
             humidity: Humidity::Relative {
                 value: RelativeHumidity::percent(0.0),
                 over: Over::Water,
             },
             radiant: Some(Temperature::celsius(radiant_c)),
-            wind: Speed::ZERO,
+            ..plain::space(space_c)
         }],
-        intake: vec![Leg {
-            space: 0,
-            length: Length::metres(5.0),
-            rise: Length::ZERO,
-            tube: TubeWall {
-                bore: Length::millimetres(BORE_MM),
-                outside_diameter: Length::millimetres(22.0),
-                conductivity: Conductivity::watts_per_metre_kelvin(0.19),
-            },
-            insulation: None,
-            emissivity: 0.9,
-            tracing: PowerPerLength::ZERO,
-        }],
+        intake: vec![plain::leg(0, 5.0)],
         detector: Detector {
             heat: Power::ZERO,
             humidity_rating: None,

@@ -6,15 +6,15 @@
     reason = "each test file uses a part of it"
 )]
 
-use dewrun_drawing::Names;
+use dewrun_drawing::{Names, View};
 use dewrun_quantity::{
     Conductivity, FallForm, HumidityRatio, Length, MassFlow, MassFlowPerLength, Power,
-    PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature, VolumeFlow,
+    PowerPerLength, Pressure, RelativeHumidity, Speed, Style, Temperature, VolumeFlow,
 };
 use dewrun_run::air::{Humidity, Over, Pair};
 use dewrun_run::{
     AirPoint, Balance, Detector, Flow, FlowAt, Grade, Leg, LegOutcome, Outcome, ProfilePoint, Run,
-    Space, Stretch, TubeOutcome, TubeWall, Verdict, WallPoint,
+    Space, Stretch, Tube, TubeOutcome, TubeWall, Verdict, WallPoint,
 };
 
 /// Steps in a leg.
@@ -31,6 +31,19 @@ pub struct Sample {
     pub run: Run,
     pub outcome: Outcome,
     pub names: Names,
+}
+
+impl Sample {
+    /// Its intake tube as it is drawn in a style.
+    pub fn view(&self, style: Style) -> View<'_> {
+        View {
+            run: &self.run,
+            outcome: &self.outcome,
+            names: &self.names,
+            style,
+            tube: Tube::Intake,
+        }
+    }
 }
 
 /// Makes a run of its spaces and intake legs, drawing air of a temperature and dew point.

@@ -1,42 +1,30 @@
 //! A humid duct's tube through a cool corridor and a freezing loft, invented.
 
+use crate::plain;
 use dewrun_quantity::{
-    Conductivity, Length, Power, PowerPerLength, Pressure, RelativeHumidity, Speed, Temperature,
-    VolumeFlow,
+    Conductivity, Length, Power, Pressure, RelativeHumidity, Temperature, VolumeFlow,
 };
 use dewrun_run::air::{Humidity, Over, Pair};
-use dewrun_run::{
-    Detector, Flow, FlowAt, Insulation, Leg, Outcome, Run, Space, TubeWall, evaluate,
-};
+use dewrun_run::{Detector, Flow, FlowAt, Insulation, Leg, Outcome, Run, Space, evaluate};
 
 fn space(celsius: f64, percent: f64) -> Space {
     Space {
-        temperature: Temperature::celsius(celsius),
         humidity: Humidity::Relative {
             value: RelativeHumidity::percent(percent),
             over: Over::Water,
         },
-        radiant: None,
-        wind: Speed::ZERO,
+        ..plain::space(celsius)
     }
 }
 
 fn leg(space: usize, length_m: f64, insulation_mm: f64) -> Leg {
     Leg {
-        space,
-        length: Length::metres(length_m),
         rise: Length::metres(-0.02 * length_m),
-        tube: TubeWall {
-            bore: Length::millimetres(19.0),
-            outside_diameter: Length::millimetres(22.0),
-            conductivity: Conductivity::watts_per_metre_kelvin(0.19),
-        },
         insulation: (0.0 < insulation_mm).then_some(Insulation {
             thickness: Length::millimetres(insulation_mm),
             conductivity: Conductivity::watts_per_metre_kelvin(0.036),
         }),
-        emissivity: 0.9,
-        tracing: PowerPerLength::ZERO,
+        ..plain::leg(space, length_m)
     }
 }
 

@@ -65,7 +65,7 @@ pub(crate) fn answer_band() -> El {
                 .html(once_more),
         ]
     });
-    el("div").class("dw-answer-place").child(band).child(slim)
+    el("div").child(band).child(slim)
 }
 
 fn told(desk: Desk) -> Option<Answer> {

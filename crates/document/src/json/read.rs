@@ -6,6 +6,9 @@ use super::{Content, Fault, Node};
 /// The deepest nest that is read; a project has a dozen levels.
 const DEPTH: usize = 127;
 
+/// What is wrong with an object that is never closed.
+const WITHIN_OBJECT: &str = "the text ends within an object";
+
 /// The value that a text holds.
 pub(crate) fn tree(text: &str) -> Result<Node<'_>, Fault> {
     let mut reader = Reader {
@@ -65,58 +68,53 @@ impl<'a> Reader<'a> {
     }
 
     fn list(&mut self) -> Result<Content<'a>, Fault> {
-        let mut entries = Vec::new();
-        loop {
-            match (self.next_sign(), entries.is_empty()) {
-                (None, _) => return Err(self.on_next("the text ends within a list")),
-                (Some(b']'), _) => break,
-                (Some(_), true) => {}
-                (Some(b','), _) => {
-                    self.at += 1;
-                    if self.next_sign() == Some(b']') {
-                        return Err(self.on_next("trailing comma"));
-                    }
-                }
-                _ => return Err(self.on_next("expected `,` or `]`")),
-            }
-            entries.push(self.value()?);
-        }
-        self.at += 1;
+        let ended = "the text ends within a list";
+        let entries = self.parted(b']', [ended, "expected `,` or `]`"], Self::value)?;
         Ok(Content::List(entries))
     }
 
     fn object(&mut self) -> Result<Content<'a>, Fault> {
-        let mut members = Vec::new();
-        loop {
-            match (self.next_sign(), members.is_empty()) {
-                (None, _) => return Err(self.on_next("the text ends within an object")),
-                (Some(b'}'), _) => break,
-                (Some(_), true) => {}
-                (Some(b','), _) => {
-                    self.at += 1;
-                    if self.next_sign() == Some(b'}') {
-                        return Err(self.on_next("trailing comma"));
-                    }
-                }
-                _ => return Err(self.on_next("expected `,` or `}`")),
-            }
-            members.push(self.member()?);
-        }
-        self.at += 1;
+        let members = self.parted(b'}', [WITHIN_OBJECT, "expected `,` or `}`"], Self::member)?;
         Ok(Content::Object(members))
     }
 
+    /// What stands between commas up to a closing sign; of the faults the first is that the text ends, the second that another sign stands there.
+    fn parted<T>(
+        &mut self,
+        closing: u8,
+        [ended, unexpected]: [&'static str; 2],
+        one: fn(&mut Self) -> Result<T, Fault>,
+    ) -> Result<Vec<T>, Fault> {
+        let mut all = Vec::new();
+        loop {
+            match (self.next_sign(), all.is_empty()) {
+                (None, _) => return Err(self.on_next(ended)),
+                (Some(sign), _) if sign == closing => break,
+                (Some(_), true) => {}
+                (Some(b','), _) => {
+                    self.at += 1;
+                    if self.next_sign() == Some(closing) {
+                        return Err(self.on_next("trailing comma"));
+                    }
+                }
+                _ => return Err(self.on_next(unexpected)),
+            }
+            all.push(one(self)?);
+        }
+        self.at += 1;
+        Ok(all)
+    }
+
     fn member(&mut self) -> Result<Member<'a>, Fault> {
-        let within = "the text ends within an object";
         let name = match self.next_sign() {
             Some(b'"') => self.string()?,
             Some(_) => return Err(self.on_next("key must be a string")),
-            None => return Err(self.on_next(within)),
+            None => return Err(self.on_next(WITHIN_OBJECT)),
         };
         let colon = match self.next_sign() {
             Some(b':') => self.at,
             Some(_) => return Err(self.on_next("expected `:`")),
-            None => return Err(self.on_next(within)),
+            None => return Err(self.on_next(WITHIN_OBJECT)),
         };
         self.at += 1;
         let value = self.value()?;

@@ -9,7 +9,8 @@ use crate::components::{
 };
 use crate::element::{El, Root, each, el};
 use crate::hooks::{escape, file_text, hash, top, window_width};
-use crate::state::{Desk, Stage};
+use crate::state::Desk;
+use dewrun_desk::Stage;
 
 /// The element that the page is put into.
 const PLACE: &str = "app";

@@ -6,12 +6,10 @@
 mod app;
 mod components;
 mod element;
-mod examples;
 mod hooks;
 mod state;
 
 pub use app::{page, start};
 pub use components::text_field;
 pub use element::{El, Root};
-pub use examples::{EXAMPLES, Example, example};
-pub use state::{Blank, Desk, Field, TubeName};
+pub use state::Desk;

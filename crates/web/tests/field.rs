@@ -2,9 +2,10 @@
 
 #![cfg(target_arch = "wasm32")]
 
+use dewrun_desk::{EXAMPLES, Field};
 use dewrun_document::Project;
 use dewrun_quantity::Units;
-use dewrun_web::{Desk, EXAMPLES, Field, Root, text_field};
+use dewrun_web::{Desk, Root, text_field};
 use leptos::prelude::*;
 use leptos::task::tick;
 use wasm_bindgen::JsCast;

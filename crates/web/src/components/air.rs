@@ -14,7 +14,8 @@ use super::staying_dry::stays_dry;
 use super::text_field::text_field;
 use crate::element::{El, el, when};
 use crate::hooks::after_paint::use_after_paint;
-use crate::state::{Field, HumidOf, Pick, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Field, HumidOf, Pick};
 
 /// The section of the air.
 pub(crate) fn air() -> El {

@@ -10,7 +10,8 @@ use leptos::prelude::*;
 use super::parts::{flag, table_behind, words};
 use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
-use crate::state::{Answered, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::Answered;
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;

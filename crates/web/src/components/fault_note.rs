@@ -2,7 +2,8 @@
 
 use super::parts::{flag, words};
 use crate::element::{El, Part, el, svg_el, when};
-use crate::state::{Fault, Field, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Fault, Field};
 
 /// The sentence at a field, if there is one.
 pub(super) fn fault_note(field: Field) -> Part {

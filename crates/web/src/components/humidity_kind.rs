@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
 use crate::element::El;
-use crate::state::{HumidOf, HumidityKind, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{HumidOf, HumidityKind};
 
 /// The choice of the quantity in which a humidity is said; `in_table` where the head of a table names it.
 pub(super) fn humidity_kind(of: HumidOf, in_table: bool) -> El {

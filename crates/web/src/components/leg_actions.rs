@@ -4,7 +4,8 @@ use dewrun_document::Project;
 
 use super::parts::{button, flag, words};
 use crate::element::{El, Part, el, when};
-use crate::state::{TubeName, add_leg, delete_leg, leg_number, split_leg, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{TubeName, add_leg, delete_leg, leg_number, split_leg};
 
 /// Split, add, delete.
 pub(super) fn leg_actions() -> Part {

@@ -11,7 +11,8 @@ use super::parts::{button, flag, words};
 use super::pick_row::{Place, pick_row};
 use super::text_field::text_field;
 use crate::element::{El, el, when};
-use crate::state::{Pick, TubeName, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Pick, TubeName};
 
 /// The leg at a position of a tube.
 pub(super) fn leg_card(tube: TubeName, at: usize) -> Vec<El> {

@@ -4,7 +4,8 @@ use super::parts::{button, flag, words};
 use super::pick_row::{Place, pick_row};
 use super::text_field::text_field;
 use crate::element::{El, el, when};
-use crate::state::{Field, Pick, TubeName, same_tube_everywhere, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Field, Pick, TubeName, same_tube_everywhere};
 
 /// Tube, insulation and space of a leg.
 pub(super) fn leg_made_of(tube: TubeName, at: usize) -> El {

@@ -9,7 +9,8 @@ use super::parts::{flag, words};
 use super::pick_row::{Place, pick_row};
 use super::text_field::text_field;
 use crate::element::{El, el};
-use crate::state::{Field, Pick, leg_number, leg_way, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Field, Pick, leg_number, leg_way};
 
 /// The leg at a position of a tube.
 pub(super) fn leg_row(tube: Tube, at: usize) -> Vec<El> {

@@ -13,7 +13,8 @@ use super::parts::{flag, section, words};
 use super::section_head::section_head;
 use crate::element::{El, Part, each, el, rows, when};
 use crate::hooks::printing::use_printing;
-use crate::state::{leg_number, route, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{leg_number, route};
 
 /// Narrower windows show cards, px.
 const TABLE_FROM: f64 = 1080.0;

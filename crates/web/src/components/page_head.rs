@@ -9,7 +9,8 @@ use super::save_file::save_file;
 use super::toggle::{Choosable, Toggle};
 use super::wordmark::wordmark;
 use crate::element::{El, el, when};
-use crate::state::{Desk, Stage, use_desk};
+use crate::state::{Desk, use_desk};
+use dewrun_desk::Stage;
 
 const UNITS: [Units; 2] = [Units::Si, Units::InchPound];
 const WORDS: [Choosable; 2] = [

@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use super::choice::{Choice, ChoiceOption, Options};
 use super::parts::words;
 use crate::element::{El, el};
-use crate::state::{Pick, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::Pick;
 
 /// Where a choice stands, and what it says beside the row.
 #[derive(Clone, Copy, PartialEq, Eq)]

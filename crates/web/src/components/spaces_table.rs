@@ -8,7 +8,8 @@ use super::humidity_kind::humidity_kind;
 use super::parts::words;
 use super::text_field::text_field;
 use crate::element::{El, el, rows};
-use crate::state::{Field, HumidOf, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Field, HumidOf};
 
 /// The spaces.
 pub(super) fn spaces_table() -> El {

@@ -7,7 +7,8 @@ use web_sys::HtmlElement;
 use super::fault_note::fault_sign;
 use super::parts::{button, flag, words};
 use crate::element::{El, el, when};
-use crate::state::{Desk, Field, use_desk};
+use crate::state::{Desk, use_desk};
+use dewrun_desk::Field;
 
 /// For what the answer still holds, why, and the field to mend.
 type Reason = Option<(String, String, Option<Field>)>;

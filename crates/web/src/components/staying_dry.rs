@@ -9,7 +9,8 @@ use leptos::prelude::*;
 
 use super::parts::{flag, words};
 use crate::element::{El, el, when};
-use crate::state::{Answered, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::Answered;
 
 /// The limits of the route as it is drawn, once there is time for them.
 pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {

@@ -6,7 +6,8 @@ use leptos::prelude::*;
 use super::fault_note::fault_note;
 use super::parts::{flag, words};
 use crate::element::{El, el, typed as typed_in};
-use crate::state::{Desk, Field, use_desk};
+use crate::state::{Desk, use_desk};
+use dewrun_desk::Field;
 
 /// A number of the project in a field; `in_table` where the head of a table names it and its row says what is wrong with it.
 ///

@@ -7,8 +7,9 @@ use leptos::prelude::*;
 use super::parts::words;
 use super::section_head::section_head;
 use crate::element::{El, el};
-use crate::examples::{EXAMPLES, Example};
-use crate::state::{Answered, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::Answered;
+use dewrun_desk::{EXAMPLES, Example};
 
 /// Links to the worked examples, and what the open project says of itself; on the empty page (`first`) they are another way in.
 pub(crate) fn worked_cases(first: bool) -> El {

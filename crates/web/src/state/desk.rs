@@ -4,25 +4,14 @@ mod files;
 
 use std::sync::Arc;
 
+use dewrun_desk::{
+    Answered, Edit, Fault, Field, History, Shown, Stage, Step, TubeName, first_project,
+};
 use dewrun_document::Project;
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
 use files::RefusedFile;
-
-use super::fault::Fault;
-use super::history::{History, Step};
-use super::{Answered, Field, Shown, Stage, TubeName, first_visit};
-
-/// A change that a person made.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Edit {
-    /// What was changed, in words.
-    pub(crate) name: String,
-    /// The value before.
-    pub(crate) before: String,
-    pub(crate) field: Field,
-}
 
 /// Everything the components share; it is a handful of handles and free to copy.
 #[derive(Debug, Clone, Copy)]
@@ -66,7 +55,7 @@ impl Desk {
         Some(Self::of(match (example, asked) {
             (Some(project), Some(stage)) => Step { project, stage },
             _ => Step {
-                project: first_visit::project()?,
+                project: first_project()?,
                 stage: Stage::First,
             },
         }))
@@ -110,7 +99,7 @@ impl Desk {
             return;
         }
         let project = match asked {
-            Stage::First => first_visit::project(),
+            Stage::First => first_project(),
             Stage::Example(example) => example.project().ok(),
             Stage::Project => self.history.with_untracked(|history| {
                 let last = history.last_project();

@@ -33,8 +33,19 @@ const ARROWS: &[(&str, &[&str])] = &[
         "drawing",
         &["run", "advice", "troubles", "weather", "quantity"],
     ),
+    (
+        "desk",
+        &[
+            "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+        ],
+    ),
     ("cli", FRONT_END),
-    ("web", FRONT_END),
+    (
+        "web",
+        &[
+            "desk", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+        ],
+    ),
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[

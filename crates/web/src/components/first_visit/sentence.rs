@@ -7,7 +7,8 @@ use crate::components::fault_note::fault_note;
 use crate::components::parts::{flag, words};
 use crate::components::text_field::text_field;
 use crate::element::{El, el};
-use crate::state::{Blank, Field, is_above, is_side_assumed, put_above, use_desk};
+use crate::state::use_desk;
+use dewrun_desk::{Blank, Field, is_above, is_side_assumed, put_above};
 
 /// The words before each blank, and the blank.
 const BLANKS: [(&str, Field); 7] = [

@@ -1,10 +1,11 @@
 //! Files on the desk: opened, refused in words, and written.
 
+use dewrun_desk::Stage;
 use dewrun_document::{DocumentError, read, write};
 use leptos::prelude::*;
 
 use super::Desk;
-use crate::state::{Stage, file_name};
+use crate::state::file_name;
 
 /// A file that was not taken in or could not be made.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -9,14 +9,16 @@ const DEPTH: usize = 200;
 
 /// A project, and as what it was open.
 #[derive(Debug, Clone)]
-pub(crate) struct Step {
-    pub(crate) project: Project,
-    pub(crate) stage: Stage,
+pub struct Step {
+    /// What was on the desk.
+    pub project: Project,
+    /// As what.
+    pub stage: Stage,
 }
 
 /// What was before, and what has been undone.
 #[derive(Debug, Clone, Default)]
-pub(crate) struct History {
+pub struct History {
     past: Vec<Step>,
     future: Vec<Step>,
     /// What the last step was about; keystrokes in one field are one step.
@@ -25,7 +27,7 @@ pub(crate) struct History {
 
 impl History {
     /// Notes what was before a change; changes about the same thing in a row are one step.
-    pub(crate) fn note(&mut self, before: Step, about: String) {
+    pub fn note(&mut self, before: Step, about: String) {
         self.future.clear();
         if self.about.as_ref() == Some(&about) {
             return;
@@ -38,12 +40,12 @@ impl History {
     }
 
     /// The next change is a step of its own, whatever it is about.
-    pub(crate) fn part(&mut self) {
+    pub fn part(&mut self) {
         self.about = None;
     }
 
     /// Goes a step back from `now`.
-    pub(crate) fn undo(&mut self, now: Step) -> Option<Step> {
+    pub fn undo(&mut self, now: Step) -> Option<Step> {
         let before = self.past.pop()?;
         self.future.push(now);
         self.about = None;
@@ -51,7 +53,7 @@ impl History {
     }
 
     /// Goes forward again from `now`.
-    pub(crate) fn redo(&mut self, now: Step) -> Option<Step> {
+    pub fn redo(&mut self, now: Step) -> Option<Step> {
         let after = self.future.pop()?;
         self.past.push(now);
         self.about = None;
@@ -59,16 +61,20 @@ impl History {
     }
 
     /// What was on the desk last as a project of one's own.
-    pub(crate) fn last_project(&self) -> Option<&Step> {
+    pub fn last_project(&self) -> Option<&Step> {
         let mut past = self.past.iter().rev();
         past.find(|step| step.stage == Stage::Project)
     }
 
-    pub(crate) fn can_undo(&self) -> bool {
+    /// Whether there is a step to go back.
+    #[must_use]
+    pub fn can_undo(&self) -> bool {
         !self.past.is_empty()
     }
 
-    pub(crate) fn can_redo(&self) -> bool {
+    /// Whether there is a step to go forward again.
+    #[must_use]
+    pub fn can_redo(&self) -> bool {
         !self.future.is_empty()
     }
 }

@@ -40,7 +40,7 @@ pub enum Blank {
 }
 
 /// The run that the sentence describes before anything is typed; none if the library lacks a row.
-pub(crate) fn project() -> Option<Project> {
+pub fn project() -> Option<Project> {
     let space = library::find(library::spaces(), SPACE)?;
     let space = dewrun_document::Space {
         id: "space-1".to_owned(),
@@ -130,7 +130,8 @@ impl Blank {
         }
     }
 
-    pub(crate) const fn name(self) -> &'static str {
+    /// Its name, where the sentence around it says whose it is.
+    pub const fn name(self) -> &'static str {
         match self {
             Self::Length => "Length",
             Self::Bore => "Bore",
@@ -139,7 +140,7 @@ impl Blank {
     }
 
     /// Its name where nothing around says whose it is.
-    pub(crate) const fn full_name(self) -> &'static str {
+    pub const fn full_name(self) -> &'static str {
         match self {
             Self::Length => "Length of the tube",
             Self::Bore => "Bore of the tube",
@@ -148,7 +149,7 @@ impl Blank {
     }
 
     /// Its value and origin.
-    pub(crate) fn input(self, project: &Project) -> Option<Input<f64>> {
+    pub fn input(self, project: &Project) -> Option<Input<f64>> {
         let legs = &route(project, TubeName::Intake)?.legs;
         let first = legs.first()?;
         Some(match self {
@@ -165,7 +166,7 @@ impl Blank {
     }
 
     /// Why a value can't be used though it is within the limits of its kind.
-    pub(crate) fn refuse(self, project: &Project, value: f64, style: Style) -> Result<(), String> {
+    pub fn refuse(self, project: &Project, value: f64, style: Style) -> Result<(), String> {
         let held = |blank: Self| blank.input(project).map_or(0.0, |input| input.value);
         let (length, height) = match self {
             Self::Length => (value, held(Self::Height)),
@@ -185,7 +186,7 @@ impl Blank {
     }
 
     /// Writes a value that somebody typed; the other blanks keep theirs.
-    pub(crate) fn set(self, project: &mut Project, value: f64) -> Option<()> {
+    pub fn set(self, project: &mut Project, value: f64) -> Option<()> {
         let length = Self::Length.input(project)?;
         let height = Self::Height.input(project)?;
         let legs = &mut route_mut(project, TubeName::Intake)?.legs;
@@ -242,18 +243,18 @@ fn is_up(leg: &Leg) -> bool {
 }
 
 /// Whether the detector stands above the duct; none where it is level with it.
-pub(crate) fn is_above(project: &Project) -> Option<bool> {
+pub fn is_above(project: &Project) -> Option<bool> {
     route(project, TubeName::Intake)?.legs.get(1).map(is_up)
 }
 
 /// Whether nobody has said yet on which side of the duct the detector stands.
-pub(crate) fn is_side_assumed(project: &Project) -> bool {
+pub fn is_side_assumed(project: &Project) -> bool {
     let leg = route(project, TubeName::Intake).and_then(|route| route.legs.get(1));
     leg.is_some_and(|leg| matches!(leg.rise_m.origin, Origin::Assumed { .. }))
 }
 
 /// Puts the detector above or below the duct.
-pub(crate) fn put_above(project: &mut Project, above: bool) -> Option<()> {
+pub fn put_above(project: &mut Project, above: bool) -> Option<()> {
     let leg = route_mut(project, TubeName::Intake)?.legs.get_mut(1)?;
     let height = leg.length_m.value;
     leg.rise_m = Input::typed(if above { height } else { -height });

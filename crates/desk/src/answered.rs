@@ -12,27 +12,31 @@ use super::field::RUN;
 
 /// A run, its names and its answer.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Answered {
-    pub(crate) run: Run,
-    pub(crate) names: Names,
-    pub(crate) outcome: Outcome,
-    pub(crate) notes: Vec<NoteOutput>,
+pub struct Answered {
+    /// The run as it is entered.
+    pub run: Run,
+    /// What its parts are called.
+    pub names: Names,
+    /// What follows from it.
+    pub outcome: Outcome,
+    /// Where a range was left.
+    pub notes: Vec<NoteOutput>,
     /// Its inputs, each with where it came from.
-    pub(crate) givens: Vec<Given>,
+    pub givens: Vec<Given>,
     /// The assumed ones, the one that changes the answer most first.
-    pub(crate) ranked: Vec<Resting>,
+    pub ranked: Vec<Resting>,
 }
 
 impl Answered {
     /// Evaluates the run that the page shows, and ranks what the answer rests on.
-    pub(crate) fn of(project: &Project) -> Result<Self, DocumentError> {
+    pub fn of(project: &Project) -> Result<Self, DocumentError> {
         let answered = Self::unranked(project)?;
         let ranked = rests_on(&answered.run, &answered.outcome, &answered.givens);
         Ok(Self { ranked, ..answered })
     }
 
     /// Evaluates a run of which only the answer is shown.
-    pub(crate) fn unranked(project: &Project) -> Result<Self, DocumentError> {
+    pub fn unranked(project: &Project) -> Result<Self, DocumentError> {
         let (run, names) = to_run(project, RUN)?;
         let answer = evaluate(&run).map_err(|error| located(RUN, error))?;
         Ok(Self {
@@ -52,7 +56,7 @@ impl Answered {
     }
 
     /// One of its tubes, to be drawn.
-    pub(crate) fn view(&self, tube: Tube, style: Style) -> View<'_> {
+    pub fn view(&self, tube: Tube, style: Style) -> View<'_> {
         View {
             run: &self.run,
             outcome: &self.outcome,

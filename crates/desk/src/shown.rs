@@ -5,30 +5,31 @@ use std::sync::Arc;
 use dewrun_document::{DocumentError, Project};
 
 use super::Answered;
-use super::desk::Edit;
+use super::Edit;
 
 /// The last answer, and what keeps it from being the answer to what is entered now.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Shown {
+pub struct Shown {
     /// The last answer there was.
-    pub(crate) answered: Option<Arc<Answered>>,
+    pub answered: Option<Arc<Answered>>,
     /// Why there is none now.
-    pub(crate) failure: Option<Failure>,
+    pub failure: Option<Failure>,
 }
 
 /// Why there is no answer for what is entered.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Failure {
+pub struct Failure {
     /// The part of the project, as its errors write it.
-    pub(crate) path: String,
-    pub(crate) sentence: String,
+    pub path: String,
+    /// What is wrong and what would be right.
+    pub sentence: String,
     /// The change that brought it about.
-    pub(crate) edit: Option<Edit>,
+    pub edit: Option<Edit>,
 }
 
 impl Shown {
     /// The answer to a project, or the one before it where it has none.
-    pub(crate) fn next(before: Option<&Self>, project: &Project, edit: Option<Edit>) -> Self {
+    pub fn next(before: Option<&Self>, project: &Project, edit: Option<Edit>) -> Self {
         match Answered::of(project) {
             Ok(answered) => Self {
                 answered: Some(Arc::new(answered)),

@@ -7,8 +7,9 @@ use dewrun_document::{Input, Origin, Project};
 use dewrun_quantity::parse::ParseError;
 use dewrun_quantity::{Fall, Length, Style};
 
-pub(crate) use place::{RUN, leg, leg_mut, route, route_mut, run_mut};
-pub(crate) use wording::{leg_number, leg_way};
+pub use place::route;
+pub(crate) use place::{RUN, leg, leg_mut, route_mut, run_mut};
+pub use wording::{leg_number, leg_way};
 
 pub use super::first_visit::Blank;
 /// Which tube a leg belongs to.
@@ -59,16 +60,16 @@ pub enum Field {
 
 /// Why a text can't be taken into the project.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Refused {
+pub struct Refused {
     /// What, and what would be right.
-    pub(crate) sentence: String,
+    pub sentence: String,
     /// The number has only begun: nothing to complain of while it is being typed.
-    pub(crate) is_unfinished: bool,
+    pub is_unfinished: bool,
 }
 
 impl Field {
     /// The text of its value and the unit after it; none where the project has no such number.
-    pub(crate) fn show(self, project: &Project, style: Style) -> Option<(String, &'static str)> {
+    pub fn show(self, project: &Project, style: Style) -> Option<(String, &'static str)> {
         if let Self::LegFall(tube, at) = self {
             let leg = leg(project, tube, at)?;
             return Some((wording::fall(leg, style), ""));
@@ -79,17 +80,12 @@ impl Field {
     }
 
     /// Where its value came from.
-    pub(crate) fn origin(self, project: &Project) -> Option<Origin> {
+    pub fn origin(self, project: &Project) -> Option<Origin> {
         Some(self.input(project)?.origin)
     }
 
     /// Takes a typed text into the project.
-    pub(crate) fn take(
-        self,
-        project: &mut Project,
-        text: &str,
-        style: Style,
-    ) -> Result<(), Refused> {
+    pub fn take(self, project: &mut Project, text: &str, style: Style) -> Result<(), Refused> {
         if let Self::LegFall(tube, at) = self {
             return take_fall(project, tube, at, text);
         }
@@ -118,17 +114,17 @@ impl Field {
     }
 
     /// The id of its input on the page.
-    pub(crate) fn id(self) -> String {
+    pub fn id(self) -> String {
         self.path().replace(['.', '[', ']'], "-")
     }
 
     /// The id of the sentence at it.
-    pub(crate) fn note_id(self) -> String {
+    pub fn note_id(self) -> String {
         format!("{}-fault", self.id())
     }
 
     /// Whether a keypad of digits and a decimal mark is enough to type it.
-    pub(crate) fn is_plain_number(self, project: &Project) -> bool {
+    pub fn is_plain_number(self, project: &Project) -> bool {
         self.kind(project)
             .is_some_and(|kind| !kind.may_be_negative())
     }

@@ -4,15 +4,15 @@ use dewrun_document::{AirPair, Input, Leg, Origin, Project, Space};
 use dewrun_run::library::{self, InsulationRow, Row, TubeRow};
 
 use super::{NONE, Pick, ROW};
-use crate::state::field::{TubeName, leg, leg_mut, route, route_mut, run_mut};
-use crate::state::rows;
+use crate::field::{TubeName, leg, leg_mut, route, route_mut, run_mut};
+use crate::rows;
 
 /// The row of a bare surface that nobody has named.
 const SURFACE: &str = "tube-rigid-plastic-19";
 
 impl Pick {
     /// Writes what was picked; none where it is no row of the library any more.
-    pub(crate) fn take(self, project: &mut Project, value: &str) -> Option<()> {
+    pub fn take(self, project: &mut Project, value: &str) -> Option<()> {
         match self {
             Self::DuctAir => {
                 let row = library::find(library::duct_air(), value)?;
@@ -141,7 +141,7 @@ fn free_id(spaces: &[Space], wanted: &str) -> String {
 }
 
 /// Makes all legs of both tubes of the tube of one.
-pub(crate) fn same_tube_everywhere(project: &mut Project, tube: TubeName, at: usize) -> Option<()> {
+pub fn same_tube_everywhere(project: &mut Project, tube: TubeName, at: usize) -> Option<()> {
     let model = leg(project, tube, at)?.clone();
     for tube in [TubeName::Intake, TubeName::Exhaust] {
         let Some(route) = route_mut(project, tube) else {

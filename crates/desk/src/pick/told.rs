@@ -5,12 +5,12 @@ use dewrun_quantity::{Style, format};
 use dewrun_run::library;
 
 use super::Pick;
-use crate::state::Field;
-use crate::state::rows;
+use crate::Field;
+use crate::rows;
 
 impl Pick {
     /// What is assumed of the part, in words; empty where nothing is.
-    pub(crate) fn told(self, project: &Project, style: Style) -> String {
+    pub fn told(self, project: &Project, style: Style) -> String {
         match self {
             Self::DuctAir => spans(&[Field::DuctFirst, Field::DuctSecond], project, style),
             Self::Detector => spans(

@@ -5,11 +5,11 @@ use dewrun_quantity::Style;
 use dewrun_quantity::parse::ParseError;
 
 use super::{Field, Refused, TubeName, place};
-use crate::state::kind::Kind;
+use crate::kind::Kind;
 
 impl Field {
     /// Its name within its row or group.
-    pub(crate) fn name(self, project: &Project) -> &'static str {
+    pub fn name(self, project: &Project) -> &'static str {
         match self {
             Self::DuctFirst | Self::DuctSecond | Self::SpaceHumidity(_) => {
                 self.kind(project).map_or("", kind_name)
@@ -34,7 +34,7 @@ impl Field {
     }
 
     /// Its name where nothing around says whose it is.
-    pub(crate) fn full_name(self, project: &Project) -> String {
+    pub fn full_name(self, project: &Project) -> String {
         let name = self.name(project);
         match self {
             Self::DuctFirst | Self::DuctSecond => {
@@ -63,7 +63,7 @@ impl Field {
 }
 
 /// The number that a leg goes by: those of the exhaust tube go on where the intake tube ends.
-pub(crate) fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize {
+pub fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize {
     let before = match tube {
         TubeName::Intake => 0,
         TubeName::Exhaust => {
@@ -74,7 +74,7 @@ pub(crate) fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize 
 }
 
 /// Which way water runs in a leg, in words.
-pub(crate) fn leg_way(project: &Project, tube: TubeName, at: usize) -> &'static str {
+pub fn leg_way(project: &Project, tube: TubeName, at: usize) -> &'static str {
     match place::leg(project, tube, at).map(|leg| leg.rise_m.value) {
         Some(rise) if rise < 0.0 => "with the air",
         Some(rise) if 0.0 < rise => "against the air",

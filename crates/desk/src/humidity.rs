@@ -8,21 +8,28 @@ use super::field::{RUN, run_mut};
 
 /// A way to say how humid an air of known temperature is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum HumidityKind {
+pub enum HumidityKind {
+    /// Dew point.
     DewPoint,
+    /// Relative humidity.
     Relative,
+    /// Wet-bulb temperature.
     WetBulb,
+    /// Vapour per dry air.
     Ratio,
+    /// Frost point.
     FrostPoint,
+    /// Enthalpy.
     Enthalpy,
 }
 
 impl HumidityKind {
     /// Those that are offered.
-    pub(crate) const OFFERED: [Self; 4] =
-        [Self::DewPoint, Self::Relative, Self::WetBulb, Self::Ratio];
+    pub const OFFERED: [Self; 4] = [Self::DewPoint, Self::Relative, Self::WetBulb, Self::Ratio];
 
-    pub(crate) fn of(humidity: &Humidity) -> Self {
+    /// How a humidity is said.
+    #[must_use]
+    pub fn of(humidity: &Humidity) -> Self {
         match humidity {
             Humidity::Relative(_) => Self::Relative,
             Humidity::DewPoint(_) => Self::DewPoint,
@@ -33,7 +40,9 @@ impl HumidityKind {
         }
     }
 
-    pub(crate) fn name(self) -> &'static str {
+    /// What the quantity is called.
+    #[must_use]
+    pub fn name(self) -> &'static str {
         match self {
             Self::DewPoint => "Dew point",
             Self::Relative => "Relative humidity",
@@ -47,7 +56,7 @@ impl HumidityKind {
 
 /// What is humid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum HumidOf {
+pub enum HumidOf {
     /// The duct air.
     Duct,
     /// A space, by its position.
@@ -56,7 +65,7 @@ pub(crate) enum HumidOf {
 
 impl HumidOf {
     /// In which quantity its humidity is said; none where its pair lacks the temperature.
-    pub(crate) fn kind(self, project: &Project) -> Option<HumidityKind> {
+    pub fn kind(self, project: &Project) -> Option<HumidityKind> {
         match self {
             Self::Duct => match &project.runs.get(RUN)?.duct.air {
                 AirPair::Temperature { humidity, .. } => Some(HumidityKind::of(humidity)),
@@ -67,7 +76,7 @@ impl HumidOf {
     }
 
     /// Says its humidity in another way; the air stays the same to the digits that are worth typing.
-    pub(crate) fn say_as(self, project: &mut Project, kind: HumidityKind) -> Option<()> {
+    pub fn say_as(self, project: &mut Project, kind: HumidityKind) -> Option<()> {
         let (run, _) = to_run(project, RUN).ok()?;
         let pair = match self {
             Self::Duct => run.duct_air,
@@ -89,7 +98,7 @@ impl HumidOf {
     }
 
     /// Whose it is, spoken after the name of the choice.
-    pub(crate) fn whose(self, project: &Project) -> String {
+    pub fn whose(self, project: &Project) -> String {
         match self {
             Self::Duct => ", duct air".to_owned(),
             Self::Space(at) => {
@@ -100,7 +109,7 @@ impl HumidOf {
     }
 
     /// The id of the choice.
-    pub(crate) fn id(self) -> String {
+    pub fn id(self) -> String {
         match self {
             Self::Duct => "humidity-of-duct".to_owned(),
             Self::Space(at) => format!("humidity-of-space-{at}"),

@@ -7,7 +7,7 @@ const PROJECT: &str = "#project";
 
 /// As what the project is on the desk.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Stage {
+pub enum Stage {
     /// The sentence with blanks of the empty page.
     First,
     /// A worked example, or what has become of it.
@@ -18,7 +18,7 @@ pub(crate) enum Stage {
 
 impl Stage {
     /// What an address asks for; none where it says nothing of this kind.
-    pub(crate) fn asked(hash: &str) -> Option<Self> {
+    pub fn asked(hash: &str) -> Option<Self> {
         match hash {
             "" | "#" => Some(Self::First),
             PROJECT => Some(Self::Project),
@@ -27,7 +27,7 @@ impl Stage {
     }
 
     /// What stands after the `#` of the address, the sign included.
-    pub(crate) fn address(self) -> String {
+    pub fn address(self) -> String {
         match self {
             Self::First => String::new(),
             Self::Example(example) => format!("#example={}", example.name),

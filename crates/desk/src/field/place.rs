@@ -6,8 +6,8 @@ use dewrun_document::{
 use dewrun_run::library;
 
 use super::{Field, TubeName};
-use crate::state::kind::Kind;
-use crate::state::{pick, rows};
+use crate::kind::Kind;
+use crate::{pick, rows};
 
 /// The run that the page shows.
 pub(crate) const RUN: usize = 0;
@@ -17,7 +17,7 @@ const INSULATION: &str = "insulation-closed-cell";
 
 impl Field {
     /// Its value and origin; 0 and typed for what a leg may lack.
-    pub(crate) fn input(self, project: &Project) -> Option<Input<f64>> {
+    pub fn input(self, project: &Project) -> Option<Input<f64>> {
         match self {
             Self::LegInsulation(tube, at) | Self::LegTracing(tube, at) => {
                 leg(project, tube, at)?;
@@ -68,7 +68,7 @@ impl Field {
     }
 
     /// Its name as the project's errors write it, or that of the part that holds it.
-    pub(crate) fn path(self) -> String {
+    pub fn path(self) -> String {
         let run = FieldPath::root().field("runs").index(RUN);
         let space = |at| FieldPath::root().field("spaces").index(at);
         let leg = |tube, at| {
@@ -260,7 +260,7 @@ fn space_mut(project: &mut Project, at: usize) -> Option<&mut Space> {
 }
 
 /// The route of a tube.
-pub(crate) fn route(project: &Project, tube: TubeName) -> Option<&Route> {
+pub fn route(project: &Project, tube: TubeName) -> Option<&Route> {
     let run = run(project)?;
     match tube {
         TubeName::Intake => Some(&run.intake),

@@ -4,16 +4,17 @@ use super::Field;
 
 /// A text that could not be taken into the project.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Fault {
-    pub(crate) field: Field,
+pub struct Fault {
+    /// The field.
+    pub field: Field,
     /// The field's name where nothing around says whose it is.
-    pub(crate) name: String,
+    pub name: String,
     /// What stays in the field.
-    pub(crate) text: String,
+    pub text: String,
     /// What, and what would be right.
-    pub(crate) sentence: String,
+    pub sentence: String,
     /// The value that the project still has.
-    pub(crate) held: String,
+    pub held: String,
     /// Not shown as long as the field is being typed in.
-    pub(crate) is_unfinished: bool,
+    pub is_unfinished: bool,
 }

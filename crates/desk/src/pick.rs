@@ -10,7 +10,8 @@ use dewrun_run::library::{self, Row};
 use super::field::{RUN, TubeName, leg, leg_number};
 use super::rows;
 
-pub(crate) use take::{bare, cover, same_tube_everywhere};
+pub use take::same_tube_everywhere;
+pub(crate) use take::{bare, cover};
 
 /// The value of a leg without insulation.
 const NONE: &str = "none";
@@ -19,7 +20,7 @@ const ROW: &str = "row:";
 
 /// A part of the project that a row may stand for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Pick {
+pub enum Pick {
     /// The air in the duct.
     DuctAir,
     /// The detector.
@@ -33,11 +34,14 @@ pub(crate) enum Pick {
 }
 
 /// One that can be picked.
-pub(crate) struct PickOption {
+#[derive(Debug)]
+pub struct PickOption {
     /// The head over it and its neighbours; empty for none.
-    pub(crate) group: String,
-    pub(crate) value: String,
-    pub(crate) name: String,
+    pub group: String,
+    /// What the choice says when it is picked.
+    pub value: String,
+    /// What it is called.
+    pub name: String,
 }
 
 impl PickOption {
@@ -52,7 +56,7 @@ impl PickOption {
 
 impl Pick {
     /// What is picked.
-    pub(crate) const fn name(self) -> &'static str {
+    pub const fn name(self) -> &'static str {
         match self {
             Self::DuctAir => "Kind of air",
             Self::Detector => "Detector",
@@ -63,7 +67,7 @@ impl Pick {
     }
 
     /// Whose, spoken after the name.
-    pub(crate) fn whose(self, project: &Project) -> String {
+    pub fn whose(self, project: &Project) -> String {
         match self {
             Self::DuctAir => ", duct air".to_owned(),
             Self::Detector => " from the library".to_owned(),
@@ -74,7 +78,7 @@ impl Pick {
     }
 
     /// The id of its control on the page.
-    pub(crate) fn id(self) -> String {
+    pub fn id(self) -> String {
         let name = self.name().to_ascii_lowercase().replace(' ', "-");
         match self {
             Self::DuctAir | Self::Detector => format!("pick-{name}"),
@@ -85,7 +89,7 @@ impl Pick {
     }
 
     /// The value that is picked; empty where what is entered is of no row.
-    pub(crate) fn picked(self, project: &Project) -> String {
+    pub fn picked(self, project: &Project) -> String {
         self.found(project).unwrap_or_default()
     }
 
@@ -122,7 +126,7 @@ impl Pick {
     }
 
     /// What can be picked.
-    pub(crate) fn options(self, project: &Project) -> Vec<PickOption> {
+    pub fn options(self, project: &Project) -> Vec<PickOption> {
         let mut options = Vec::new();
         // A value that is of no row shows as such; nobody can pick it.
         if self.found(project).is_none() {

@@ -1,0 +1,31 @@
+//! The project on the desk, as a person edits it: what its fields hold, what can be picked, what can be undone and what is shown of it.
+//!
+//! Nothing here knows a browser or a signal, so that all of it is tested natively.
+
+mod answered;
+mod edit;
+mod examples;
+mod fault;
+mod field;
+mod first_visit;
+mod history;
+mod humidity;
+mod kind;
+mod legs;
+mod pick;
+mod rows;
+mod shown;
+mod stage;
+
+pub use answered::Answered;
+pub use edit::Edit;
+pub use examples::{EXAMPLES, Example, example};
+pub use fault::Fault;
+pub use field::{Blank, Field, Refused, TubeName, leg_number, leg_way, route};
+pub use first_visit::{is_above, is_side_assumed, project as first_project, put_above};
+pub use history::{History, Step};
+pub use humidity::{HumidOf, HumidityKind};
+pub use legs::{add_leg, delete_leg, split_leg};
+pub use pick::{Pick, PickOption, same_tube_everywhere};
+pub use shown::{Failure, Shown};
+pub use stage::Stage;

@@ -78,6 +78,7 @@ fn route(legs: Vec<Leg>) -> Route {
             side: Side::Side,
         },
         legs,
+        traps: Vec::new(),
     }
 }
 
@@ -117,6 +118,7 @@ fn leg(segment: &Inputs<'_>, number: usize) -> Result<Leg, String> {
         emissivity: Input::typed(segment.number("emis")?),
         insulation: (0.0 < thickness_m).then_some(insulation),
         heat_tracing_w_m: (0.0 < trace).then(|| Input::typed(trace)),
+        hanger_spacing_m: None,
         fittings: Vec::new(),
         access: Access::Floor,
     })

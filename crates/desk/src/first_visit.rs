@@ -69,6 +69,7 @@ pub fn project() -> Option<Project> {
                 side: Side::Side,
             },
             legs: vec![level(&space.id)?, drop(&space.id)?],
+            traps: Vec::new(),
         },
         detector: Detector {
             heat_w: rows::usual_of(DETECTOR, "heat_w")?,
@@ -116,6 +117,7 @@ fn leg(id: &str, space: &str, length_m: Input<f64>, rise_m: Input<f64>) -> Optio
         emissivity: rows::usual_of(TUBE, "emissivity")?,
         insulation: None,
         heat_tracing_w_m: None,
+        hanger_spacing_m: None,
         fittings: Vec::new(),
         access: Access::Ladder,
     })

@@ -13,8 +13,10 @@ pub(crate) use read::tree;
 pub(crate) use to::{Part, ToJson, Writer, written};
 
 /// How a type of that many fields is read from and written as an object, field by field in this order.
+///
+/// A list of those `left_out_where_none` may lack where it is empty.
 macro_rules! record {
-    ($type:ty, $expected:literal, $($field:ident),+ $(,)?) => {
+    ($type:ty, $expected:literal, $($field:ident),+ $(,)? $(; $left_out:ident)?) => {
         impl $crate::json::FromJson for $type {
             fn from_json(
                 node: &$crate::json::Node<'_>,
@@ -24,12 +26,22 @@ macro_rules! record {
                 let fields = $crate::json::Fields::of(node, at, $expected, names)?;
                 Ok(Self { $($field: fields.take(stringify!($field))?),+ })
             }
+            $(
+                fn $left_out() -> bool {
+                    true
+                }
+            )?
         }
 
         impl $crate::json::ToJson for $type {
             fn to_json(&self, out: &mut $crate::json::Writer) {
                 out.record(&[$((stringify!($field), &self.$field)),+]);
             }
+            $(
+                fn $left_out() -> bool {
+                    true
+                }
+            )?
         }
     };
 }

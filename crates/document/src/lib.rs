@@ -45,5 +45,6 @@ pub use v1::output;
 pub use v1::{
     Access, AirPair, Detector, Duct, DuctEntry, FORMAT, FallForm, Fitting, FittingKind, Flow,
     FlowAt, Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, REVISION, Relative,
-    Route, Run, Side, Space, TubeWall, VERSION, check, read, read_bytes, write,
+    Route, Run, Side, Space, Trap, TrapCondition, TrapForm, TrapKind, TubeWall, VERSION, check,
+    read, read_bytes, write,
 };

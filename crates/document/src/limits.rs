@@ -15,6 +15,8 @@ pub const RUNS: usize = 500;
 pub const LEGS: usize = 200;
 /// The most fittings of a leg.
 pub const FITTINGS: usize = 50;
+/// The most traps of a tube.
+pub const TRAPS: usize = 50;
 /// The longest id, characters.
 pub const ID: usize = 64;
 /// The longest name, characters.
@@ -76,13 +78,23 @@ pub const HEAT_TRACING_W_M: Limits = engines("heat tracing", &range::TRACING);
 pub const FITTING_AT_M: Limits = Limits::new("distance from the leg's start", "m", 0.0, 1_000.0);
 /// Loss coefficient of a fitting.
 pub const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);
+/// Distance between hangers.
+pub const HANGER_SPACING_M: Limits = Limits::new("hanger spacing", "m", 0.01, 100.0);
+/// Place of a trap along its tube.
+pub const TRAP_AT_M: Limits = Limits::new("distance from the tube's start", "m", 0.0, 1_000.0);
+/// Capacity of a trap.
+pub const CAPACITY_ML: Limits = Limits::new("capacity of the trap", "mL", 0.0, 100_000.0);
+/// Height of the water that seals a trap.
+pub const SEAL_MM: Limits = Limits::new("seal of the trap", "mm", 0.0, 5_000.0);
+/// Height of a tube's floor over the outlet of a trap.
+pub const OUTLET_DROP_MM: Limits = Limits::new("drop of the trap's outlet", "mm", 0.0, 20_000.0);
 /// Heat of a detector.
 pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 /// Humidity rating of a detector.
 pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
 
 /// The limits of each number by the name of its field, with that of its owner where others share the name.
-pub const FIELDS: [(&str, Limits); 27] = [
+pub const FIELDS: [(&str, Limits); 33] = [
     ("temperature_c", TEMPERATURE_C),
     ("radiant_c", RADIANT_C),
     ("dew_point_c", DEW_POINT_C),
@@ -106,7 +118,13 @@ pub const FIELDS: [(&str, Limits); 27] = [
     ("thickness_mm", THICKNESS_MM),
     ("emissivity", EMISSIVITY),
     ("heat_tracing_w_m", HEAT_TRACING_W_M),
-    ("at_m", FITTING_AT_M),
+    ("Fitting.at_m", FITTING_AT_M),
+    ("hanger_spacing_m", HANGER_SPACING_M),
+    ("Trap.at_m", TRAP_AT_M),
+    ("capacity_ml", CAPACITY_ML),
+    ("seal_mm", SEAL_MM),
+    ("outlet_drop_mm", OUTLET_DROP_MM),
+    ("pot_bore_mm", BORE_MM),
     ("loss_coefficient", LOSS_COEFFICIENT),
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),

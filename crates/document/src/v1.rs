@@ -9,6 +9,7 @@ mod input;
 mod origin;
 pub mod output;
 mod route;
+mod trap;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use check::check;
@@ -19,3 +20,4 @@ pub use origin::{Input, Origin};
 pub use route::{
     Access, DuctEntry, FallForm, Fitting, FittingKind, Insulation, Leg, Route, Side, TubeWall,
 };
+pub use trap::{Trap, TrapCondition, TrapForm, TrapKind};

@@ -15,6 +15,11 @@ pub(crate) trait FromJson: Sized {
     fn missing() -> Option<Self> {
         None
     }
+
+    /// Whether a list of it may be left out where there is none.
+    fn left_out_where_none() -> bool {
+        false
+    }
 }
 
 impl FromJson for f64 {
@@ -44,6 +49,10 @@ impl<T: FromJson> FromJson for Vec<T> {
         };
         let read = |(position, entry)| T::from_json(entry, &at.index(position));
         entries.iter().enumerate().map(read).collect()
+    }
+
+    fn missing() -> Option<Self> {
+        T::left_out_where_none().then(Vec::new)
     }
 }
 

@@ -11,6 +11,14 @@ pub(crate) trait ToJson {
     fn is_left_out(&self) -> bool {
         false
     }
+
+    /// Whether a list of it is left out where there is none.
+    fn left_out_where_none() -> bool
+    where
+        Self: Sized,
+    {
+        false
+    }
 }
 
 /// A name and what stands there.
@@ -155,6 +163,10 @@ impl<T: ToJson> ToJson for Vec<T> {
             entry.to_json(out);
         }
         out.close(']', self.is_empty());
+    }
+
+    fn is_left_out(&self) -> bool {
+        self.is_empty() && T::left_out_where_none()
     }
 }
 

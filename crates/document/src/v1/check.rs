@@ -6,7 +6,7 @@ use dewrun_quantity::Limits;
 
 use super::{
     AirPair, Detector, Duct, Fitting, Humidity, Input, Leg, Origin, Pressure, Project, Relative,
-    Route, Run, Space,
+    Route, Run, Space, Trap,
 };
 use crate::field_path::Here;
 use crate::{DocumentError, limits};
@@ -194,6 +194,7 @@ fn route<'a>(
         0,
         limits::NAME,
     )?;
+    traps(&at.field("traps"), &route.traps)?;
     let at = at.field("legs");
     list(
         &at,
@@ -202,6 +203,29 @@ fn route<'a>(
         |leg| &leg.id,
         |at, one| leg(at, one, spaces),
     )
+}
+
+fn traps(at: &Here<'_>, traps: &[Trap]) -> Checked {
+    many(at, traps.len(), limits::TRAPS)?;
+    for (position, trap) in traps.iter().enumerate() {
+        let at = at.index(position);
+        number(&at.field("at_m"), &trap.at_m, &limits::TRAP_AT_M)?;
+        let all = [
+            ("capacity_ml", &trap.capacity_ml, &limits::CAPACITY_ML),
+            ("seal_mm", &trap.seal_mm, &limits::SEAL_MM),
+            (
+                "outlet_drop_mm",
+                &trap.outlet_drop_mm,
+                &limits::OUTLET_DROP_MM,
+            ),
+            ("bore_mm", &trap.bore_mm, &limits::BORE_MM),
+            ("pot_bore_mm", &trap.pot_bore_mm, &limits::BORE_MM),
+        ];
+        for (name, input, limits) in all {
+            optional(&at.field(name), input.as_ref(), limits)?;
+        }
+    }
+    Ok(())
 }
 
 fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
@@ -253,6 +277,11 @@ fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
         &at.field("heat_tracing_w_m"),
         leg.heat_tracing_w_m.as_ref(),
         &limits::HEAT_TRACING_W_M,
+    )?;
+    optional(
+        &at.field("hanger_spacing_m"),
+        leg.hanger_spacing_m.as_ref(),
+        &limits::HANGER_SPACING_M,
     )?;
     let at = at.field("fittings");
     many(&at, leg.fittings.len(), limits::FITTINGS)?;

@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::Input;
+use super::{Input, Trap};
 
 /// One tube: where it enters the duct, and its legs in flow order.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
@@ -13,6 +13,9 @@ pub struct Route {
     pub entry: DuctEntry,
     /// Its legs, in the direction of normal flow.
     pub legs: Vec<Leg>,
+    /// Where water is taken out of it; left out: nowhere. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Vec::is_empty")]
+    pub traps: Vec<Trap>,
 }
 
 /// Where a tube enters the duct.
@@ -62,6 +65,9 @@ pub struct Leg {
     /// Heat tracing at the tube's outer face, under the insulation, W/m; left out: none.
     #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub heat_tracing_w_m: Option<Input<f64>>,
+    /// Distance between its hangers, m; left out: not known. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub hanger_spacing_m: Option<Input<f64>>,
     /// Bends, tees, valves in it; may be empty.
     pub fittings: Vec<Fitting>,
     /// How a person gets to it.
@@ -147,7 +153,7 @@ pub enum Access {
     None,
 }
 
-record!(Route, "a tube with its entry and legs", entry, legs);
+record!(Route, "a tube with its entry and legs", entry, legs, traps);
 record!(DuctEntry, "a place and side of the duct", place, side);
 words!(Side; Side = "side", Top = "top", Bottom = "bottom");
 record!(
@@ -162,6 +168,7 @@ record!(
     emissivity,
     insulation,
     heat_tracing_w_m,
+    hanger_spacing_m,
     fittings,
     access,
 );

@@ -3,7 +3,7 @@
 use dewrun_document::{
     Access, AirPair, Detector, Duct, DuctEntry, FallForm, Fitting, FittingKind, Flow, FlowAt,
     Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, Relative, Route, Run, Side,
-    Space, TubeWall, limits,
+    Space, Trap, TrapCondition, TrapForm, TrapKind, TubeWall, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -195,7 +195,11 @@ fn run() -> impl Strategy<Value = Run> {
 fn route() -> impl Strategy<Value = Route> {
     let entry = (text(), select(vec![Side::Side, Side::Top, Side::Bottom]))
         .prop_map(|(place, side)| DuctEntry { place, side });
-    (entry, vec(leg(), 0..3)).prop_map(|(entry, legs)| Route { entry, legs })
+    (entry, vec(leg(), 0..3), vec(trap(), 0..3)).prop_map(|(entry, legs, traps)| Route {
+        entry,
+        legs,
+        traps,
+    })
 }
 
 fn leg() -> impl Strategy<Value = Leg> {
@@ -231,7 +235,8 @@ fn leg() -> impl Strategy<Value = Leg> {
         option::of(insulation),
         option::of(input(limits::HEAT_TRACING_W_M)),
     );
-    let rest = (vec(fitting(), 0..3), access());
+    let hangers = option::of(input(limits::HANGER_SPACING_M));
+    let rest = (vec(fitting(), 0..3), access(), hangers);
     (geometry, tube, outside, rest).prop_map(|(geometry, tube, outside, rest)| Leg {
         id: String::new(),
         space: String::new(),
@@ -242,8 +247,44 @@ fn leg() -> impl Strategy<Value = Leg> {
         emissivity: outside.0,
         insulation: outside.1,
         heat_tracing_w_m: outside.2,
+        hanger_spacing_m: rest.2,
         fittings: rest.0,
         access: rest.1,
+    })
+}
+
+fn trap() -> impl Strategy<Value = Trap> {
+    let words = (
+        select(vec![
+            TrapKind::HandDrained,
+            TrapKind::SelfDraining,
+            TrapKind::OpenStub,
+        ]),
+        select(vec![TrapCondition::Shut, TrapCondition::Open]),
+        select(vec![
+            TrapForm::EqualLegs,
+            TrapForm::DipOpenToRoom,
+            TrapForm::DipOnTube,
+        ]),
+    );
+    let numbers = (
+        input(limits::TRAP_AT_M),
+        option::of(input(limits::CAPACITY_ML)),
+        option::of(input(limits::SEAL_MM)),
+        option::of(input(limits::OUTLET_DROP_MM)),
+        option::of(input(limits::BORE_MM)),
+        option::of(input(limits::BORE_MM)),
+    );
+    (words, numbers).prop_map(|(words, numbers)| Trap {
+        at_m: numbers.0,
+        kind: words.0,
+        condition: words.1,
+        form: words.2,
+        capacity_ml: numbers.1,
+        seal_mm: numbers.2,
+        outlet_drop_mm: numbers.3,
+        bore_mm: numbers.4,
+        pot_bore_mm: numbers.5,
     })
 }
 

@@ -3,7 +3,8 @@
 mod generator;
 
 use dewrun_document::{
-    DocumentError, FallForm, FlowAt, Humidity, Input, Over, Project, read, write,
+    DocumentError, FallForm, FlowAt, Humidity, Input, Over, Project, TrapCondition, TrapKind, read,
+    write,
 };
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
@@ -32,6 +33,34 @@ fn the_worked_examples_are_written_as_they_were_read() {
             "{name}: the file is in its own form"
         );
     }
+}
+
+/// A file without what later revisions added is the same project.
+#[test]
+fn a_file_of_the_first_revision_opens() {
+    for (name, text) in DEMOS {
+        let old = text.replace("\"revision\": 2", "\"revision\": 1");
+        assert_ne!(old, text, "{name}: the head is another");
+        assert_eq!(read(&old), read(text), "{name}: nothing is asked for anew");
+    }
+}
+
+#[test]
+fn traps_and_hangers_are_read_and_written() {
+    let trap = r#""traps": [{"at_m": {"value": 5.2, "origin": "typed"}, "kind": "hand_drained",
+        "capacity_ml": {"value": 500, "origin": "typed"}}], "legs": ["#;
+    let text = DEMOS[0].1.replacen("\"legs\": [", trap, 1);
+    let project = read(&text).expect("a trap with what must be said of it");
+    let found = project.runs[0].intake.traps.first();
+    assert!(
+        found.is_some_and(|trap| trap.at_m.value == 5.2
+            && trap.kind == TrapKind::HandDrained
+            && trap.condition == TrapCondition::Shut
+            && trap.seal_mm.is_none()),
+        "{found:?}"
+    );
+    let written = write(&project).and_then(|text| read(&text));
+    assert_eq!(written, Ok(project), "as it was");
 }
 
 #[test]

@@ -2,13 +2,13 @@
 
 use dewrun_advice::{Resting, rests_on};
 use dewrun_document::output::NoteOutput;
-use dewrun_document::{DocumentError, Project, givens, located, note, to_run};
+use dewrun_document::{DocumentError, givens, located, note, to_run};
 use dewrun_drawing::{Names, View};
 use dewrun_quantity::Style;
 use dewrun_run::figure::Given;
 use dewrun_run::{Outcome, Run, Tube, evaluate};
 
-use super::field::RUN;
+use super::OpenProject;
 
 /// A run, its names and its answer.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,20 +28,20 @@ pub struct Answered {
 }
 
 impl Answered {
-    /// Evaluates the run that the page shows, and ranks what the answer rests on.
-    pub fn of(project: &Project) -> Result<Self, DocumentError> {
+    /// Evaluates the open run, and ranks what the answer rests on.
+    pub fn of(project: &OpenProject) -> Result<Self, DocumentError> {
         let answered = Self::unranked(project)?;
         let ranked = rests_on(&answered.run, &answered.outcome, &answered.givens);
         Ok(Self { ranked, ..answered })
     }
 
     /// Evaluates a run of which only the answer is shown.
-    pub fn unranked(project: &Project) -> Result<Self, DocumentError> {
-        let (run, names) = to_run(project, RUN)?;
-        let answer = evaluate(&run).map_err(|error| located(RUN, error))?;
+    pub fn unranked(project: &OpenProject) -> Result<Self, DocumentError> {
+        let (run, names) = to_run(project, project.run)?;
+        let answer = evaluate(&run).map_err(|error| located(project.run, error))?;
         Ok(Self {
             ranked: Vec::new(),
-            givens: givens(project, RUN),
+            givens: givens(project, project.run),
             names: Names {
                 run: names.run,
                 duct: names.duct,
@@ -49,7 +49,11 @@ impl Answered {
                 intake_falls: names.intake_falls,
                 exhaust_falls: names.exhaust_falls,
             },
-            notes: answer.notes.iter().map(|one| note(RUN, one)).collect(),
+            notes: answer
+                .notes
+                .iter()
+                .map(|one| note(project.run, one))
+                .collect(),
             outcome: answer.value,
             run,
         })

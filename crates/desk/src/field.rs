@@ -3,14 +3,15 @@
 mod place;
 mod wording;
 
-use dewrun_document::{Input, Origin, Project};
+use dewrun_document::{Input, Origin};
 use dewrun_quantity::parse::ParseError;
 use dewrun_quantity::{Fall, Length, Style};
 
 pub use place::route;
-pub(crate) use place::{RUN, leg, leg_mut, route_mut, run_mut};
+pub(crate) use place::{leg, leg_mut, route_mut, run_mut};
 pub use wording::{leg_number, leg_way};
 
+use super::OpenProject;
 pub use super::first_visit::Blank;
 /// Which tube a leg belongs to.
 pub use dewrun_run::Tube as TubeName;
@@ -69,7 +70,7 @@ pub struct Refused {
 
 impl Field {
     /// The text of its value and the unit after it; none where the project has no such number.
-    pub fn show(self, project: &Project, style: Style) -> Option<(String, &'static str)> {
+    pub fn show(self, project: &OpenProject, style: Style) -> Option<(String, &'static str)> {
         if let Self::LegFall(tube, at) = self {
             let leg = leg(project, tube, at)?;
             return Some((wording::fall(leg, style), ""));
@@ -80,12 +81,12 @@ impl Field {
     }
 
     /// Where its value came from.
-    pub fn origin(self, project: &Project) -> Option<Origin> {
+    pub fn origin(self, project: &OpenProject) -> Option<Origin> {
         Some(self.input(project)?.origin)
     }
 
     /// Takes a typed text into the project.
-    pub fn take(self, project: &mut Project, text: &str, style: Style) -> Result<(), Refused> {
+    pub fn take(self, project: &mut OpenProject, text: &str, style: Style) -> Result<(), Refused> {
         if let Self::LegFall(tube, at) = self {
             return take_fall(project, tube, at, text);
         }
@@ -113,9 +114,9 @@ impl Field {
         place::set(self, project, value).ok_or_else(gone)
     }
 
-    /// The id of its input on the page.
+    /// The id of its input on the page, the same for all runs.
     pub fn id(self) -> String {
-        self.path().replace(['.', '[', ']'], "-")
+        self.path(0).replace(['.', '[', ']'], "-")
     }
 
     /// The id of the sentence at it.
@@ -124,13 +125,18 @@ impl Field {
     }
 
     /// Whether a keypad of digits and a decimal mark is enough to type it.
-    pub fn is_plain_number(self, project: &Project) -> bool {
+    pub fn is_plain_number(self, project: &OpenProject) -> bool {
         self.kind(project)
             .is_some_and(|kind| !kind.may_be_negative())
     }
 }
 
-fn take_fall(project: &mut Project, tube: TubeName, at: usize, text: &str) -> Result<(), Refused> {
+fn take_fall(
+    project: &mut OpenProject,
+    tube: TubeName,
+    at: usize,
+    text: &str,
+) -> Result<(), Refused> {
     let Some(leg) = leg_mut(project, tube, at) else {
         return Ok(());
     };

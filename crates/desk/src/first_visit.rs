@@ -9,6 +9,7 @@ use dewrun_document::{
 use dewrun_quantity::Style;
 use dewrun_run::library;
 
+use super::OpenProject;
 use super::field::{TubeName, route, route_mut};
 use super::kind::Kind;
 use super::rows;
@@ -151,7 +152,7 @@ impl Blank {
     }
 
     /// Its value and origin.
-    pub fn input(self, project: &Project) -> Option<Input<f64>> {
+    pub fn input(self, project: &OpenProject) -> Option<Input<f64>> {
         let legs = &route(project, TubeName::Intake)?.legs;
         let first = legs.first()?;
         Some(match self {
@@ -168,7 +169,7 @@ impl Blank {
     }
 
     /// Why a value can't be used though it is within the limits of its kind.
-    pub fn refuse(self, project: &Project, value: f64, style: Style) -> Result<(), String> {
+    pub fn refuse(self, project: &OpenProject, value: f64, style: Style) -> Result<(), String> {
         let held = |blank: Self| blank.input(project).map_or(0.0, |input| input.value);
         let (length, height) = match self {
             Self::Length => (value, held(Self::Height)),
@@ -188,7 +189,7 @@ impl Blank {
     }
 
     /// Writes a value that somebody typed; the other blanks keep theirs.
-    pub fn set(self, project: &mut Project, value: f64) -> Option<()> {
+    pub fn set(self, project: &mut OpenProject, value: f64) -> Option<()> {
         let length = Self::Length.input(project)?;
         let height = Self::Height.input(project)?;
         let legs = &mut route_mut(project, TubeName::Intake)?.legs;
@@ -245,18 +246,18 @@ fn is_up(leg: &Leg) -> bool {
 }
 
 /// Whether the detector stands above the duct; none where it is level with it.
-pub fn is_above(project: &Project) -> Option<bool> {
+pub fn is_above(project: &OpenProject) -> Option<bool> {
     route(project, TubeName::Intake)?.legs.get(1).map(is_up)
 }
 
 /// Whether nobody has said yet on which side of the duct the detector stands.
-pub fn is_side_assumed(project: &Project) -> bool {
+pub fn is_side_assumed(project: &OpenProject) -> bool {
     let leg = route(project, TubeName::Intake).and_then(|route| route.legs.get(1));
     leg.is_some_and(|leg| matches!(leg.rise_m.origin, Origin::Assumed { .. }))
 }
 
 /// Puts the detector above or below the duct.
-pub fn put_above(project: &mut Project, above: bool) -> Option<()> {
+pub fn put_above(project: &mut OpenProject, above: bool) -> Option<()> {
     let leg = route_mut(project, TubeName::Intake)?.legs.get_mut(1)?;
     let height = leg.length_m.value;
     leg.rise_m = Input::typed(if above { height } else { -height });

@@ -1,8 +1,6 @@
 //! Undo and redo: what was on the desk before each change, whole, since it is small.
 
-use dewrun_document::Project;
-
-use super::Stage;
+use super::{OpenProject, Stage};
 
 /// So many steps can be undone.
 const DEPTH: usize = 200;
@@ -11,7 +9,7 @@ const DEPTH: usize = 200;
 #[derive(Debug, Clone)]
 pub struct Step {
     /// What was on the desk.
-    pub project: Project,
+    pub project: OpenProject,
     /// As what.
     pub stage: Stage,
 }

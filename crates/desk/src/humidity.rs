@@ -1,10 +1,11 @@
 //! The ways to say how humid an air is, and changing from one to another without changing the air.
 
-use dewrun_document::{AirPair, Humidity, Input, Over, Project, Relative, to_run};
+use dewrun_document::{AirPair, Humidity, Input, Over, Relative, to_run};
 use dewrun_quantity::RelativeHumidity;
 use dewrun_run::air::{self, MoistAir, Pair};
 
-use super::field::{RUN, run_mut};
+use super::OpenProject;
+use super::field::run_mut;
 
 /// A way to say how humid an air of known temperature is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,9 +66,9 @@ pub enum HumidOf {
 
 impl HumidOf {
     /// In which quantity its humidity is said; none where its pair lacks the temperature.
-    pub fn kind(self, project: &Project) -> Option<HumidityKind> {
+    pub fn kind(self, project: &OpenProject) -> Option<HumidityKind> {
         match self {
-            Self::Duct => match &project.runs.get(RUN)?.duct.air {
+            Self::Duct => match &project.open_run()?.duct.air {
                 AirPair::Temperature { humidity, .. } => Some(HumidityKind::of(humidity)),
                 _ => None,
             },
@@ -76,8 +77,8 @@ impl HumidOf {
     }
 
     /// Says its humidity in another way; the air stays the same to the digits that are worth typing.
-    pub fn say_as(self, project: &mut Project, kind: HumidityKind) -> Option<()> {
-        let (run, _) = to_run(project, RUN).ok()?;
+    pub fn say_as(self, project: &mut OpenProject, kind: HumidityKind) -> Option<()> {
+        let (run, _) = to_run(project, project.run).ok()?;
         let pair = match self {
             Self::Duct => run.duct_air,
             Self::Space(at) => {
@@ -98,7 +99,7 @@ impl HumidOf {
     }
 
     /// Whose it is, spoken after the name of the choice.
-    pub fn whose(self, project: &Project) -> String {
+    pub fn whose(self, project: &OpenProject) -> String {
         match self {
             Self::Duct => ", duct air".to_owned(),
             Self::Space(at) => {

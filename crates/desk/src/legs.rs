@@ -1,12 +1,12 @@
 //! Splitting, adding and deleting legs.
 
-use dewrun_document::{Fitting, Leg, Project, Route};
+use dewrun_document::{Fitting, Leg, Route};
 
-use super::TubeName;
 use super::field::route_mut;
+use super::{OpenProject, TubeName};
 
 /// Parts a leg in the middle: two legs of half its length and the same slope.
-pub fn split_leg(project: &mut Project, tube: TubeName, at: usize) {
+pub fn split_leg(project: &mut OpenProject, tube: TubeName, at: usize) {
     let Some(route) = route_mut(project, tube) else {
         return;
     };
@@ -35,7 +35,7 @@ pub fn split_leg(project: &mut Project, tube: TubeName, at: usize) {
 }
 
 /// Puts a leg like that one behind it, without fittings.
-pub fn add_leg(project: &mut Project, tube: TubeName, at: usize) {
+pub fn add_leg(project: &mut OpenProject, tube: TubeName, at: usize) {
     let Some(route) = route_mut(project, tube) else {
         return;
     };
@@ -52,7 +52,7 @@ pub fn add_leg(project: &mut Project, tube: TubeName, at: usize) {
 }
 
 /// Takes a leg away; the last one of a tube stays.
-pub fn delete_leg(project: &mut Project, tube: TubeName, at: usize) {
+pub fn delete_leg(project: &mut OpenProject, tube: TubeName, at: usize) {
     let Some(route) = route_mut(project, tube) else {
         return;
     };

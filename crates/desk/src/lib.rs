@@ -12,6 +12,7 @@ mod history;
 mod humidity;
 mod kind;
 mod legs;
+mod open_project;
 mod pick;
 mod rows;
 mod shown;
@@ -26,6 +27,7 @@ pub use first_visit::{is_above, is_side_assumed, project as first_project, put_a
 pub use history::{History, Step};
 pub use humidity::{HumidOf, HumidityKind};
 pub use legs::{add_leg, delete_leg, split_leg};
+pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;

@@ -3,12 +3,12 @@
 mod take;
 mod told;
 
-use dewrun_document::{AirPair, Humidity, Input, Leg, Project};
+use dewrun_document::{AirPair, Humidity, Input, Leg};
 use dewrun_quantity::{Length, format};
 use dewrun_run::library::{self, Row};
 
-use super::field::{RUN, TubeName, leg, leg_number};
-use super::rows;
+use super::field::{TubeName, leg, leg_number};
+use super::{OpenProject, rows};
 
 pub use take::same_tube_everywhere;
 pub(crate) use take::{bare, cover};
@@ -67,7 +67,7 @@ impl Pick {
     }
 
     /// Whose, spoken after the name.
-    pub fn whose(self, project: &Project) -> String {
+    pub fn whose(self, project: &OpenProject) -> String {
         match self {
             Self::DuctAir => ", duct air".to_owned(),
             Self::Detector => " from the library".to_owned(),
@@ -89,12 +89,12 @@ impl Pick {
     }
 
     /// The value that is picked; empty where what is entered is of no row.
-    pub fn picked(self, project: &Project) -> String {
+    pub fn picked(self, project: &OpenProject) -> String {
         self.found(project).unwrap_or_default()
     }
 
-    fn found(self, project: &Project) -> Option<String> {
-        let run = project.runs.get(RUN)?;
+    fn found(self, project: &OpenProject) -> Option<String> {
+        let run = project.open_run()?;
         match self {
             Self::DuctAir => {
                 let AirPair::Temperature {
@@ -126,7 +126,7 @@ impl Pick {
     }
 
     /// What can be picked.
-    pub fn options(self, project: &Project) -> Vec<PickOption> {
+    pub fn options(self, project: &OpenProject) -> Vec<PickOption> {
         let mut options = Vec::new();
         // A value that is of no row shows as such; nobody can pick it.
         if self.found(project).is_none() {

@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use dewrun_document::{DocumentError, Project};
+use dewrun_document::DocumentError;
 
 use super::Answered;
-use super::Edit;
+use super::{Edit, OpenProject};
 
 /// The last answer, and what keeps it from being the answer to what is entered now.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,7 +29,7 @@ pub struct Failure {
 
 impl Shown {
     /// The answer to a project, or the one before it where it has none.
-    pub fn next(before: Option<&Self>, project: &Project, edit: Option<Edit>) -> Self {
+    pub fn next(before: Option<&Self>, project: &OpenProject, edit: Option<Edit>) -> Self {
         match Answered::of(project) {
             Ok(answered) => Self {
                 answered: Some(Arc::new(answered)),

@@ -1,23 +1,20 @@
 //! Where in the project each editable number stands.
 
 use dewrun_document::{
-    AirPair, FieldPath, Humidity, Input, Leg, Origin, Pressure, Project, Route, Run, Space,
+    AirPair, FieldPath, Humidity, Input, Leg, Origin, Pressure, Route, Run, Space,
 };
 use dewrun_run::library;
 
 use super::{Field, TubeName};
 use crate::kind::Kind;
-use crate::{pick, rows};
-
-/// The run that the page shows.
-pub(crate) const RUN: usize = 0;
+use crate::{OpenProject, pick, rows};
 
 /// The row of insulation whose material nobody has named.
 const INSULATION: &str = "insulation-closed-cell";
 
 impl Field {
     /// Its value and origin; 0 and typed for what a leg may lack.
-    pub fn input(self, project: &Project) -> Option<Input<f64>> {
+    pub fn input(self, project: &OpenProject) -> Option<Input<f64>> {
         match self {
             Self::LegInsulation(tube, at) | Self::LegTracing(tube, at) => {
                 leg(project, tube, at)?;
@@ -33,7 +30,7 @@ impl Field {
     }
 
     /// What it is.
-    pub(crate) fn kind(self, project: &Project) -> Option<Kind> {
+    pub(crate) fn kind(self, project: &OpenProject) -> Option<Kind> {
         Some(match self {
             Self::DuctFirst => match run(project)?.duct.air {
                 AirPair::Temperature { .. } => Kind::Temperature,
@@ -67,9 +64,9 @@ impl Field {
         })
     }
 
-    /// Its name as the project's errors write it, or that of the part that holds it.
-    pub fn path(self) -> String {
-        let run = FieldPath::root().field("runs").index(RUN);
+    /// Its name in that run as the project's errors write it, or that of the part that holds it.
+    pub fn path(self, run: usize) -> String {
+        let run = FieldPath::root().field("runs").index(run);
         let space = |at| FieldPath::root().field("spaces").index(at);
         let leg = |tube, at| {
             let route = match tube {
@@ -106,7 +103,7 @@ impl Field {
 }
 
 /// Writes a number that somebody typed.
-pub(super) fn set(field: Field, project: &mut Project, value: f64) -> Option<()> {
+pub(super) fn set(field: Field, project: &mut OpenProject, value: f64) -> Option<()> {
     match field {
         Field::LegInsulation(tube, at) => insulate(leg_mut(project, tube, at)?, value),
         Field::LegTracing(tube, at) => {
@@ -159,7 +156,7 @@ fn insulate(leg: &mut Leg, thickness_mm: f64) {
 /// Makes the two ways to the number of a field: one to read it, one to write it.
 macro_rules! way_to_input {
     ($name:ident, $run:ident, $space:ident, $leg:ident, $humidity:ident, $reference:ident, [$($mutable:tt)?]) => {
-        fn $name(field: Field, project: &$($mutable)? Project) -> Option<&$($mutable)? Input<f64>> {
+        fn $name(field: Field, project: &$($mutable)? OpenProject) -> Option<&$($mutable)? Input<f64>> {
             match field {
                 Field::DuctFirst => match &$($mutable)? $run(project)?.duct.air {
                     AirPair::Temperature { temperature_c, .. } => Some(temperature_c),
@@ -243,24 +240,24 @@ fn humidity_kind(humidity: &Humidity) -> Kind {
     }
 }
 
-fn run(project: &Project) -> Option<&Run> {
-    project.runs.get(RUN)
+fn run(project: &OpenProject) -> Option<&Run> {
+    project.open_run()
 }
 
-pub(crate) fn run_mut(project: &mut Project) -> Option<&mut Run> {
-    project.runs.get_mut(RUN)
+pub(crate) fn run_mut(project: &mut OpenProject) -> Option<&mut Run> {
+    project.open_run_mut()
 }
 
-fn space(project: &Project, at: usize) -> Option<&Space> {
+fn space(project: &OpenProject, at: usize) -> Option<&Space> {
     project.spaces.get(at)
 }
 
-fn space_mut(project: &mut Project, at: usize) -> Option<&mut Space> {
+fn space_mut(project: &mut OpenProject, at: usize) -> Option<&mut Space> {
     project.spaces.get_mut(at)
 }
 
 /// The route of a tube.
-pub fn route(project: &Project, tube: TubeName) -> Option<&Route> {
+pub fn route(project: &OpenProject, tube: TubeName) -> Option<&Route> {
     let run = run(project)?;
     match tube {
         TubeName::Intake => Some(&run.intake),
@@ -269,7 +266,7 @@ pub fn route(project: &Project, tube: TubeName) -> Option<&Route> {
 }
 
 /// The route of a tube, to change it.
-pub(crate) fn route_mut(project: &mut Project, tube: TubeName) -> Option<&mut Route> {
+pub(crate) fn route_mut(project: &mut OpenProject, tube: TubeName) -> Option<&mut Route> {
     let run = run_mut(project)?;
     match tube {
         TubeName::Intake => Some(&mut run.intake),
@@ -277,10 +274,10 @@ pub(crate) fn route_mut(project: &mut Project, tube: TubeName) -> Option<&mut Ro
     }
 }
 
-pub(crate) fn leg(project: &Project, tube: TubeName, at: usize) -> Option<&Leg> {
+pub(crate) fn leg(project: &OpenProject, tube: TubeName, at: usize) -> Option<&Leg> {
     route(project, tube)?.legs.get(at)
 }
 
-pub(crate) fn leg_mut(project: &mut Project, tube: TubeName, at: usize) -> Option<&mut Leg> {
+pub(crate) fn leg_mut(project: &mut OpenProject, tube: TubeName, at: usize) -> Option<&mut Leg> {
     route_mut(project, tube)?.legs.get_mut(at)
 }

@@ -1,15 +1,16 @@
 //! What fields are called, and what is said of a fall.
 
-use dewrun_document::{Leg, Project};
+use dewrun_document::Leg;
 use dewrun_quantity::Style;
 use dewrun_quantity::parse::ParseError;
 
 use super::{Field, Refused, TubeName, place};
+use crate::OpenProject;
 use crate::kind::Kind;
 
 impl Field {
     /// Its name within its row or group.
-    pub fn name(self, project: &Project) -> &'static str {
+    pub fn name(self, project: &OpenProject) -> &'static str {
         match self {
             Self::DuctFirst | Self::DuctSecond | Self::SpaceHumidity(_) => {
                 self.kind(project).map_or("", kind_name)
@@ -34,7 +35,7 @@ impl Field {
     }
 
     /// Its name where nothing around says whose it is.
-    pub fn full_name(self, project: &Project) -> String {
+    pub fn full_name(self, project: &OpenProject) -> String {
         let name = self.name(project);
         match self {
             Self::DuctFirst | Self::DuctSecond => {
@@ -63,7 +64,7 @@ impl Field {
 }
 
 /// The number that a leg goes by: those of the exhaust tube go on where the intake tube ends.
-pub fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize {
+pub fn leg_number(project: &OpenProject, tube: TubeName, at: usize) -> usize {
     let before = match tube {
         TubeName::Intake => 0,
         TubeName::Exhaust => {
@@ -74,7 +75,7 @@ pub fn leg_number(project: &Project, tube: TubeName, at: usize) -> usize {
 }
 
 /// Which way water runs in a leg, in words.
-pub fn leg_way(project: &Project, tube: TubeName, at: usize) -> &'static str {
+pub fn leg_way(project: &OpenProject, tube: TubeName, at: usize) -> &'static str {
     match place::leg(project, tube, at).map(|leg| leg.rise_m.value) {
         Some(rise) if rise < 0.0 => "with the air",
         Some(rise) if 0.0 < rise => "against the air",

@@ -1,18 +1,18 @@
 //! What a pick writes into the project: the usual values of the row, each with the row's name.
 
-use dewrun_document::{AirPair, Input, Leg, Origin, Project, Space};
+use dewrun_document::{AirPair, Input, Leg, Origin, Route, Space};
 use dewrun_run::library::{self, InsulationRow, Row, TubeRow};
 
 use super::{NONE, Pick, ROW};
-use crate::field::{TubeName, leg, leg_mut, route, route_mut, run_mut};
-use crate::rows;
+use crate::field::{TubeName, leg, leg_mut, route_mut, run_mut};
+use crate::{OpenProject, rows};
 
 /// The row of a bare surface that nobody has named.
 const SURFACE: &str = "tube-rigid-plastic-19";
 
 impl Pick {
     /// Writes what was picked; none where it is no row of the library any more.
-    pub fn take(self, project: &mut Project, value: &str) -> Option<()> {
+    pub fn take(self, project: &mut OpenProject, value: &str) -> Option<()> {
         match self {
             Self::DuctAir => {
                 let row = library::find(library::duct_air(), value)?;
@@ -92,7 +92,7 @@ pub(crate) fn cover(leg: &mut Leg, emissivity: Input<f64>) {
 }
 
 /// Lays a leg into a space of the project, or into one of the library, which then becomes one of the project.
-fn put_in_space(project: &mut Project, tube: TubeName, at: usize, value: &str) -> Option<()> {
+fn put_in_space(project: &mut OpenProject, tube: TubeName, at: usize, value: &str) -> Option<()> {
     let before = leg(project, tube, at)?.space.clone();
     let id = match value.strip_prefix(ROW) {
         Some(row) => {
@@ -111,13 +111,12 @@ fn put_in_space(project: &mut Project, tube: TubeName, at: usize, value: &str) -
 }
 
 /// Takes a space away that no leg lies in any more, unless somebody entered something of it.
-fn leave(project: &mut Project, id: &str) {
-    let lies_there = |tube| {
-        route(project, tube).is_some_and(|route| route.legs.iter().any(|leg| leg.space == id))
-    };
-    let tubes = [TubeName::Intake, TubeName::Exhaust];
-    // Other runs may pass it too.
-    let is_used = tubes.into_iter().any(lies_there) || 1 < project.runs.len();
+fn leave(project: &mut OpenProject, id: &str) {
+    let lies_in = |route: &Route| route.legs.iter().any(|leg| leg.space == id);
+    let is_used = project
+        .runs
+        .iter()
+        .any(|run| lies_in(&run.intake) || run.exhaust.as_ref().is_some_and(lies_in));
     if !is_used {
         let stays = |space: &Space| space.id != id || !is_assumed(&space.temperature_c);
         project.spaces.retain(stays);
@@ -141,7 +140,7 @@ fn free_id(spaces: &[Space], wanted: &str) -> String {
 }
 
 /// Makes all legs of both tubes of the tube of one.
-pub fn same_tube_everywhere(project: &mut Project, tube: TubeName, at: usize) -> Option<()> {
+pub fn same_tube_everywhere(project: &mut OpenProject, tube: TubeName, at: usize) -> Option<()> {
     let model = leg(project, tube, at)?.clone();
     for tube in [TubeName::Intake, TubeName::Exhaust] {
         let Some(route) = route_mut(project, tube) else {

@@ -1,16 +1,16 @@
 //! What is told of rows beside a pick: lowest and highest of each value, and where they are from.
 
-use dewrun_document::{Origin, Project};
+use dewrun_document::Origin;
 use dewrun_quantity::{Style, format};
 use dewrun_run::library;
 
 use super::Pick;
-use crate::Field;
 use crate::rows;
+use crate::{Field, OpenProject};
 
 impl Pick {
     /// What is assumed of the part, in words; empty where nothing is.
-    pub fn told(self, project: &Project, style: Style) -> String {
+    pub fn told(self, project: &OpenProject, style: Style) -> String {
         match self {
             Self::DuctAir => spans(&[Field::DuctFirst, Field::DuctSecond], project, style),
             Self::Detector => spans(
@@ -43,7 +43,7 @@ impl Pick {
 }
 
 /// What is assumed of a space, with its design situation and how far it follows the weather.
-fn of_space(at: usize, project: &Project, style: Style) -> String {
+fn of_space(at: usize, project: &OpenProject, style: Style) -> String {
     let fields = [
         Field::SpaceTemperature(at),
         Field::SpaceHumidity(at),
@@ -68,7 +68,7 @@ fn of_space(at: usize, project: &Project, style: Style) -> String {
 }
 
 /// Lowest and highest of each field that is assumed; those of one source in a sentence.
-fn spans(fields: &[Field], project: &Project, style: Style) -> String {
+fn spans(fields: &[Field], project: &OpenProject, style: Style) -> String {
     let mut told: Vec<(&str, Vec<String>)> = Vec::new();
     for field in fields {
         let Some((source, span)) = span(*field, project, style) else {
@@ -86,7 +86,7 @@ fn spans(fields: &[Field], project: &Project, style: Style) -> String {
 }
 
 /// A field's span and its source, if it is assumed from a row of the library.
-fn span(field: Field, project: &Project, style: Style) -> Option<(&'static str, String)> {
+fn span(field: Field, project: &OpenProject, style: Style) -> Option<(&'static str, String)> {
     let input = field.input(project)?;
     let Origin::Assumed { low, high, .. } = input.origin else {
         return None;

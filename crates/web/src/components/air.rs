@@ -21,11 +21,11 @@ use dewrun_desk::{Field, HumidOf, Pick};
 pub(crate) fn air() -> El {
     let desk = use_desk();
     let duct = words(move || {
-        desk.with(|project| project.runs.first().map(|run| run.duct.name.clone()))
+        desk.with(|project| project.open_run().map(|run| run.duct.name.clone()))
             .unwrap_or_default()
     });
     let flow_at = words(move || {
-        let at = desk.with(|project| project.runs.first().map(|run| run.flow.at));
+        let at = desk.with(|project| project.open_run().map(|run| run.flow.at));
         match at {
             Some(FlowAt::Intake) => "Flow counted at the state of the duct air.",
             _ => "Flow counted at the state of the air at the sensor.",

@@ -1,11 +1,9 @@
 //! What can be done with the leg that is chosen.
 
-use dewrun_document::Project;
-
 use super::parts::{button, flag, words};
 use crate::element::{El, Part, el, when};
 use crate::state::use_desk;
-use dewrun_desk::{TubeName, add_leg, delete_leg, leg_number, split_leg};
+use dewrun_desk::{OpenProject, TubeName, add_leg, delete_leg, leg_number, split_leg};
 
 /// Split, add, delete.
 pub(super) fn leg_actions() -> Part {
@@ -23,7 +21,7 @@ pub(super) fn leg_actions() -> Part {
     })
 }
 
-fn act(word: &'static str, act: fn(&mut Project, TubeName, usize)) -> El {
+fn act(word: &'static str, act: fn(&mut OpenProject, TubeName, usize)) -> El {
     let desk = use_desk();
     let words = words(move || {
         let number = desk

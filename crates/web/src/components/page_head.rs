@@ -96,7 +96,7 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
 fn what_is_open() -> Vec<El> {
     let desk = use_desk();
     let run = words(move || {
-        desk.with(|project| project.runs.first().map(|run| run.name.clone()))
+        desk.with(|project| project.open_run().map(|run| run.name.clone()))
             .unwrap_or_default()
     });
     let project = words(move || desk.with(|project| project.name.clone()));

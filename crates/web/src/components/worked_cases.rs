@@ -17,7 +17,7 @@ pub(crate) fn worked_cases(first: bool) -> El {
     let note = words(move || desk.with(|project| project.note.clone()));
     let answered = StoredValue::new(EXAMPLES.map(|example| {
         let project = example.project().ok()?;
-        Answered::unranked(&project).ok()
+        Answered::unranked(&project.into()).ok()
     }));
     let links = words(move || {
         let style = desk.style();

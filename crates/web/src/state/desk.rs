@@ -5,7 +5,7 @@ mod files;
 use std::sync::Arc;
 
 use dewrun_desk::{
-    Answered, Edit, Fault, Field, History, Shown, Stage, Step, TubeName, first_project,
+    Answered, Edit, Fault, Field, History, OpenProject, Shown, Stage, Step, TubeName, first_project,
 };
 use dewrun_document::Project;
 use dewrun_quantity::{DecimalMark, Style, Units};
@@ -16,7 +16,7 @@ use files::RefusedFile;
 /// Everything the components share; it is a handful of handles and free to copy.
 #[derive(Debug, Clone, Copy)]
 pub struct Desk {
-    project: RwSignal<Project>,
+    project: RwSignal<OpenProject>,
     stage: RwSignal<Stage>,
     history: RwSignal<History>,
     faults: RwSignal<Vec<Fault>>,
@@ -41,7 +41,7 @@ impl Desk {
     #[must_use]
     pub fn new(project: Project) -> Self {
         Self::of(Step {
-            project,
+            project: project.into(),
             stage: Stage::Project,
         })
     }
@@ -53,9 +53,12 @@ impl Desk {
             _ => None,
         };
         Some(Self::of(match (example, asked) {
-            (Some(project), Some(stage)) => Step { project, stage },
+            (Some(project), Some(stage)) => Step {
+                project: project.into(),
+                stage,
+            },
             _ => Step {
-                project: first_project()?,
+                project: first_project()?.into(),
                 stage: Stage::First,
             },
         }))
@@ -82,7 +85,7 @@ impl Desk {
     }
 
     /// Puts another project on the desk; undoing that brings back what was there.
-    pub(crate) fn open(&self, project: Project, stage: Stage) {
+    pub(crate) fn open(&self, project: OpenProject, stage: Stage) {
         let before = self.now();
         self.history.update(|history| {
             history.part();
@@ -99,8 +102,8 @@ impl Desk {
             return;
         }
         let project = match asked {
-            Stage::First => first_project(),
-            Stage::Example(example) => example.project().ok(),
+            Stage::First => first_project().map(OpenProject::from),
+            Stage::Example(example) => example.project().ok().map(OpenProject::from),
             Stage::Project => self.history.with_untracked(|history| {
                 let last = history.last_project();
                 last.map(|step| step.project.clone())
@@ -122,12 +125,12 @@ impl Desk {
     }
 
     /// Looks at the project.
-    pub fn with<T>(&self, look: impl FnOnce(&Project) -> T) -> T {
+    pub fn with<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
         self.project.with(look)
     }
 
     /// Looks at the project once, without following it.
-    pub fn with_untracked<T>(&self, look: impl FnOnce(&Project) -> T) -> T {
+    pub fn with_untracked<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
         self.project.with_untracked(look)
     }
 
@@ -207,7 +210,7 @@ impl Desk {
             Ok(()) => {
                 self.faults
                     .update(|faults| faults.retain(|fault| fault.field != field));
-                let about = field.path();
+                let about = field.path(project.run);
                 self.last_edit.set(Some(Edit {
                     name,
                     before: held,
@@ -255,7 +258,7 @@ impl Desk {
     }
 
     /// Changes the project otherwise than through a field.
-    pub(crate) fn change(&self, about: &str, change: impl FnOnce(&mut Project)) {
+    pub(crate) fn change(&self, about: &str, change: impl FnOnce(&mut OpenProject)) {
         let mut project = self.project.get_untracked();
         change(&mut project);
         self.history.update_untracked(History::part);
@@ -307,7 +310,7 @@ impl Desk {
         self.project.set(step.project);
     }
 
-    fn replace(&self, project: Project, about: String) {
+    fn replace(&self, project: OpenProject, about: String) {
         let before = self.now();
         if before.project != project {
             self.history.update(|history| history.note(before, about));

@@ -26,7 +26,7 @@ impl Desk {
         match project {
             Ok(project) => {
                 self.refused_file.set(None);
-                self.open(project, Stage::Project);
+                self.open(project.into(), Stage::Project);
             }
             Err(sentence) => self.refuse(
                 format!("{name} was not taken in. The open project is unchanged."),
@@ -37,7 +37,7 @@ impl Desk {
 
     /// The open project as the text of a file; where it can't be one, the page says why.
     pub(crate) fn file_text(&self) -> Option<String> {
-        let written = self.project.with_untracked(write);
+        let written = self.project.with_untracked(|project| write(project));
         match &written {
             Ok(_) => self.refused_file.set(None),
             Err(error) => self.refuse_to_save(in_words(error)),
@@ -47,7 +47,8 @@ impl Desk {
 
     /// What a file of the open project is called.
     pub(crate) fn file_name(&self) -> String {
-        self.project.with_untracked(file_name::of)
+        self.project
+            .with_untracked(|project| file_name::of(project))
     }
 
     /// Says why the project could not be saved.

@@ -55,6 +55,7 @@ pub fn project_of(case: &Value) -> Result<Project, String> {
                 access: Access::Floor,
             },
             exhaust: (!exhaust.is_empty()).then(|| route(exhaust)),
+            air_path: None,
         }],
     })
 }
@@ -90,6 +91,7 @@ fn space(segment: &Inputs<'_>, number: usize) -> Result<Space, String> {
         humidity: Humidity::Ratio(Input::typed(segment.number("w_amb")?)),
         radiant_c: None,
         wind_m_s: Input::typed(segment.number("wind")?),
+        pressure_pa: None,
     })
 }
 
@@ -114,6 +116,7 @@ fn leg(segment: &Inputs<'_>, number: usize) -> Result<Leg, String> {
             bore_mm: millimetres(segment.number("d_in")?),
             outside_diameter_mm: millimetres(segment.number("d_out")?),
             conductivity_w_mk: Input::typed(segment.number("k_wall")?),
+            stuff: None,
         },
         emissivity: Input::typed(segment.number("emis")?),
         insulation: (0.0 < thickness_m).then_some(insulation),

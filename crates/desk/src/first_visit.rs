@@ -78,6 +78,7 @@ pub fn project() -> Option<Project> {
             access: Access::Floor,
         },
         exhaust: None,
+        air_path: None,
     };
     Some(Project {
         name: "New project".to_owned(),
@@ -114,6 +115,7 @@ fn leg(id: &str, space: &str, length_m: Input<f64>, rise_m: Input<f64>) -> Optio
             bore_mm: rows::usual_of(TUBE, "bore_mm")?,
             outside_diameter_mm: rows::usual_of(TUBE, "outside_diameter_mm")?,
             conductivity_w_mk: rows::usual_of(TUBE, "conductivity_w_mk")?,
+            stuff: None,
         },
         emissivity: rows::usual_of(TUBE, "emissivity")?,
         insulation: None,

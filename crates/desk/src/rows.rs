@@ -96,6 +96,7 @@ pub(crate) fn space(row: &SpaceRow) -> Option<Space> {
         humidity: humidity(row, &row.humidity)?,
         radiant_c,
         wind_m_s: usual(row, "wind_m_s")?,
+        pressure_pa: None,
     })
 }
 

@@ -140,6 +140,16 @@ pub enum DocumentError {
         /// What is there.
         found: String,
     },
+    /// The low airflow limit does not lie below the high one: exchange them.
+    #[error("the low limit of {} % must lie below the high one of {} %", entered(*.low), entered(*.high))]
+    LimitsCrossed {
+        /// The field of the low one.
+        path: FieldPath,
+        /// The low one, %.
+        low: f64,
+        /// The high one, %.
+        high: f64,
+    },
     /// The project has no runs: draw at least one.
     #[error("has no entries, must have at least one run")]
     NoRuns {
@@ -196,6 +206,7 @@ impl DocumentError {
             | Self::DoubledId { path, .. }
             | Self::NoSuchSpace { path, .. }
             | Self::NoSuchDay { path, .. }
+            | Self::LimitsCrossed { path, .. }
             | Self::NoRuns { path }
             | Self::Pressure { path, .. }
             | Self::Run { path, .. } => Some(path),

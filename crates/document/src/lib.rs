@@ -43,8 +43,8 @@ pub use place::{given_path, located, path_of};
 pub use schema::{air_schema, answer_schema, project_schema};
 pub use v1::output;
 pub use v1::{
-    Access, AirPair, Detector, Duct, DuctEntry, FORMAT, FallForm, Fitting, FittingKind, Flow,
-    FlowAt, Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, REVISION, Relative,
-    Route, Run, Side, Space, Trap, TrapCondition, TrapForm, TrapKind, TubeWall, VERSION, check,
-    read, read_bytes, write,
+    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, FORMAT, FallForm,
+    FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg, Origin, Over,
+    Pressure, Project, REVISION, Relative, Route, Run, Side, Space, Trap, TrapCondition, TrapForm,
+    TrapKind, TubeStuff, TubeSupply, TubeWall, VERSION, check, read, read_bytes, write,
 };

@@ -17,6 +17,8 @@ pub const LEGS: usize = 200;
 pub const FITTINGS: usize = 50;
 /// The most traps of a tube.
 pub const TRAPS: usize = 50;
+/// The most points of a fan's curve.
+pub const FAN_POINTS: usize = 50;
 /// The longest id, characters.
 pub const ID: usize = 64;
 /// The longest name, characters.
@@ -88,13 +90,42 @@ pub const CAPACITY_ML: Limits = Limits::new("capacity of the trap", "mL", 0.0, 1
 pub const SEAL_MM: Limits = Limits::new("seal of the trap", "mm", 0.0, 5_000.0);
 /// Height of a tube's floor over the outlet of a trap.
 pub const OUTLET_DROP_MM: Limits = Limits::new("drop of the trap's outlet", "mm", 0.0, 20_000.0);
+/// Pressure of a space or a fan's point.
+pub const PRESSURE_PA: Limits = Limits::new("pressure", "Pa", -10_000.0, 10_000.0);
+/// How many sampling holes.
+pub const HOLE_COUNT: Limits = Limits::new("number of sampling holes", "", 1.0, 200.0);
+/// Diameter of a sampling hole.
+pub const HOLE_DIAMETER_MM: Limits = Limits::new("diameter of a hole", "mm", 0.1, 200.0);
+/// Discharge coefficient of a hole.
+pub const HOLE_DISCHARGE: Limits = Limits::new("discharge coefficient", "", 0.05, 1.0);
+/// Share of a velocity pressure.
+pub const CATCH: Limits = Limits::new("share of the velocity pressure", "", -1.0, 1.5);
+/// Resistance of a filter.
+pub const FILTER_PA_MIN_L: Limits =
+    Limits::new("resistance of the filter", "Pa per L/min", 0.0, 1_000.0);
+/// Volume of a chamber.
+pub const CHAMBER_VOLUME_ML: Limits = Limits::new("volume of the chamber", "mL", 0.0, 100_000.0);
+/// Suction of a fan as it starts.
+pub const START_SUCTION_PA: Limits = Limits::new("suction at start", "Pa", 0.0, 10_000.0);
+/// Airflow limit.
+pub const LIMIT_PERCENT: Limits = Limits::new("airflow limit", "%", 0.0, 1_000.0);
+/// Margin of airflow limits.
+pub const LIMIT_MARGIN_PERCENT: Limits = Limits::new("margin of the limits", "%", 0.0, 100.0);
+/// Drain interval.
+pub const DRAIN_INTERVAL_DAYS: Limits = Limits::new("drain interval", "days", 0.01, 3_650.0);
+/// Roughness of a bore.
+pub const ROUGHNESS_MM: Limits = Limits::new("roughness of the bore", "mm", 0.0, 20.0);
+/// Modulus of elasticity.
+pub const MODULUS_MPA: Limits = Limits::new("long-term modulus", "MPa", 1.0, 1_000_000.0);
+/// Density of a tube's wall.
+pub const DENSITY_KG_M3: Limits = Limits::new("density of the tube", "kg/m³", 100.0, 25_000.0);
 /// Heat of a detector.
 pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 /// Humidity rating of a detector.
 pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
 
 /// The limits of each number by the name of its field, with that of its owner where others share the name.
-pub const FIELDS: [(&str, Limits); 33] = [
+pub const FIELDS: [(&str, Limits); 53] = [
     ("temperature_c", TEMPERATURE_C),
     ("radiant_c", RADIANT_C),
     ("dew_point_c", DEW_POINT_C),
@@ -125,6 +156,26 @@ pub const FIELDS: [(&str, Limits); 33] = [
     ("seal_mm", SEAL_MM),
     ("outlet_drop_mm", OUTLET_DROP_MM),
     ("pot_bore_mm", BORE_MM),
+    ("pressure_pa", PRESSURE_PA),
+    ("flow_l_min", VOLUME_L_MIN),
+    ("hole_count", HOLE_COUNT),
+    ("hole_diameter_mm", HOLE_DIAMETER_MM),
+    ("hole_discharge", HOLE_DISCHARGE),
+    ("intake_catch", CATCH),
+    ("exhaust_catch", CATCH),
+    ("exhaust_static_pa", STATIC_PA),
+    ("exhaust_velocity_pa", VELOCITY_PA),
+    ("filter_pa_min_l", FILTER_PA_MIN_L),
+    ("chamber_loss", LOSS_COEFFICIENT),
+    ("chamber_volume_ml", CHAMBER_VOLUME_ML),
+    ("start_suction_pa", START_SUCTION_PA),
+    ("low_limit_percent", LIMIT_PERCENT),
+    ("high_limit_percent", LIMIT_PERCENT),
+    ("limit_margin_percent", LIMIT_MARGIN_PERCENT),
+    ("drain_interval_days", DRAIN_INTERVAL_DAYS),
+    ("roughness_mm", ROUGHNESS_MM),
+    ("long_term_modulus_mpa", MODULUS_MPA),
+    ("density_kg_m3", DENSITY_KG_M3),
     ("loss_coefficient", LOSS_COEFFICIENT),
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),

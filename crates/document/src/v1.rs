@@ -2,6 +2,7 @@
 
 mod air;
 mod air_output;
+mod air_path;
 mod check;
 mod dry_output;
 mod file;
@@ -10,8 +11,10 @@ mod origin;
 pub mod output;
 mod route;
 mod trap;
+mod tube_stuff;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
+pub use air_path::{AirPath, AirflowSensor, FanPoint};
 pub use check::check;
 pub(crate) use file::File;
 pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, write};
@@ -21,3 +24,4 @@ pub use route::{
     Access, DuctEntry, FallForm, Fitting, FittingKind, Insulation, Leg, Route, Side, TubeWall,
 };
 pub use trap::{Trap, TrapCondition, TrapForm, TrapKind};
+pub use tube_stuff::{BoreForm, TubeStuff, TubeSupply};

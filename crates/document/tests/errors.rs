@@ -278,3 +278,20 @@ fn too_many_entries_are_refused_before_they_are_looked_at() {
         "with the count and the most that is read"
     );
 }
+
+#[test]
+fn crossed_limits_and_figures_of_the_air_path_are_named_at_their_field() {
+    let path = |inner: &str| format!("\"air_path\": {{{inner}}}, \"intake\": {{");
+    check(
+        "\"intake\": {",
+        &path(
+            "\"low_limit_percent\": {\"value\": 120, \"origin\": \"typed\"}, \"high_limit_percent\": {\"value\": 80, \"origin\": \"typed\"}",
+        ),
+        "runs[0].air_path.low_limit_percent: the low limit of 120 % must lie below the high one of 80 %",
+    );
+    check(
+        "\"intake\": {",
+        &path("\"hole_count\": {\"value\": 0, \"origin\": \"typed\"}"),
+        "runs[0].air_path.hole_count: number of sampling holes is 0, must be from 1 to 200",
+    );
+}

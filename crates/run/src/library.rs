@@ -14,6 +14,7 @@
 //! assert_eq!(figure.span.source, "common practice, no source");
 //! ```
 
+mod assumption;
 mod csv;
 mod detector;
 mod duct;
@@ -33,6 +34,7 @@ mod tube;
 
 use std::sync::OnceLock;
 
+pub use assumption::AssumptionRow;
 pub use detector::DetectorRow;
 pub use duct::{DuctPressure, DuctRow};
 pub use duct_air::DuctAirRow;
@@ -162,6 +164,25 @@ pub fn sites() -> &'static [SiteRow] {
 #[must_use]
 pub fn routes() -> &'static [RouteRow] {
     &library().routes
+}
+
+/// What is assumed of water and airflow where nobody has said anything.
+///
+/// A list beside [`Library`]: nobody picks from it, it stands in for what is left out.
+#[must_use]
+pub fn assumptions() -> &'static [AssumptionRow] {
+    static ROWS: OnceLock<Vec<AssumptionRow>> = OnceLock::new();
+    // What is compiled in can be read: a test does.
+    ROWS.get_or_init(|| read_assumptions().unwrap_or_default())
+}
+
+/// Reads the assumptions that are compiled in.
+///
+/// # Errors
+/// [`LibraryError`] names file, line and column of what cannot be read.
+pub fn read_assumptions() -> Result<Vec<AssumptionRow>, LibraryError> {
+    let rows = Sources::read().and_then(|sources| assumption::read(&sources));
+    rows.map_err(|error| *error)
 }
 
 /// Every row of every list, in the order of [`Library`].

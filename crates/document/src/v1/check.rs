@@ -5,8 +5,8 @@ use std::collections::BTreeSet;
 use dewrun_quantity::Limits;
 
 use super::{
-    AirPair, Detector, Duct, Fitting, Humidity, Input, Leg, Origin, Pressure, Project, Relative,
-    Route, Run, Space, Trap,
+    AirPair, AirPath, Detector, Duct, Fitting, Humidity, Input, Leg, Origin, Pressure, Project,
+    Relative, Route, Run, Space, Trap,
 };
 use crate::field_path::Here;
 use crate::{DocumentError, limits};
@@ -66,7 +66,8 @@ fn space(at: &Here<'_>, space: &Space) -> Checked {
         space.radiant_c.as_ref(),
         &limits::RADIANT_C,
     )?;
-    number(&at.field("wind_m_s"), &space.wind_m_s, &limits::WIND_M_S)
+    number(&at.field("wind_m_s"), &space.wind_m_s, &limits::WIND_M_S)?;
+    each(at, &[("pressure_pa", &space.pressure_pa)])
 }
 
 fn run(at: &Here<'_>, run: &Run, spaces: &BTreeSet<&str>) -> Checked {
@@ -78,6 +79,9 @@ fn run(at: &Here<'_>, run: &Run, spaces: &BTreeSet<&str>) -> Checked {
         &run.flow.volume_l_min,
         &limits::VOLUME_L_MIN,
     )?;
+    if let Some(path) = &run.air_path {
+        air_path(&at.field("air_path"), path)?;
+    }
     let intake = route(&at.field("intake"), &run.intake, spaces)?;
     detector(&at.field("detector"), &run.detector)?;
     let Some(exhaust) = &run.exhaust else {
@@ -210,19 +214,82 @@ fn traps(at: &Here<'_>, traps: &[Trap]) -> Checked {
     for (position, trap) in traps.iter().enumerate() {
         let at = at.index(position);
         number(&at.field("at_m"), &trap.at_m, &limits::TRAP_AT_M)?;
-        let all = [
-            ("capacity_ml", &trap.capacity_ml, &limits::CAPACITY_ML),
-            ("seal_mm", &trap.seal_mm, &limits::SEAL_MM),
-            (
-                "outlet_drop_mm",
-                &trap.outlet_drop_mm,
-                &limits::OUTLET_DROP_MM,
-            ),
-            ("bore_mm", &trap.bore_mm, &limits::BORE_MM),
-            ("pot_bore_mm", &trap.pot_bore_mm, &limits::BORE_MM),
-        ];
-        for (name, input, limits) in all {
-            optional(&at.field(name), input.as_ref(), limits)?;
+        each(
+            &at,
+            &[
+                ("capacity_ml", &trap.capacity_ml),
+                ("seal_mm", &trap.seal_mm),
+                ("outlet_drop_mm", &trap.outlet_drop_mm),
+                ("bore_mm", &trap.bore_mm),
+                ("pot_bore_mm", &trap.pot_bore_mm),
+            ],
+        )?;
+    }
+    Ok(())
+}
+
+fn air_path(at: &Here<'_>, path: &AirPath) -> Checked {
+    let fan = at.field("fan");
+    many(&fan, path.fan.len(), limits::FAN_POINTS)?;
+    for (position, point) in path.fan.iter().enumerate() {
+        let at = fan.index(position);
+        number(
+            &at.field("flow_l_min"),
+            &point.flow_l_min,
+            &limits::VOLUME_L_MIN,
+        )?;
+        number(
+            &at.field("pressure_pa"),
+            &point.pressure_pa,
+            &limits::PRESSURE_PA,
+        )?;
+    }
+    each(
+        at,
+        &[
+            ("hole_count", &path.hole_count),
+            ("hole_diameter_mm", &path.hole_diameter_mm),
+            ("hole_discharge", &path.hole_discharge),
+            ("intake_catch", &path.intake_catch),
+            ("exhaust_catch", &path.exhaust_catch),
+            ("exhaust_static_pa", &path.exhaust_static_pa),
+            ("exhaust_velocity_pa", &path.exhaust_velocity_pa),
+            ("filter_pa_min_l", &path.filter_pa_min_l),
+            ("chamber_loss", &path.chamber_loss),
+            ("chamber_volume_ml", &path.chamber_volume_ml),
+            ("start_suction_pa", &path.start_suction_pa),
+            ("low_limit_percent", &path.low_limit_percent),
+            ("high_limit_percent", &path.high_limit_percent),
+            ("limit_margin_percent", &path.limit_margin_percent),
+            ("drain_interval_days", &path.drain_interval_days),
+        ],
+    )?;
+    limits_in_order(at, path)
+}
+
+/// Checks that the low limit lies below the high one.
+fn limits_in_order(at: &Here<'_>, path: &AirPath) -> Checked {
+    let value = |input: &Option<Input<f64>>| input.as_ref().map(|input| input.value);
+    if let (Some(low), Some(high)) = (
+        value(&path.low_limit_percent),
+        value(&path.high_limit_percent),
+    ) && high <= low
+    {
+        return Err(Box::new(DocumentError::LimitsCrossed {
+            path: at.field("low_limit_percent").path(),
+            low,
+            high,
+        }));
+    }
+    Ok(())
+}
+
+/// Checks numbers that may be left out, by the limits that stand in the table under their names.
+fn each(at: &Here<'_>, inputs: &[(&'static str, &Option<Input<f64>>)]) -> Checked {
+    for (name, input) in inputs {
+        let found = limits::FIELDS.iter().find(|(known, _)| known == name);
+        if let (Some((_, limits)), Some(input)) = (found, input) {
+            number(&at.field(name), input, limits)?;
         }
     }
     Ok(())
@@ -278,11 +345,17 @@ fn leg(at: &Here<'_>, leg: &Leg, spaces: &BTreeSet<&str>) -> Checked {
         leg.heat_tracing_w_m.as_ref(),
         &limits::HEAT_TRACING_W_M,
     )?;
-    optional(
-        &at.field("hanger_spacing_m"),
-        leg.hanger_spacing_m.as_ref(),
-        &limits::HANGER_SPACING_M,
-    )?;
+    each(at, &[("hanger_spacing_m", &leg.hanger_spacing_m)])?;
+    if let Some(stuff) = &leg.tube.stuff {
+        each(
+            &tube.field("stuff"),
+            &[
+                ("roughness_mm", &stuff.roughness_mm),
+                ("long_term_modulus_mpa", &stuff.long_term_modulus_mpa),
+                ("density_kg_m3", &stuff.density_kg_m3),
+            ],
+        )?;
+    }
     let at = at.field("fittings");
     many(&at, leg.fittings.len(), limits::FITTINGS)?;
     for (position, one) in leg.fittings.iter().enumerate() {

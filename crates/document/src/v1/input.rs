@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Access, AirPair, Humidity, Input, Pressure, Route};
+use super::{Access, AirPair, AirPath, Humidity, Input, Pressure, Route};
 
 /// A project: the spaces of a building and the runs that pass them.
 #[derive(Debug, Clone, PartialEq)]
@@ -37,6 +37,9 @@ pub struct Space {
     pub radiant_c: Option<Input<f64>>,
     /// Air speed across the tube, m/s; 0 in still air.
     pub wind_m_s: Input<f64>,
+    /// Pressure of its air against the detector's room, Pa; left out: assumed. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub pressure_pa: Option<Input<f64>>,
 }
 
 /// Intake tube, detector and exhaust tube of one detector.
@@ -58,6 +61,9 @@ pub struct Run {
     /// From the detector back to the duct; left out: no exhaust tube is drawn.
     #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub exhaust: Option<Route>,
+    /// What the air meets on its way; left out: all of it is assumed. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub air_path: Option<AirPath>,
 }
 
 /// The duct that is sampled, and its air where the intake draws it.
@@ -118,6 +124,7 @@ record!(
     humidity,
     radiant_c,
     wind_m_s,
+    pressure_pa,
 );
 record!(
     Run,
@@ -129,6 +136,7 @@ record!(
     intake,
     detector,
     exhaust,
+    air_path,
 );
 record!(
     Duct,

@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Input, Trap};
+use super::{Input, Trap, TubeStuff};
 
 /// One tube: where it enters the duct, and its legs in flow order.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
@@ -99,6 +99,9 @@ pub struct TubeWall {
     pub outside_diameter_mm: Input<f64>,
     /// Conductivity of the wall, W/(m K).
     pub conductivity_w_mk: Input<f64>,
+    /// What it is like besides; left out: as the row of its bore, or plain and rigid. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub stuff: Option<TubeStuff>,
 }
 
 /// A layer of insulation around a tube.
@@ -185,6 +188,7 @@ record!(
     bore_mm,
     outside_diameter_mm,
     conductivity_w_mk,
+    stuff,
 );
 record!(
     Insulation,

@@ -1,9 +1,10 @@
 //! Random projects within the limits, with awkward numbers among them.
 
 use dewrun_document::{
-    Access, AirPair, Detector, Duct, DuctEntry, FallForm, Fitting, FittingKind, Flow, FlowAt,
-    Humidity, Input, Insulation, Leg, Origin, Over, Pressure, Project, Relative, Route, Run, Side,
-    Space, Trap, TrapCondition, TrapForm, TrapKind, TubeWall, limits,
+    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, FallForm,
+    FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg, Origin, Over,
+    Pressure, Project, Relative, Route, Run, Side, Space, Trap, TrapCondition, TrapForm, TrapKind,
+    TubeStuff, TubeSupply, TubeWall, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -138,15 +139,17 @@ fn space() -> impl Strategy<Value = Space> {
         humidity(),
         option::of(input(limits::RADIANT_C)),
         input(limits::WIND_M_S),
+        option::of(input(limits::PRESSURE_PA)),
     )
         .prop_map(
-            |(name, temperature_c, humidity, radiant_c, wind_m_s)| Space {
+            |(name, temperature_c, humidity, radiant_c, wind_m_s, pressure_pa)| Space {
                 id: String::new(),
                 name,
                 temperature_c,
                 humidity,
                 radiant_c,
                 wind_m_s,
+                pressure_pa,
             },
         )
 }
@@ -179,8 +182,9 @@ fn run() -> impl Strategy<Value = Run> {
             humidity_rating_percent,
             access,
         });
-    (text(), duct, flow, route(), detector, option::of(route())).prop_map(
-        |(name, duct, flow, intake, detector, exhaust)| Run {
+    let tubes = (route(), option::of(route()));
+    (text(), duct, flow, tubes, detector, option::of(air_path())).prop_map(
+        |(name, duct, flow, (intake, exhaust), detector, air_path)| Run {
             id: String::new(),
             name,
             duct,
@@ -188,8 +192,66 @@ fn run() -> impl Strategy<Value = Run> {
             intake,
             detector,
             exhaust,
+            air_path,
         },
     )
+}
+
+fn air_path() -> impl Strategy<Value = AirPath> {
+    let maybe = |limits| option::of(input(limits));
+    let point = (input(limits::VOLUME_L_MIN), input(limits::PRESSURE_PA)).prop_map(
+        |(flow_l_min, pressure_pa)| FanPoint {
+            flow_l_min,
+            pressure_pa,
+        },
+    );
+    let holes = (
+        maybe(limits::HOLE_COUNT),
+        maybe(limits::HOLE_DIAMETER_MM),
+        maybe(limits::HOLE_DISCHARGE),
+    );
+    let ends = (
+        maybe(limits::CATCH),
+        maybe(limits::CATCH),
+        maybe(limits::STATIC_PA),
+        maybe(limits::VELOCITY_PA),
+    );
+    let device = (
+        vec(point, 0..3),
+        maybe(limits::FILTER_PA_MIN_L),
+        maybe(limits::LOSS_COEFFICIENT),
+        maybe(limits::CHAMBER_VOLUME_ML),
+        maybe(limits::START_SUCTION_PA),
+    );
+    let sensor = select(vec![
+        AirflowSensor::Volume,
+        AirflowSensor::Mass,
+        AirflowSensor::VelocityPressure,
+    ]);
+    let watch = (
+        sensor,
+        maybe(limits::LIMIT_MARGIN_PERCENT),
+        maybe(limits::DRAIN_INTERVAL_DAYS),
+    );
+    (holes, ends, device, watch).prop_map(|(holes, ends, device, watch)| AirPath {
+        hole_count: holes.0,
+        hole_diameter_mm: holes.1,
+        hole_discharge: holes.2,
+        intake_catch: ends.0,
+        exhaust_catch: ends.1,
+        exhaust_static_pa: ends.2,
+        exhaust_velocity_pa: ends.3,
+        fan: device.0,
+        filter_pa_min_l: device.1,
+        chamber_loss: device.2,
+        chamber_volume_ml: device.3,
+        start_suction_pa: device.4,
+        sensor: watch.0,
+        low_limit_percent: Some(Input::typed(70.5)),
+        high_limit_percent: Some(Input::typed(130.0)),
+        limit_margin_percent: watch.1,
+        drain_interval_days: watch.2,
+    })
 }
 
 fn route() -> impl Strategy<Value = Route> {
@@ -214,12 +276,14 @@ fn leg() -> impl Strategy<Value = Leg> {
         input(limits::BORE_MM),
         input(limits::OUTSIDE_DIAMETER_MM),
         input(limits::TUBE_CONDUCTIVITY_W_MK),
+        option::of(stuff()),
     )
         .prop_map(
-            |(bore_mm, outside_diameter_mm, conductivity_w_mk)| TubeWall {
+            |(bore_mm, outside_diameter_mm, conductivity_w_mk, stuff)| TubeWall {
                 bore_mm,
                 outside_diameter_mm,
                 conductivity_w_mk,
+                stuff,
             },
         );
     let insulation = (
@@ -251,6 +315,25 @@ fn leg() -> impl Strategy<Value = Leg> {
         fittings: rest.0,
         access: rest.1,
     })
+}
+
+fn stuff() -> impl Strategy<Value = TubeStuff> {
+    (
+        select(vec![BoreForm::Plain, BoreForm::Corrugated]),
+        select(vec![TubeSupply::Rigid, TubeSupply::Coiled]),
+        option::of(input(limits::ROUGHNESS_MM)),
+        option::of(input(limits::MODULUS_MPA)),
+        option::of(input(limits::DENSITY_KG_M3)),
+    )
+        .prop_map(
+            |(bore_form, supply, roughness_mm, long_term_modulus_mpa, density_kg_m3)| TubeStuff {
+                bore_form,
+                supply,
+                roughness_mm,
+                long_term_modulus_mpa,
+                density_kg_m3,
+            },
+        )
 }
 
 fn trap() -> impl Strategy<Value = Trap> {

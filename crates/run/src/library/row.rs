@@ -64,4 +64,5 @@ rows!(
     DuctRow,
     SiteRow,
     RouteRow,
+    AssumptionRow,
 );

@@ -13,6 +13,24 @@ fn what_is_compiled_in_can_be_read() {
 }
 
 #[test]
+fn what_is_assumed_of_water_and_air_can_be_read_and_says_whence() {
+    let rows = library::read_assumptions();
+    assert!(rows.is_ok(), "{:?}", rows.err());
+    let rows = library::assumptions();
+    assert!(20 <= rows.len(), "{} rows", rows.len());
+    for row in rows {
+        assert!(
+            library::row(row.id).is_none(),
+            "{}: an id of its own",
+            row.id
+        );
+        let twice = rows.iter().filter(|other| other.id == row.id).count();
+        assert_eq!(twice, 1, "{} stands once", row.id);
+        assert_eq!(row.value.source, "common practice, no source", "{}", row.id);
+    }
+}
+
+#[test]
 fn ids_are_unique_and_kebab_case() {
     let mut ids: Vec<&str> = library::rows().map(Row::id).collect();
     for id in &ids {

@@ -17,6 +17,7 @@ mod pick;
 mod rows;
 mod shown;
 mod stage;
+mod way;
 
 pub use answered::Answered;
 pub use edit::Edit;
@@ -31,3 +32,4 @@ pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;
+pub use way::Way;

@@ -48,23 +48,27 @@ pub fn page() -> El {
     let stage = Memo::new(move |_| desk.stage());
     Effect::watch(
         move || stage.get(),
-        move |stage: &Stage, _, _| {
-            hash::write(&stage.address());
-            top::go_to_top(HEAD_ID);
-        },
+        move |stage: &Stage, _, _| hash::write(&stage.address()),
+        false,
+    );
+    // The ways in are one page: who goes from one to another stays where they are on it.
+    let opened = Memo::new(move |_| Some(stage.get()).filter(|stage| !stage.is_first()));
+    Effect::watch(
+        move || opened.get(),
+        move |_, _, _| top::go_to_top(HEAD_ID),
         false,
     );
     let width = window_width::use_window_width();
-    let opened = provide_opened();
+    let figures = provide_opened();
     escape::on_escape(move || {
-        if !close(opened) {
+        if !close(figures) {
             desk.unselect();
         }
     });
     file_text::on_given(move |name, text| desk.open_text(&name, text.as_deref()));
-    let open = each(move || match stage.get() {
-        Stage::First => first_visit(),
-        _ => untrack(|| open_project(width)),
+    let open = each(move || match opened.get() {
+        None => untrack(first_visit),
+        Some(_) => untrack(|| open_project(width)),
     });
     el("div")
         .child(page_head())

@@ -124,15 +124,18 @@ fn a_space_couples_as_the_standard_has_it() {
         let space = library::find(library::spaces(), id).expect("it is in the list");
         assert_eq!(space.coupling.usual, usual, "{id}");
     }
-    // With -10 °C outdoors and 20 °C inside, the usual temperature is the one that the coupling gives.
-    for id in [
-        "loft-insulated",
-        "shaft-heating",
-        "plant-room-unheated",
-        "loft-ventilated",
+    // With that temperature outdoors and 20 °C inside, the usual temperature is the one that the coupling gives.
+    for (id, outdoors_c) in [
+        ("loft-insulated", -10.0),
+        ("shaft-heating", -10.0),
+        ("plant-room-unheated", -10.0),
+        ("loft-ventilated", -10.0),
+        ("loft-ventilated-fog", 8.0),
+        ("shaft-fog", 8.0),
+        ("plant-room-unheated-fog", 8.0),
     ] {
         let space = library::find(library::spaces(), id).expect("it is in the list");
-        let t_c = 20.0 - 30.0 * space.coupling.usual;
+        let t_c = 20.0 + (outdoors_c - 20.0) * space.coupling.usual;
         let usual_c = space.temperature.usual.to_celsius();
         assert!(
             (t_c - usual_c).abs() <= 2.0,

@@ -10,26 +10,12 @@ use super::parts::{button, flag, words};
 use super::preview::preview;
 use super::section_head::section_head;
 use super::stale_note::stale_note;
-use super::toggle::{Choosable, Toggle};
+use super::toggle::Toggle;
 use super::worked_cases::worked_cases;
 use crate::element::{El, el};
 use crate::state::use_desk;
+use dewrun_desk::{Stage, Way};
 use sentence::sentence;
-
-const WAYS: [Choosable; 3] = [
-    Choosable {
-        word: "a duct on a drawing",
-        spoken: "",
-    },
-    Choosable {
-        word: "a tube I am fitting",
-        spoken: "",
-    },
-    Choosable {
-        word: "a trouble that comes back",
-        spoken: "",
-    },
-];
 
 /// What each way gets so far.
 const LEADS: [&str; 3] = [
@@ -41,7 +27,11 @@ const LEADS: [&str; 3] = [
 /// The empty page.
 pub(crate) fn first_visit() -> Vec<El> {
     let desk = use_desk();
-    let way = RwSignal::new(0_usize);
+    let way = Memo::new(move |before: Option<&usize>| match desk.stage() {
+        Stage::First(way) => way.place(),
+        // The page is about to go.
+        _ => before.copied().unwrap_or_default(),
+    });
     let lead = words(move || LEADS.get(way.get()).copied().unwrap_or_default().to_owned());
     let told = move || {
         let style = desk.style();
@@ -55,9 +45,10 @@ pub(crate) fn first_visit() -> Vec<El> {
         label: "What you have",
         name: "I have",
         kind: "dw-toggle--words",
-        options: &WAYS,
+        options: &Way::WORDS,
+        spoken: "",
         chosen: way.into(),
-        choose: Callback::new(move |at| way.set(at)),
+        choose: Callback::new(move |at: usize| desk.go_to(Stage::First(Way::ALL[at]))),
     };
     let told = el("div")
         .class("dw-first__words")

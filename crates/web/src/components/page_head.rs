@@ -6,23 +6,13 @@ use leptos::prelude::*;
 use super::open_file::open_file;
 use super::parts::{button, flag, words};
 use super::save_file::save_file;
-use super::toggle::{Choosable, Toggle};
+use super::toggle::Toggle;
 use super::wordmark::wordmark;
 use crate::element::{El, el, when};
 use crate::state::{Desk, use_desk};
-use dewrun_desk::Stage;
 
 const UNITS: [Units; 2] = [Units::Si, Units::InchPound];
-const WORDS: [Choosable; 2] = [
-    Choosable {
-        word: "SI",
-        spoken: " units",
-    },
-    Choosable {
-        word: "in-lb",
-        spoken: " units",
-    },
-];
+const WORDS: [&str; 2] = ["SI", "in-lb"];
 
 /// What the note of a worked example begins with.
 const EXAMPLE: &str = "Example, not your site";
@@ -37,7 +27,7 @@ pub(crate) const HEAD_ID: &str = "open";
 /// The head of the page.
 pub(crate) fn page_head() -> El {
     let desk = use_desk();
-    let is_first = flag(move || desk.stage() == Stage::First);
+    let is_first = flag(move || desk.stage().is_first());
     let is_open = flag(move || !is_first.get());
     let open = el("h1")
         .class("dw-head__open")
@@ -69,6 +59,7 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
         name: "",
         kind: "dw-toggle--box",
         options: &WORDS,
+        spoken: " units",
         chosen: Signal::derive(move || usize::from(desk.style().units == Units::InchPound)),
         choose: Callback::new(move |at: usize| desk.set_units(UNITS[at])),
     };
@@ -77,7 +68,7 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
         .child(act("Undo", flag(move || !desk.can_undo()), Desk::undo))
         .child(act("Redo", flag(move || !desk.can_redo()), Desk::redo))
         .child(when(is_open, move || {
-            vec![button("dw-act", move || desk.go_to(Stage::First)).child("New")]
+            vec![button("dw-act", move || desk.begin_anew()).child("New")]
         }))
         .child(open_file())
         .child(when(is_open, || vec![save_file()]))

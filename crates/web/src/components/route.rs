@@ -8,21 +8,12 @@ use super::drawing::drawing;
 use super::opened_figure::opened_figure;
 use super::parts::{flag, section, table_behind, words};
 use super::section_head::section_head;
-use super::toggle::{Choosable, Toggle};
+use super::toggle::Toggle;
 use crate::element::{El, el, when};
 use crate::state::use_desk;
 
 const TUBES: [Tube; 2] = [Tube::Intake, Tube::Exhaust];
-const WORDS: [Choosable; 2] = [
-    Choosable {
-        word: "intake",
-        spoken: " tube",
-    },
-    Choosable {
-        word: "exhaust",
-        spoken: " tube",
-    },
-];
+const WORDS: [&str; 2] = ["intake", "exhaust"];
 
 /// The section of the route.
 pub(crate) fn route_section() -> El {
@@ -43,6 +34,7 @@ pub(crate) fn route_section() -> El {
             name: "Tube",
             kind: "dw-toggle--words",
             options: &WORDS,
+            spoken: " tube",
             chosen,
             choose: Callback::new(move |at: usize| desk.show_tube(TUBES[at])),
         };

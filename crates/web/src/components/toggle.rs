@@ -5,14 +5,6 @@ use leptos::prelude::*;
 use super::parts::{button, spoken, words};
 use crate::element::{El, el};
 
-/// One word that can be chosen.
-#[derive(Clone, Copy)]
-pub(super) struct Choosable {
-    pub(super) word: &'static str,
-    /// What is spoken after it.
-    pub(super) spoken: &'static str,
-}
-
 /// A choice of one of a few words.
 pub(super) struct Toggle {
     /// What is chosen, for those who listen.
@@ -22,7 +14,9 @@ pub(super) struct Toggle {
     /// How it is drawn: `dw-toggle--box` or `dw-toggle--words`.
     pub(super) kind: &'static str,
     /// The words.
-    pub(super) options: &'static [Choosable],
+    pub(super) options: &'static [&'static str],
+    /// What is spoken after each.
+    pub(super) spoken: &'static str,
     /// Which one is chosen.
     pub(super) chosen: Signal<usize>,
     /// Chooses one.
@@ -45,15 +39,15 @@ impl Toggle {
         self.options
             .iter()
             .enumerate()
-            .fold(made, |made, (at, choosable)| {
+            .fold(made, |made, (at, word)| {
                 made.child(
                     button("dw-toggle__word", move || choose.run(at))
                         .live_attr(
                             "aria-pressed",
                             words(move || (chosen.get() == at).to_string()),
                         )
-                        .child(choosable.word)
-                        .child(spoken().child(choosable.spoken)),
+                        .child(*word)
+                        .child(spoken().child(self.spoken)),
                 )
             })
     }

@@ -5,7 +5,8 @@ mod files;
 use std::sync::Arc;
 
 use dewrun_desk::{
-    Answered, Edit, Fault, Field, History, OpenProject, Shown, Stage, Step, TubeName, first_project,
+    Answered, Edit, Fault, Field, History, OpenProject, Shown, Stage, Step, TubeName, Way,
+    first_project,
 };
 use dewrun_document::Project;
 use dewrun_quantity::{DecimalMark, Style, Units};
@@ -18,6 +19,8 @@ use files::RefusedFile;
 pub struct Desk {
     project: RwSignal<OpenProject>,
     stage: RwSignal<Stage>,
+    /// What each way in had come to when it was left.
+    begun: RwSignal<[Option<OpenProject>; 3]>,
     history: RwSignal<History>,
     faults: RwSignal<Vec<Fault>>,
     last_edit: RwSignal<Option<Edit>>,
@@ -59,7 +62,10 @@ impl Desk {
             },
             _ => Step {
                 project: first_project()?.into(),
-                stage: Stage::First,
+                stage: match asked {
+                    Some(Stage::First(way)) => Stage::First(way),
+                    _ => Stage::First(Way::Drawing),
+                },
             },
         }))
     }
@@ -73,6 +79,7 @@ impl Desk {
         Self {
             project,
             stage: RwSignal::new(step.stage),
+            begun: RwSignal::default(),
             history: RwSignal::new(History::default()),
             faults: RwSignal::new(Vec::new()),
             last_edit,
@@ -87,6 +94,11 @@ impl Desk {
     /// Puts another project on the desk; undoing that brings back what was there.
     pub(crate) fn open(&self, project: OpenProject, stage: Stage) {
         let before = self.now();
+        if let Stage::First(way) = before.stage {
+            let left = Some(before.project.clone());
+            self.begun
+                .update_untracked(|begun| begun[way.place()] = left);
+        }
         self.history.update(|history| {
             history.part();
             history.note(before, String::new());
@@ -102,7 +114,12 @@ impl Desk {
             return;
         }
         let project = match asked {
-            Stage::First => first_project().map(OpenProject::from),
+            Stage::First(way) => {
+                let begun = self
+                    .begun
+                    .with_untracked(|begun| begun[way.place()].clone());
+                begun.or_else(|| first_project().map(OpenProject::from))
+            }
             Stage::Example(example) => example.project().ok().map(OpenProject::from),
             Stage::Project => self.history.with_untracked(|history| {
                 let last = history.last_project();
@@ -114,7 +131,14 @@ impl Desk {
         }
     }
 
-    /// Makes what stands in the sentence with blanks a project of one's own.
+    /// Begins another project on the empty page.
+    pub(crate) fn begin_anew(&self) {
+        self.begun
+            .update_untracked(|begun| *begun = Default::default());
+        self.go_to(Stage::First(Way::Drawing));
+    }
+
+    /// Makes what was answered on the empty page a project of one's own.
     pub(crate) fn draw_route(&self) {
         self.open(self.project.get_untracked(), Stage::Project);
     }

@@ -43,6 +43,7 @@ pub fn project_of(case: &Value) -> Result<Project, String> {
         runs: vec![Run {
             name: id.clone(),
             id,
+            variant_of: None,
             duct: duct(&inputs)?,
             flow: Flow {
                 volume_l_min: Input::typed(inputs.number("q_lpm")?),

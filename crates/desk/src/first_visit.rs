@@ -51,6 +51,7 @@ pub fn project() -> Option<Project> {
     let run = Run {
         id: "run-1".to_owned(),
         name: "First route".to_owned(),
+        variant_of: None,
         duct: Duct {
             name: "Duct".to_owned(),
             air: AirPair::Temperature {

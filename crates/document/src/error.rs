@@ -132,6 +132,14 @@ pub enum DocumentError {
         /// The ids there are.
         known: String,
     },
+    /// A variant is of no run: name one that is no variant itself, or leave the name out.
+    #[error("there is no run `{id}` that is no variant itself; left out, this is a run of its own")]
+    NoSuchOriginal {
+        /// The field.
+        path: FieldPath,
+        /// The id it names.
+        id: String,
+    },
     /// A day that the calendar does not have: write one as 2026-08-30.
     #[error("`{found}` is no day, must be written as 2026-08-30")]
     NoSuchDay {
@@ -205,6 +213,7 @@ impl DocumentError {
             | Self::TextLength { path, .. }
             | Self::DoubledId { path, .. }
             | Self::NoSuchSpace { path, .. }
+            | Self::NoSuchOriginal { path, .. }
             | Self::NoSuchDay { path, .. }
             | Self::LimitsCrossed { path, .. }
             | Self::NoRuns { path }

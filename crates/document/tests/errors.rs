@@ -205,6 +205,16 @@ fn ids_and_references_must_fit() {
         "\"space\": \"attic\"",
         "runs[0].intake.legs[0].space: there is no space `attic`, must be one of corridor, lobby, plant",
     );
+    // No run is a variant of one that is not there, nor of itself.
+    for id in ["mu-2", "mu-1"] {
+        check(
+            "\"id\": \"mu-1\",",
+            &format!("\"id\": \"mu-1\", \"variant_of\": \"{id}\","),
+            &format!(
+                "runs[0].variant_of: there is no run `{id}` that is no variant itself; left out, this is a run of its own"
+            ),
+        );
+    }
 }
 
 #[test]

@@ -50,7 +50,25 @@ fn whole(project: &Project) -> Checked {
         |run| &run.id,
         |at, one| run(at, one, &spaces),
     )?;
+    for (position, run) in project.runs.iter().enumerate() {
+        variant(&at.index(position).field("variant_of"), run, &project.runs)?;
+    }
     Ok(())
+}
+
+/// A variant names a run that is none itself.
+fn variant(at: &Here<'_>, run: &Run, runs: &[Run]) -> Checked {
+    let Some(original) = &run.variant_of else {
+        return Ok(());
+    };
+    let is_it = |run: &Run| run.id == *original && run.variant_of.is_none();
+    if runs.iter().any(is_it) {
+        return Ok(());
+    }
+    Err(Box::new(DocumentError::NoSuchOriginal {
+        path: at.path(),
+        id: original.clone(),
+    }))
 }
 
 fn space(at: &Here<'_>, space: &Space) -> Checked {

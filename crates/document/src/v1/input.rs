@@ -50,6 +50,9 @@ pub struct Run {
     pub id: String,
     /// What people call it.
     pub name: String,
+    /// Id of the run of the same detector that it is another layout of; left out: a run of its own. Since revision 2.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub variant_of: Option<String>,
     /// The duct that is sampled.
     pub duct: Duct,
     /// How much air the fan draws.
@@ -131,6 +134,7 @@ record!(
     "a run with its fields",
     id,
     name,
+    variant_of,
     duct,
     flow,
     intake,

@@ -41,6 +41,8 @@ fn number_ids(project: &mut Project) {
     }
     for (at, run) in project.runs.iter_mut().enumerate() {
         run.id = format!("run {at}");
+        let is_variant = 0 < at && run.name.len().is_multiple_of(2);
+        run.variant_of = is_variant.then(|| "run 0".to_owned());
         let exhaust = run.exhaust.iter_mut().flat_map(|route| &mut route.legs);
         for (at, leg) in run.intake.legs.iter_mut().chain(exhaust).enumerate() {
             leg.id = format!("leg \"{at}\"");
@@ -187,6 +189,7 @@ fn run() -> impl Strategy<Value = Run> {
         |(name, duct, flow, (intake, exhaust), detector, air_path)| Run {
             id: String::new(),
             name,
+            variant_of: None,
             duct,
             flow,
             intake,

@@ -1,9 +1,10 @@
-//! Every solved steady case passes through a project file unchanged, and its answer file says what was solved.
+//! Every solved steady case passes through a project file and a link unchanged, and its answer file says what was solved.
 
 use std::fs;
 
+use dewrun_document::Project;
 use dewrun_document::output::{SteadyOutput, TubeOutput, VerdictOutput};
-use dewrun_document::{Telling, answer, read, to_run, write};
+use dewrun_document::{Telling, answer, from_link, read, share_link, to_run, write};
 use dewrun_run::Run;
 use dewrun_tests::projects::project_of;
 use dewrun_tests::reference::steady::run_of;
@@ -32,6 +33,38 @@ fn every_solved_case_is_the_same_run_after_its_file() {
     for case in &cases {
         assert_eq!(through_a_file(case), run_of(case), "{}", case["id"]);
     }
+}
+
+/// All bits of all numbers: -0.0 is another number than 0.0, though equal.
+#[track_caller]
+fn check_link(name: &str, project: &Project) {
+    let back = share_link(project).and_then(|link| from_link(&format!("http://a.test/{link}")));
+    let bits = back.map(|back| format!("{back:?}"));
+    assert_eq!(bits, Ok(format!("{project:?}")), "{name} after its link");
+}
+
+#[test]
+fn every_solved_case_is_the_same_project_after_its_link() {
+    for case in &cases() {
+        let project = project_of(case).unwrap_or_else(|error| panic!("{}: {error}", case["id"]));
+        check_link(&project.name, &project);
+    }
+}
+
+#[test]
+fn every_worked_example_is_the_same_project_after_its_link() {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../demo");
+    let files = fs::read_dir(folder).expect("the examples are there");
+    let mut count = 0;
+    for file in files.map(|file| file.expect("the folder can be read").path()) {
+        if file.extension().is_some_and(|ending| ending == "json") {
+            let text = fs::read_to_string(&file).expect("it is text");
+            let name = file.display().to_string();
+            check_link(&name, &read(&text).expect("it is a project"));
+            count += 1;
+        }
+    }
+    assert!(3 <= count, "{count} examples");
 }
 
 /// The answer file's part for a case.

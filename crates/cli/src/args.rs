@@ -23,6 +23,7 @@ pub(crate) enum Command {
     Assess(Assess),
     Air(Air),
     Lines(Lines),
+    Link(Link),
     Figures(Figures),
     Schema(Schema),
 }
@@ -35,7 +36,7 @@ pub(crate) enum Command {
 #[derive(Debug, Args)]
 #[command(verbatim_doc_comment)]
 pub(crate) struct Assess {
-    /// Project files; `-` reads one from the standard input.
+    /// Project files, or links that carry one; `-` reads one from the standard input.
     #[arg(required = true, value_name = "PROJECT")]
     pub(crate) projects: Vec<PathBuf>,
     /// Answer in JSON: of one project spread over many lines, of several one line each.
@@ -50,7 +51,7 @@ pub(crate) struct Assess {
 
 /// Answers one project a line, for estates of any size.
 ///
-/// Reads projects, each on one line, and writes one answer in JSON a line, in the same order.
+/// Reads projects or links, each on one line, and writes one answer in JSON a line, in the same order.
 /// A line that holds no project is answered by its error and does not stop the rest; empty lines are passed over.
 /// Exit status as with `assess`.
 #[derive(Debug, Args)]
@@ -61,6 +62,21 @@ pub(crate) struct Lines {
     pub(crate) files: Vec<PathBuf>,
     #[command(flatten)]
     pub(crate) telling: Telling,
+}
+
+/// Prints a link that carries a project.
+///
+/// Opened in a browser, the link puts the project on the page at that address; nothing is sent anywhere for it.
+/// Wherever a project is read, its link does as well.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Link {
+    /// Project file, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Address of the page that is to open it; without one, what stands behind such an address is printed alone.
+    #[arg(long, value_name = "URL")]
+    pub(crate) page: Option<String>,
 }
 
 /// How an answer is told.

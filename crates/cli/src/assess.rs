@@ -1,15 +1,15 @@
 //! `dewrun assess`: is it dry enough as drawn, and what happens in each leg.
 
-use std::fs::File;
-use std::io::{self, Read, Write};
+use std::io::{self, Write};
 use std::path::Path;
 
 use dewrun_document::output::AssessOutput;
-use dewrun_document::{DocumentError, Project, limits, read_bytes};
+use dewrun_document::{DocumentError, Project};
 
 use crate::args::Assess;
 use crate::evaluate::{Evaluated, evaluate, output, worst};
 use crate::exit::Ending;
+use crate::project::{self, complain_of, name_of};
 use crate::report::{CAUTIONS, write_run};
 
 pub(crate) fn assess(args: &Assess, out: &mut impl Write) -> io::Result<Ending> {
@@ -39,39 +39,14 @@ pub(crate) fn assess(args: &Assess, out: &mut impl Write) -> io::Result<Ending> 
 type Loaded = Result<(Project, Vec<Evaluated>), DocumentError>;
 
 fn load(path: &Path, only: Option<&str>) -> Loaded {
-    let bytes = bytes_of(path).map_err(|error| DocumentError::Unreadable {
-        reason: error.to_string(),
-    })?;
-    let project = read_bytes(&bytes)?;
+    let project = project::load(path)?;
     let runs = evaluate(&project, only)?;
     Ok((project, runs))
 }
 
-/// The bytes of a file, or of the standard input; no more than tell that it is too long.
-fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
-    let most = u64::try_from(limits::TEXT_BYTES).unwrap_or(u64::MAX) + 1;
-    let mut bytes = Vec::new();
-    if path == Path::new("-") {
-        io::stdin().lock().take(most).read_to_end(&mut bytes)?;
-    } else {
-        File::open(path)?.take(most).read_to_end(&mut bytes)?;
-    }
-    Ok(bytes)
-}
-
-fn name_of(path: &Path) -> String {
-    if path == Path::new("-") {
-        return "standard input".to_owned();
-    }
-    path.display().to_string()
-}
-
 /// Says on the standard error what has no answer and why, with the file and the place in it.
 fn complain(file: &str, loaded: &Loaded) {
-    let say = |error: &DocumentError| match error.line_column() {
-        Some((line, column)) => eprintln!("dewrun: {file}:{line}:{column}: {}", error.sentence()),
-        None => eprintln!("dewrun: {file}: {}", error.sentence()),
-    };
+    let say = |error: &DocumentError| complain_of(file, error);
     match loaded {
         Ok((_, runs)) => runs
             .iter()

@@ -5,11 +5,12 @@ use std::io::{self, BufRead, BufReader, Read, Write};
 use std::path::Path;
 
 use dewrun_document::output::AssessOutput;
-use dewrun_document::{DocumentError, limits, read_bytes};
+use dewrun_document::{DocumentError, limits};
 
 use crate::args::{Lines, Telling};
 use crate::evaluate::{evaluate, output, worst};
 use crate::exit::Ending;
+use crate::project::of_bytes;
 
 pub(crate) fn lines(args: &Lines, out: &mut impl Write) -> io::Result<Ending> {
     if args.files.is_empty() {
@@ -107,7 +108,7 @@ fn next(text: &mut impl BufRead) -> io::Result<Option<Line>> {
 
 fn one(line: Line, telling: Telling) -> (AssessOutput, Ending) {
     let project = match line {
-        Line::Whole(bytes) => read_bytes(&bytes),
+        Line::Whole(bytes) => of_bytes(&bytes),
         Line::TooLong(bytes) => Err(DocumentError::TooLong {
             bytes,
             max: limits::TEXT_BYTES,

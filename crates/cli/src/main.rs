@@ -7,6 +7,8 @@ mod evaluate;
 mod exit;
 mod figures;
 mod lines;
+mod link;
+mod project;
 mod report;
 mod schema;
 mod table;
@@ -26,6 +28,7 @@ fn main() -> ExitCode {
         Command::Assess(args) => assess::assess(args, &mut out),
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
+        Command::Link(args) => link::link(args, &mut out),
         Command::Figures(args) => figures::figures(args, &mut out),
         Command::Schema(args) => schema::schema(args, &mut out),
     };

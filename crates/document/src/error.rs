@@ -60,6 +60,40 @@ pub enum DocumentError {
         /// The last revision that this program reads.
         known: u64,
     },
+    /// The text holds no link that carries a project: copy the link whole.
+    #[error("no link of Dewrun; one holds `#v1=` and what it carries")]
+    NoLink,
+    /// The link is of a version that this program does not know: update the program.
+    #[error(
+        "the link is of version {version}, this Dewrun reads version 1; open it with a newer one"
+    )]
+    NewerLink {
+        /// Version of the link.
+        version: String,
+    },
+    /// The link is longer than any: save the project as a file.
+    #[error("the link has {letters} letters, must have at most {max}; a file carries more")]
+    LinkTooLong {
+        /// Its length.
+        letters: usize,
+        /// The most that is read.
+        max: usize,
+    },
+    /// The link holds a sign that none has: copy it again.
+    #[error("the link is damaged at letter {at} after `#v1=`; copy it again, whole")]
+    LinkLetter {
+        /// The place of the sign, counted from 1 behind the `=`.
+        at: usize,
+    },
+    /// The link is cut short, or some of it was changed: copy it again.
+    #[error("the link is damaged or cut short; copy it again, whole")]
+    LinkDamaged,
+    /// What the link carries is longer than any project.
+    #[error("the link carries more than {max} bytes, which no project has")]
+    LinkTooLarge {
+        /// The most that is read.
+        max: usize,
+    },
     /// A field is unknown, missing or of the wrong kind: mend it.
     #[error("{message}")]
     Shape {
@@ -225,6 +259,12 @@ impl DocumentError {
             | Self::Syntax { .. }
             | Self::NotAProject { .. }
             | Self::Newer { .. }
+            | Self::NoLink
+            | Self::NewerLink { .. }
+            | Self::LinkTooLong { .. }
+            | Self::LinkLetter { .. }
+            | Self::LinkDamaged
+            | Self::LinkTooLarge { .. }
             | Self::NoRunCalled { .. }
             | Self::NoSuchRun { .. }
             | Self::NotFinite => None,

@@ -10,7 +10,7 @@ pub(crate) use fault::Fault;
 pub(crate) use from::{Fields, FromJson, variant, word};
 pub(crate) use node::{Content, Node};
 pub(crate) use read::tree;
-pub(crate) use to::{Part, ToJson, Writer, written};
+pub(crate) use to::{Part, ToJson, Writer, written, written_short};
 
 /// How a type of that many fields is read from and written as an object, field by field in this order.
 ///

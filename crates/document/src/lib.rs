@@ -28,6 +28,7 @@ mod names;
 mod note;
 mod place;
 mod schema;
+mod share_link;
 mod v1;
 
 pub use air_answer::air_answer;
@@ -41,6 +42,9 @@ pub use names::Names;
 pub use note::note;
 pub use place::{given_path, located, path_of};
 pub use schema::{air_schema, answer_schema, project_schema};
+pub use share_link::{
+    LINK_MARK, from_link, is_link, link_letters, link_text, share_link, within_limit,
+};
 pub use v1::output;
 pub use v1::{
     Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, FORMAT, FallForm,

@@ -7,6 +7,8 @@ use dewrun_run::range;
 
 /// The longest text that is read, bytes.
 pub const TEXT_BYTES: usize = 8 * 1024 * 1024;
+/// The longest link that is written and read, letters; browsers take addresses of about this length.
+pub const LINK_LETTERS: usize = 1_000_000;
 /// The most spaces of a project.
 pub const SPACES: usize = 500;
 /// The most runs of a project.

@@ -5,6 +5,7 @@
 
 mod assess;
 mod lines;
+mod link;
 mod masked;
 mod running;
 mod wording;

@@ -30,6 +30,7 @@ fn help() {
     hold("help_air", &dewrun(&["air", "--help"]));
     hold("help_figures", &dewrun(&["figures", "--help"]));
     hold("help_lines", &dewrun(&["lines", "--help"]));
+    hold("help_link", &dewrun(&["link", "--help"]));
     hold("help_schema", &dewrun(&["schema", "--help"]));
 }
 

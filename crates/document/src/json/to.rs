@@ -1,4 +1,4 @@
-//! Values to JSON text with two spaces a level, one field or entry a line.
+//! Values to JSON text: with two spaces a level, one field or entry a line, or as short as it can be.
 
 use dewrun_quantity::decimal::shortest;
 
@@ -29,12 +29,23 @@ pub(crate) struct Part<'a>(pub(crate) &'a [Field<'a>]);
 
 /// The text of a value, with a line's end.
 pub(crate) fn written(value: &dyn ToJson) -> String {
+    let mut text = laid_out(value, false);
+    text.push('\n');
+    text
+}
+
+/// The text of a value without a space or a line's end between its signs.
+pub(crate) fn written_short(value: &dyn ToJson) -> String {
+    laid_out(value, true)
+}
+
+fn laid_out(value: &dyn ToJson, is_short: bool) -> String {
     let mut out = Writer {
         text: String::new(),
         depth: 0,
+        is_short,
     };
     value.to_json(&mut out);
-    out.text.push('\n');
     out.text
 }
 
@@ -42,6 +53,8 @@ pub(crate) fn written(value: &dyn ToJson) -> String {
 pub(crate) struct Writer {
     text: String,
     depth: usize,
+    /// Nothing stands between the signs.
+    is_short: bool,
 }
 
 impl Writer {
@@ -53,7 +66,7 @@ impl Writer {
             self.begin(is_empty);
             is_empty = false;
             self.text(name);
-            self.text.push_str(": ");
+            self.text.push_str(if self.is_short { ":" } else { ": " });
             value.to_json(self);
         }
         self.close('}', is_empty);
@@ -118,6 +131,9 @@ impl Writer {
     }
 
     fn new_line(&mut self) {
+        if self.is_short {
+            return;
+        }
         self.text.push('\n');
         for _ in 0..self.depth {
             self.text.push_str("  ");

@@ -1,6 +1,7 @@
 //! A project survives its file, bit for bit.
 
 mod generator;
+mod links;
 
 use dewrun_document::{
     DocumentError, FallForm, FlowAt, Humidity, Input, Over, Project, TrapCondition, TrapKind, read,

@@ -1,0 +1,68 @@
+//! Projects as the command line is given them: a file, the standard input, or a link that carries one.
+
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+use dewrun_document::{DocumentError, Project, from_link, is_link, limits, read_bytes};
+
+/// The project that an argument names.
+///
+/// # Errors
+/// What can't be read, and why.
+pub(crate) fn load(path: &Path) -> Result<Project, DocumentError> {
+    if let Some(link) = link(path) {
+        return from_link(link);
+    }
+    let bytes = bytes_of(path).map_err(|error| DocumentError::Unreadable {
+        reason: error.to_string(),
+    })?;
+    of_bytes(&bytes)
+}
+
+/// The project that bytes hold: its file, or a link that carries it.
+///
+/// # Errors
+/// What can't be read, and why.
+pub(crate) fn of_bytes(bytes: &[u8]) -> Result<Project, DocumentError> {
+    match str::from_utf8(bytes) {
+        Ok(text) if is_link(text) => from_link(text),
+        _ => read_bytes(bytes),
+    }
+}
+
+/// What the project of an argument is called where nothing else is known of it.
+pub(crate) fn name_of(path: &Path) -> String {
+    if path == Path::new("-") {
+        return "standard input".to_owned();
+    }
+    if link(path).is_some() {
+        return "link".to_owned();
+    }
+    path.display().to_string()
+}
+
+/// Says on the standard error what is wrong with a project, with the place in its text.
+pub(crate) fn complain_of(name: &str, error: &DocumentError) {
+    match error.line_column() {
+        Some((line, column)) => eprintln!("dewrun: {name}:{line}:{column}: {}", error.sentence()),
+        None => eprintln!("dewrun: {name}: {}", error.sentence()),
+    }
+}
+
+/// The link that stands where a path may: no file has such a name.
+fn link(path: &Path) -> Option<&str> {
+    path.to_str().filter(|text| is_link(text) && !path.exists())
+}
+
+/// The bytes of a file, or of the standard input; no more than tell that it is too long.
+fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
+    let most = u64::try_from(limits::TEXT_BYTES).unwrap_or(u64::MAX) + 1;
+    let mut bytes = Vec::new();
+    if path == Path::new("-") {
+        io::stdin().lock().take(most).read_to_end(&mut bytes)?;
+    } else {
+        File::open(path)?.take(most).read_to_end(&mut bytes)?;
+    }
+    Ok(bytes)
+}

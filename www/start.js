@@ -2,8 +2,12 @@
 const app = document.getElementById("app");
 
 try {
-  const page = await import("./dewrun-web.js");
-  await page.default({ module_or_path: new URL("./dewrun-web_bg.wasm", import.meta.url) });
+  const [page, { unpack }, file] = await Promise.all([
+    import("./dewrun-web.js"),
+    import("./unpack.js"),
+    load(new URL("./dewrun-web_bg.wasm", import.meta.url)),
+  ]);
+  await page.default({ module_or_path: unpack(file) });
 } catch (error) {
   explain(error);
 }
@@ -16,6 +20,12 @@ if ("serviceWorker" in navigator) {
     .catch(() => {
       // The page works without it, only not offline.
     });
+}
+
+async function load(address) {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error(`${address.pathname}: ${answer.status}`);
+  return new Uint8Array(await answer.arrayBuffer());
 }
 
 /** Puts a readable message where the page would have been. */

@@ -4,6 +4,7 @@ mod assemble;
 mod build_id;
 mod compile;
 mod module;
+mod pack;
 mod script;
 mod styles;
 mod trim;
@@ -11,15 +12,30 @@ mod trim;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context, Result};
+use anyhow::{Context, Result, ensure};
 
+use sha2::{Digest, Sha256};
+use xshell::cmd;
+
+use crate::setup::on_path;
 use crate::workspace::Workspace;
+
+use build_id::hex;
 
 pub(crate) use build_id::files_below;
 pub(crate) use compile::compile;
 
 /// The crate the page is made of; its files take the same name.
 const PACKAGE: &str = "dewrun-web";
+
+/// What Node is asked: the digest of what a script unpacks from a file.
+const UNPACK: &str = "\
+const fs = require('node:fs');
+const [script, file] = process.argv.slice(1);
+import('data:text/javascript,' + encodeURIComponent(fs.readFileSync(script, 'utf8'))).then(({ unpack }) => {
+  const module = unpack(new Uint8Array(fs.readFileSync(file)));
+  console.log(require('node:crypto').createHash('sha256').update(module).digest('hex'));
+});";
 
 /// The folder that trunk has built.
 #[derive(clap::Args)]
@@ -42,6 +58,7 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
         .join(format!("dist.{}.new", std::process::id()));
     empty(&staging)?;
     let built = compile(workspace, PACKAGE, &staging)
+        .and_then(|()| pack(workspace, &staging))
         .and_then(|()| assemble::assemble(workspace, &staging));
     if let Err(error) = built {
         fs::remove_dir_all(&staging)?;
@@ -52,6 +69,26 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
         fs::remove_dir_all(&dist).context("the old page could not be removed")?;
     }
     fs::rename(&staging, &dist).context("the new page could not be put in place")
+}
+
+/// Packs the module of the page, and sees to it that a browser gets out of it what was put in.
+fn pack(workspace: &Workspace, folder: &Path) -> Result<()> {
+    let path = folder.join(format!("{PACKAGE}_bg.wasm"));
+    let module = fs::read(&path)?;
+    fs::write(&path, pack::pack(&module)?)?;
+    let Some(node) = on_path(&["node"]) else {
+        eprintln!("Node not found: the page is built, but nothing has tried to unpack its module.");
+        return Ok(());
+    };
+    let shell = workspace.shell()?;
+    let script = workspace.root().join("www").join("unpack.js");
+    let unpacked = cmd!(shell, "{node} --eval {UNPACK} {script} {path}").read()?;
+    ensure!(
+        unpacked == hex(&Sha256::digest(&module)),
+        "{} makes another module of the packed one",
+        script.display()
+    );
+    Ok(())
 }
 
 /// Finishes a page that trunk has built.

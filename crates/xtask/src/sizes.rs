@@ -9,7 +9,7 @@ use anyhow::{Result, ensure};
 use crate::page;
 use crate::workspace::Workspace;
 
-/// The most a first visit may load, kB: the budget of the whole product. The page alone is to come down to 250.
+/// The most a first visit may load, kB: the budget of the whole product.
 const BUDGET_KB: f64 = 300.0;
 /// Brotli's strongest setting and its usual window.
 const QUALITY: u32 = 11;

@@ -23,13 +23,14 @@ pub(crate) fn build_id(folder: &Path, files: &[PathBuf]) -> Result<String> {
         hash.update(content.len().to_le_bytes());
         hash.update(content);
     }
-    let mut name: String = hash
-        .finalize()
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
-        .collect();
+    let mut name = hex(&hash.finalize());
     name.truncate(LENGTH);
     Ok(name)
+}
+
+/// A digest in letters.
+pub(super) fn hex(digest: &[u8]) -> String {
+    digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// Every file below `folder`, relative to it and sorted.

@@ -13,7 +13,7 @@ pub(super) const IMPORT: u8 = 2;
 pub(super) const EXPORT: u8 = 7;
 pub(super) const CODE: u8 = 10;
 
-const HEAD: &[u8] = b"\0asm\x01\0\0\0";
+pub(super) const HEAD: &[u8] = b"\0asm\x01\0\0\0";
 
 /// The sections of a module in their order.
 pub(super) struct Module {

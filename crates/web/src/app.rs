@@ -1,5 +1,6 @@
 //! The page as a whole: what stands on it, in which order.
 
+use dewrun_document::is_link;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
@@ -45,6 +46,14 @@ pub fn page() -> El {
         },
         false,
     );
+    // A link is taken off the address: what it carries becomes a project of one's own, which has a short one.
+    Effect::new(move |_| {
+        let hash = address.get();
+        if is_link(&hash) {
+            hash::put(&untrack(move || desk.stage()).address());
+            desk.open_link(&hash);
+        }
+    });
     let stage = Memo::new(move |_| desk.stage());
     Effect::watch(
         move || stage.get(),

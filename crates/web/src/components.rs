@@ -4,6 +4,7 @@ mod air;
 mod answer_band;
 mod cautions;
 mod choice;
+mod copy_link;
 mod dew_square;
 mod drawing;
 mod fault_note;

@@ -3,6 +3,7 @@
 use dewrun_quantity::Units;
 use leptos::prelude::*;
 
+use super::copy_link::{LastLink, copied_link, copy_link};
 use super::open_file::open_file;
 use super::parts::{button, flag, words};
 use super::save_file::save_file;
@@ -37,15 +38,17 @@ pub(crate) fn page_head() -> El {
             vec![el("span").class("dw-head__purpose").child(PURPOSE)]
         }))
         .child(when(is_open, what_is_open));
-    el("header")
+    let last_link = LastLink::new(None);
+    let head = el("header")
         .class("dw-head")
         .child(wordmark())
         .child(el("span").class("dw-head__sign").child("Dewrun"))
         .child(open)
-        .child(acts(desk, is_first, is_open))
+        .child(acts(desk, is_first, is_open, last_link));
+    el("div").child([head, copied_link(last_link)])
 }
 
-fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
+fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>, last: LastLink) -> El {
     let act = move |word: &str, is_idle: Signal<bool>, act: fn(&Desk)| {
         // On the empty page what can't be done takes no room.
         let is_hidden = flag(move || is_first.get() && is_idle.get());
@@ -71,7 +74,7 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>) -> El {
             vec![button("dw-act", move || desk.begin_anew()).child("New")]
         }))
         .child(open_file())
-        .child(when(is_open, || vec![save_file()]))
+        .child(when(is_open, move || vec![save_file(), copy_link(last)]))
         .child(when(is_first, || {
             vec![
                 el("a")

@@ -1,5 +1,6 @@
 //! The text of a file that a person has chosen, dropped or pasted.
 
+use dewrun_document::is_link;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -39,8 +40,9 @@ pub(crate) fn on_given(take: impl Fn(String, Option<String>) + Copy + 'static) {
     let pasted = window_event_listener(ev::paste, move |event| {
         let data = event.clipboard_data();
         let text = data.and_then(|data| data.get_data("text").ok());
-        // A number goes where it is pasted; a project belongs in no field.
-        if let Some(text) = text.filter(|text| text.trim_start().starts_with('{')) {
+        // A number goes where it is pasted; a project and a link that carries one belong in no field.
+        let is_project = |text: &String| text.trim_start().starts_with('{') || is_link(text);
+        if let Some(text) = text.filter(is_project) {
             event.prevent_default();
             take(PASTED.to_owned(), Some(text));
         }

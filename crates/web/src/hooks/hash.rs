@@ -16,20 +16,31 @@ pub(crate) fn use_hash() -> ReadSignal<String> {
     hash
 }
 
+/// Puts another end in the place of that of the address, sign included; the browser does not go back to what stood there.
+pub(crate) fn put(hash: &str) {
+    let history = window().history();
+    // A browser that keeps no history still shows the page.
+    let _ = history.and_then(|history| {
+        history.replace_state_with_url(&JsValue::NULL, "", Some(&address(hash)))
+    });
+}
+
 /// Writes another end of the address, sign included, as a step that the browser can go back from.
 pub(crate) fn write(hash: &str) {
     if read() == hash {
         return;
     }
-    let location = window().location();
-    let bare = || location.pathname().unwrap_or_default() + &location.search().unwrap_or_default();
-    let address = if hash.is_empty() {
-        bare()
-    } else {
-        hash.to_owned()
-    };
     let history = window().history();
-    // A browser that keeps no history still shows the page.
-    let _ =
-        history.and_then(|history| history.push_state_with_url(&JsValue::NULL, "", Some(&address)));
+    // As above.
+    let _ = history
+        .and_then(|history| history.push_state_with_url(&JsValue::NULL, "", Some(&address(hash))));
+}
+
+/// The address of the page with this end.
+fn address(hash: &str) -> String {
+    if !hash.is_empty() {
+        return hash.to_owned();
+    }
+    let location = window().location();
+    location.pathname().unwrap_or_default() + &location.search().unwrap_or_default()
 }

@@ -1,6 +1,7 @@
 //! The desk: the project as it is entered, and everything that follows from it.
 
 mod files;
+mod links;
 
 use std::sync::Arc;
 

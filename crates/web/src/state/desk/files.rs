@@ -1,7 +1,7 @@
 //! Files on the desk: opened, refused in words, and written.
 
 use dewrun_desk::Stage;
-use dewrun_document::{DocumentError, read, write};
+use dewrun_document::{DocumentError, is_link, read, write};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -19,6 +19,9 @@ pub(crate) struct RefusedFile {
 impl Desk {
     /// Puts the project of a file on the desk, or says why the file can't be used.
     pub(crate) fn open_text(&self, name: &str, text: Option<&str>) {
+        if let Some(link) = text.filter(|text| is_link(text)) {
+            return self.open_link(link);
+        }
         let project = text.map_or_else(
             || Err("The browser can\u{2019}t read it as text.".to_owned()),
             |text| read(text).map_err(|error| in_words(&error)),
@@ -57,7 +60,7 @@ impl Desk {
         self.refuse(headline.to_owned(), sentence);
     }
 
-    fn refuse(&self, headline: String, sentence: String) {
+    pub(super) fn refuse(&self, headline: String, sentence: String) {
         let refused = RefusedFile { headline, sentence };
         self.refused_file.set(Some(refused));
     }
@@ -73,7 +76,7 @@ impl Desk {
 }
 
 /// What is wrong with a file, with line and column where the text itself is wrong.
-fn in_words(error: &DocumentError) -> String {
+pub(super) fn in_words(error: &DocumentError) -> String {
     let sentence = error.sentence();
     match error.line_column() {
         Some((line, column)) => format!("Line {line}, column {column}: {sentence}."),

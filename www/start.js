@@ -1,26 +1,28 @@
 // Starts the page's module, or says in words why it can't.
+import { keep } from "./offline.js";
+
 const app = document.getElementById("app");
 
+const NOT_RUN =
+  "Dewrun could not start: this browser can't run the page's WebAssembly module. " +
+  "A current Firefox, Chrome, Edge or Safari can; the command line program needs no browser at all.";
+const NOT_LOADED =
+  "Dewrun could not start: a part of the page did not arrive. Load the page again when there is a network.";
+
 try {
-  const [page, { unpack }, file] = await Promise.all([
+  const parts = await Promise.all([
     import("./dewrun-web.js"),
     import("./unpack.js"),
     load(new URL("./dewrun-web_bg.wasm", import.meta.url)),
   ]);
-  await page.default({ module_or_path: unpack(file) });
+  await start(...parts).catch((error) => explain(NOT_RUN, error));
 } catch (error) {
-  explain(error);
+  explain(NOT_LOADED, error);
 }
 
-// Under the development server of trunk there is no service worker to register.
-if ("serviceWorker" in navigator) {
-  navigator.serviceWorker
-    .register("sw.js", { updateViaCache: "none" })
-    .then((registration) => registration.update())
-    .catch(() => {
-      // The page works without it, only not offline.
-    });
-}
+keep().catch(() => {
+  // The page works without, only not offline.
+});
 
 async function load(address) {
   const answer = await fetch(address);
@@ -28,13 +30,15 @@ async function load(address) {
   return new Uint8Array(await answer.arrayBuffer());
 }
 
+async function start(page, { unpack }, file) {
+  await page.default({ module_or_path: unpack(file) });
+}
+
 /** Puts a readable message where the page would have been. */
-function explain(error) {
+function explain(why, error) {
   const message = document.createElement("p");
   message.setAttribute("role", "alert");
-  message.textContent =
-    "Dewrun could not start: this browser can't run the page's WebAssembly module. " +
-    "A current Firefox, Chrome, Edge or Safari can; the command line program needs no browser at all.";
+  message.textContent = why;
   const detail = document.createElement("p");
   detail.textContent = `What the browser said: ${error}`;
   app.replaceChildren(message, detail);

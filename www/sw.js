@@ -2,9 +2,10 @@
 const BUILD = "";
 const FILES = [];
 
-const CACHE = `dewrun-${BUILD}`;
-/** How long a reload waits for the network before it shows the page kept. */
-const PATIENCE_MS = 3000;
+const OURS = "dewrun-";
+const CACHE = OURS + BUILD;
+/** What the page says when a person wants the newer build. */
+const SWITCH = "switch";
 
 self.addEventListener("install", (event) => {
   if (BUILD) event.waitUntil(fill());
@@ -12,6 +13,10 @@ self.addEventListener("install", (event) => {
 
 self.addEventListener("activate", (event) => {
   if (BUILD) event.waitUntil(dropOldBuilds());
+});
+
+self.addEventListener("message", (event) => {
+  if (event.data === SWITCH) self.skipWaiting();
 });
 
 self.addEventListener("fetch", (event) => {
@@ -25,21 +30,26 @@ async function fill() {
   await cache.addAll(["./", ...FILES].map((file) => new Request(file, { cache: "reload" })));
 }
 
+/** Drops all builds but this one and that before it, on which another tab may still be open. */
 async function dropOldBuilds() {
-  const old = (await caches.keys()).filter((name) => name.startsWith("dewrun-") && name !== CACHE);
-  await Promise.all(old.map((name) => caches.delete(name)));
+  const old = (await caches.keys()).filter((name) => name.startsWith(OURS) && name !== CACHE);
+  await Promise.all(old.slice(0, -1).map((name) => caches.delete(name)));
 }
 
-/** The page itself from the network when it answers soon, since it names its own build; all else from the build kept. */
+/**
+ * The page of this build, whatever the network has by now, and then the files that it names:
+ * each build's lie in a folder of their own, so that two never mix.
+ */
 async function answer(request) {
-  const cache = await caches.open(CACHE);
-  if (request.mode === "navigate") {
-    const kept = await cache.match("./");
-    return kept ? Promise.race([fetch(request).catch(() => kept), later(kept)]) : fetch(request);
+  if (isPage(request)) {
+    const cache = await caches.open(CACHE);
+    return (await cache.match("./")) ?? fetch(request);
   }
-  return (await cache.match(request, { ignoreSearch: true })) ?? fetch(request);
+  return (await caches.match(request, { ignoreSearch: true })) ?? fetch(request);
 }
 
-function later(response) {
-  return new Promise((resolve) => setTimeout(() => resolve(response.clone()), PATIENCE_MS));
+function isPage(request) {
+  const { origin, pathname } = new URL(request.url);
+  const page = new URL("./", self.location).href;
+  return request.mode === "navigate" && [page, `${page}index.html`].includes(origin + pathname);
 }

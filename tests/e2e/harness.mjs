@@ -65,12 +65,12 @@ export async function shows(page) {
   await page.waitForFunction(text, undefined, { timeout: 10_000 });
 }
 
-/** Starts Chromium; a test that needs one of its own closes it itself. */
-export function launch() {
+/** Starts Chromium, with more arguments; a test that needs one of its own closes it itself. */
+export function launch(more = []) {
   const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));
   assert.ok(executablePath, "no Chromium found: name it in CHROMIUM");
   const args = (process.env.CHROMIUM_ARGUMENTS ?? ARGUMENTS).split(" ");
-  return chromium.launch({ executablePath, args });
+  return chromium.launch({ executablePath, args: args.concat(more) });
 }
 
 /** Serves the page built last, or another folder, on a free port. */

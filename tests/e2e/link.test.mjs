@@ -175,7 +175,7 @@ test("where the browser does not let the page copy, the link is there to be copi
   assert.deepEqual(JSON.parse(inflateRawSync(Buffer.from(link.split("#v1=")[1], "base64url"))), JSON.parse(await demo("make-up-air")));
   await accessible(page, "the link to copy");
   await fits(page, "the link to copy");
-  await touchable(page, "the link to copy", ".dw-copied");
+  await touchable(page, "the link to copy", ".dw-notice");
   await page.getByRole("button", { name: "Done" }).click();
   await page.getByLabel("Link to copy").waitFor({ state: "detached" });
 });

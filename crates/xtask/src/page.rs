@@ -22,6 +22,7 @@ use crate::workspace::Workspace;
 
 use build_id::hex;
 
+pub(crate) use assemble::is_loaded;
 pub(crate) use build_id::files_below;
 pub(crate) use compile::compile;
 

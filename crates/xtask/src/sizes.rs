@@ -47,11 +47,6 @@ pub(crate) fn check(workspace: &Workspace) -> Result<()> {
     Ok(())
 }
 
-/// Whether a first visit loads this file; a licence text lies beside the fonts for whoever looks.
-fn is_loaded(file: &Path) -> bool {
-    file.extension().is_none_or(|ending| ending != "txt")
-}
-
 /// Prints the sizes and returns their sum, kB.
 fn print(workspace: &Workspace) -> Result<f64> {
     let dist = workspace.dist();
@@ -61,7 +56,7 @@ fn print(workspace: &Workspace) -> Result<f64> {
     );
     let mut total = 0;
     let files = page::files_below(&dist)?;
-    for file in files.into_iter().filter(|file| is_loaded(file)) {
+    for file in files.into_iter().filter(|file| page::is_loaded(file)) {
         let content = fs::read(dist.join(&file))?;
         let compressed = brotli_length(&content)?;
         total += compressed;
@@ -109,18 +104,6 @@ mod tests {
         assert!(plain < 100, "ten thousand equal letters came to {plain} B");
         let one = brotli_length(b"q").expect("memory can be written");
         assert_eq!(one, 1, "a single letter is sent as it is");
-    }
-
-    #[test]
-    fn licence_texts_are_not_loaded() {
-        assert!(
-            !is_loaded(Path::new("abc/fonts/OFL.txt")),
-            "nothing names it"
-        );
-        assert!(
-            is_loaded(Path::new("abc/fonts/b612-bold.woff2")),
-            "the styles name it"
-        );
     }
 
     #[test]

@@ -67,7 +67,7 @@ pub(super) fn copied_link(last: LastLink) -> El {
         let told = el("p").child(sentence);
         vec![
             el("div")
-                .class("dw-copied")
+                .class("dw-notice")
                 .child(told)
                 .child(shown)
                 .child(leave),

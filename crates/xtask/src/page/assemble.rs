@@ -44,9 +44,19 @@ pub(crate) fn assemble(workspace: &Workspace, folder: &Path) -> Result<()> {
         .map(|file| file.to_string_lossy().replace('\\', "/"))
         .collect();
     rewrite(&folder.join(PAGE), |page| point_into(page, &build, &names))?;
+    let kept: Vec<String> = names
+        .into_iter()
+        .filter(|name| is_loaded(Path::new(name)))
+        .collect();
     rewrite(&folder.join(SERVICE_WORKER), |script| {
-        stamp(script, &build, &names)
+        stamp(script, &build, &kept)
     })
+}
+
+/// Whether a visit loads this file and keeps it: not the licence that lies beside the fonts for whoever looks, nor the icons for whoever installs the page.
+pub(crate) fn is_loaded(file: &Path) -> bool {
+    let name = file.to_string_lossy();
+    !(name.ends_with(".txt") || name.ends_with(".png"))
 }
 
 /// Moves the assets into the build's folder and drops the folders left empty.
@@ -164,6 +174,18 @@ mod tests {
             stamp(&stamped, "def", &assets()).is_err(),
             "a stamped worker is refused"
         );
+    }
+
+    #[test]
+    fn what_only_some_look_for_is_not_loaded() {
+        for (file, expected) in [
+            ("abc/fonts/b612-bold.woff2", true),
+            ("abc/fonts/OFL.txt", false),
+            ("icons/dewrun.svg", true),
+            ("icons/dewrun-masked-512.png", false),
+        ] {
+            assert_eq!(is_loaded(Path::new(file)), expected, "{file}");
+        }
     }
 
     #[test]

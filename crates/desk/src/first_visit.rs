@@ -22,6 +22,9 @@ const DETECTOR: &str = "detector-generic";
 const LEVEL: &str = "route-level";
 const DROP: &str = "route-drop";
 
+/// What a space is called that nobody has named yet.
+pub(crate) const UNNAMED: &str = "Space along the tube";
+
 /// A muggy day within the span of its row.
 const DUCT_C: f64 = 32.0;
 const DEW_POINT_C: f64 = 26.0;
@@ -45,7 +48,7 @@ pub fn project() -> Option<Project> {
     let space = library::find(library::spaces(), SPACE)?;
     let space = dewrun_document::Space {
         id: "space-1".to_owned(),
-        name: "Space along the tube".to_owned(),
+        name: UNNAMED.to_owned(),
         ..rows::space(space)?
     };
     let run = Run {
@@ -165,9 +168,7 @@ impl Blank {
             },
             Self::Bore => first.tube.bore_mm.clone(),
             // Only somebody who typed it has a detector level with the duct.
-            Self::Height => legs
-                .get(1)
-                .map_or(Input::typed(0.0), |leg| leg.length_m.clone()),
+            Self::Height => drop_of(legs).map_or(Input::typed(0.0), |leg| leg.length_m.clone()),
         })
     }
 
@@ -198,17 +199,12 @@ impl Blank {
         let legs = &mut route_mut(project, TubeName::Intake)?.legs;
         match self {
             Self::Length => {
-                legs.first_mut()?.length_m = Input::typed(tidy(value - height.value));
+                for leg in level_mut(legs, value - height.value) {
+                    leg.length_m = Input::typed(leg.length_m.value);
+                }
             }
             Self::Height => {
-                let first = legs.first_mut()?;
-                first.length_m = rows::moved(
-                    &Input {
-                        value: 0.0,
-                        origin: length.origin,
-                    },
-                    tidy(length.value - value),
-                );
+                level_mut(legs, length.value - value);
                 set_height(legs, value)?;
             }
             Self::Bore => {
@@ -224,18 +220,30 @@ impl Blank {
     }
 }
 
+/// Makes the level legs as long as that together, each by the same share; an assumed length stays one.
+fn level_mut(legs: &mut [Leg], length_m: f64) -> &mut [Leg] {
+    let count = legs.len() - usize::from(has_drop(legs));
+    let (level, _) = legs.split_at_mut(count);
+    let before: f64 = level.iter().map(|leg| leg.length_m.value).sum();
+    for leg in &mut *level {
+        let length = tidy(leg.length_m.value * length_m / before);
+        leg.length_m = rows::moved(&leg.length_m, length);
+    }
+    level
+}
+
 fn set_height(legs: &mut Vec<Leg>, height: f64) -> Option<()> {
     if height == 0.0 {
-        legs.truncate(1);
+        if has_drop(legs) {
+            legs.pop();
+        }
         return Some(());
     }
-    if legs.len() < 2 {
-        let first = legs.first()?;
-        legs.push(Leg {
-            id: "leg-2".to_owned(),
-            ..first.clone()
-        });
-        legs.last_mut()?.rise_m = Input::typed(-height);
+    if !has_drop(legs) {
+        let mut added = legs.last()?.clone();
+        added.id = format!("leg-{}", legs.len() + 1);
+        added.rise_m = Input::typed(-height);
+        legs.push(added);
     }
     let last = legs.last_mut()?;
     let rise = if is_up(last) { height } else { -height };
@@ -244,30 +252,42 @@ fn set_height(legs: &mut Vec<Leg>, height: f64) -> Option<()> {
     Some(())
 }
 
+/// Whether the last of several legs is upright, from the height of the duct to the detector.
+pub(crate) fn has_drop(legs: &[Leg]) -> bool {
+    drop_of(legs).is_some()
+}
+
+fn drop_of(legs: &[Leg]) -> Option<&Leg> {
+    let (last, before) = legs.split_last()?;
+    let is_upright = last.rise_m.value.abs() == last.length_m.value;
+    (is_upright && !before.is_empty()).then_some(last)
+}
+
 fn is_up(leg: &Leg) -> bool {
     0.0 < leg.rise_m.value
 }
 
 /// Whether the detector stands above the duct; none where it is level with it.
 pub fn is_above(project: &OpenProject) -> Option<bool> {
-    route(project, TubeName::Intake)?.legs.get(1).map(is_up)
+    drop_of(&route(project, TubeName::Intake)?.legs).map(is_up)
 }
 
 /// Whether nobody has said yet on which side of the duct the detector stands.
 pub fn is_side_assumed(project: &OpenProject) -> bool {
-    let leg = route(project, TubeName::Intake).and_then(|route| route.legs.get(1));
+    let leg = route(project, TubeName::Intake).and_then(|route| drop_of(&route.legs));
     leg.is_some_and(|leg| matches!(leg.rise_m.origin, Origin::Assumed { .. }))
 }
 
 /// Puts the detector above or below the duct.
 pub fn put_above(project: &mut OpenProject, above: bool) -> Option<()> {
-    let leg = route_mut(project, TubeName::Intake)?.legs.get_mut(1)?;
+    let legs = &mut route_mut(project, TubeName::Intake)?.legs;
+    let leg = legs.last_mut().filter(|leg| leg.rise_m.value != 0.0)?;
     let height = leg.length_m.value;
     leg.rise_m = Input::typed(if above { height } else { -height });
     Some(())
 }
 
 /// Sums and differences of lengths without the dust of binary fractions.
-fn tidy(metres: f64) -> f64 {
+pub(crate) fn tidy(metres: f64) -> f64 {
     (metres * 1e6).round() / 1e6
 }

@@ -17,7 +17,7 @@ mod pick;
 mod rows;
 mod shown;
 mod stage;
-mod way;
+mod ways;
 
 pub use answered::Answered;
 pub use edit::Edit;
@@ -32,4 +32,4 @@ pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;
-pub use way::Way;
+pub use ways::{Question, Way, weathers};

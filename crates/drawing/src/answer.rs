@@ -5,6 +5,7 @@ mod first;
 mod part;
 mod rests;
 mod sentence;
+mod weather;
 
 use dewrun_quantity::Style;
 use dewrun_run::{Grade, Outcome, Run};
@@ -12,6 +13,7 @@ use dewrun_run::{Grade, Outcome, Run};
 pub use first::first_answer;
 pub use part::{Emphasis, Part};
 pub use rests::{Rests, assumed_name, rests};
+pub use weather::weather_answer;
 
 /// The answer to a run in words.
 #[derive(Debug, Clone, PartialEq)]

@@ -13,7 +13,9 @@ mod sentence;
 mod staying_dry;
 
 pub use dew_square_table::{boundary_table, path_table};
-pub use leg::{has_frost, has_sweat, leg_card_figures, leg_card_head, leg_cells, legs_head};
+pub use leg::{
+    has_frost, has_sweat, leg_card_figures, leg_card_head, leg_cells, leg_fitted_head, legs_head,
+};
 pub use opened::{Origins, opened};
 pub use opening::opening;
 pub use profile_table::profile_table;

@@ -26,7 +26,9 @@ mod view;
 mod wording;
 mod worked_case;
 
-pub use answer::{Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests};
+pub use answer::{
+    Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests, weather_answer,
+};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{Elevation, Label, LabelKind, elevation, elevation_on_paper};
 pub use frame::{Frame, Margins, Room};

@@ -1,10 +1,10 @@
-//! The short answer to the sentence with blanks.
+//! The short answer on the empty page.
 
 mod sample;
 
-use dewrun_drawing::{Emphasis, first_answer};
+use dewrun_drawing::{Answer, Emphasis, html, weather_answer};
 use dewrun_quantity::{DecimalMark, HumidityRatio, Length, MassFlow, Style, Units};
-use dewrun_run::{Grade, Stretch, Verdict};
+use dewrun_run::{Grade, Outcome, Stretch, Verdict};
 use sample::Sample;
 
 /// A bare tube of 12 m that is wet from 0.1 m on; the amounts are of our choice.
@@ -28,6 +28,10 @@ fn dry() -> Sample {
     sample.outcome.intake.condensate = MassFlow::grams_per_hour(0.0);
     sample.outcome.intake.wet.clear();
     sample
+}
+
+fn first_answer(outcome: &Outcome, style: Style) -> Answer {
+    dewrun_drawing::first_answer(outcome, "With these values", ASSUMED, style)
 }
 
 #[track_caller]
@@ -122,4 +126,52 @@ fn dry_never_stands_alone() {
             "With these values it is dry in the conditions entered; doubt not computed yet; the tube sweats outside, 2.1~g/h. {ASSUMED} By bound."
         ),
     );
+}
+
+#[test]
+fn the_worst_weather_is_named_with_all_of_them() {
+    let (wet, dry) = (wet(), dry());
+    let mut wetter = wet.outcome.clone();
+    wetter.intake.condensate = MassFlow::grams_per_hour(15.0);
+    let weathers = [
+        ("muggy night", &wet.outcome),
+        ("foggy morning", &dry.outcome),
+        ("muggy summer day", &wetter),
+    ];
+    assert_eq!(
+        weather_answer(&weathers, Style::default()),
+        "Worst of 3 weathers is the muggy summer day, 15.0\u{a0}g/h; muggy night 12.3\u{a0}g/h, foggy morning dry. In the conditions entered; doubt not computed yet.",
+        "the worst first"
+    );
+    let weathers = [("foggy morning", &dry.outcome); 2];
+    assert_eq!(
+        weather_answer(&weathers, Style::default()),
+        "Dry in each of 2 weathers in the conditions entered; doubt not computed yet.",
+        "none is worst where all are dry"
+    );
+    assert_eq!(weather_answer(&[], Style::default()), "", "of none");
+}
+
+#[test]
+fn a_leg_that_is_fitted_says_by_how_much_it_falls() {
+    let legs = [(0, 3.0, -0.06), (0, 1.2, 1.2), (0, 2.0, 0.0)];
+    let sample = sample::sample((32.0, 26.0), &[("Corridor", 20.0)], &legs);
+    let head = |at, units| {
+        let style = Style {
+            units,
+            ..Style::default()
+        };
+        html::leg_fitted_head(&sample.view(style), at)
+    };
+    for (at, fall) in [
+        (0, "falls 60\u{a0}mm"),
+        (1, "rises 1\u{2009}200\u{a0}mm"),
+        (2, "level"),
+    ] {
+        let head = head(at, Units::Si);
+        assert!(head.contains(&format!(">{fall}<")), "{fall}: {head}");
+    }
+    // 60 mm are 2.36 in (25.4 mm to the inch).
+    let head = head(0, Units::InchPound);
+    assert!(head.contains(">falls 2.4\u{a0}in<"), "{head}");
 }

@@ -1,4 +1,4 @@
-//! The answer to the sentence with blanks: wet or dry, how much and from where, in a line.
+//! The answer on the empty page: wet or dry, how much and from where, in a line.
 
 use dewrun_quantity::Style;
 use dewrun_run::figure::{Figure, Spot};
@@ -13,23 +13,22 @@ const INTAKE: Spot = Spot::tube(Tube::Intake);
 /// A tube that is wet from nearer than this to an end is wet from that end, m.
 const END_M: f64 = 0.05;
 
-/// The answer to a run of one intake tube that a few words describe.
+/// The answer to a run of one intake tube that a few words describe: what it begins with, and what is said beside it.
 ///
-/// It is shorter than [`super::answer`]: who reads it has typed the whole run a moment ago.
+/// It is shorter than [`super::answer`]: who reads it has entered the whole run a moment ago.
 #[must_use]
-pub fn first_answer(outcome: &Outcome, style: Style) -> Answer {
+pub fn first_answer(outcome: &Outcome, begins: &str, beside: &str, style: Style) -> Answer {
     let proof = wording::capital(grade(outcome.grade));
-    let (sentence, doubt) = match outcome.verdict {
+    let (mut sentence, doubt) = match outcome.verdict {
         Verdict::Wet => (wet(outcome, style), "; doubt not computed yet."),
         // Dry says so itself: it never stands alone.
         Verdict::Dry => (dry(outcome, style), "."),
     };
+    sentence.insert(0, Part::words(format!("{begins} it is ")));
     Answer {
         sentence,
         asides: vec![
-            vec![Part::words(
-                "Dotted values are assumed; overwrite what you know.",
-            )],
+            vec![Part::words(beside)],
             vec![Part::words(format!("{proof}{doubt}"))],
         ],
     }
@@ -37,11 +36,7 @@ pub fn first_answer(outcome: &Outcome, style: Style) -> Answer {
 
 fn wet(outcome: &Outcome, style: Style) -> Vec<Part> {
     let tube = &outcome.intake;
-    let mut parts = vec![
-        Part::words("With these values it is "),
-        Part::strong("wet"),
-        Part::words(": "),
-    ];
+    let mut parts = vec![Part::strong("wet"), Part::words(": ")];
     let deposits = WET_TUBE_G_H < tube.condensate.to_grams_per_hour();
     if deposits {
         let frost_g_h: f64 = tube
@@ -110,7 +105,6 @@ fn place(outcome: &Outcome, style: Style) -> Vec<Part> {
 fn dry(outcome: &Outcome, style: Style) -> Vec<Part> {
     let sweat = outcome.intake.sweat;
     let mut parts = vec![
-        Part::words("With these values it is "),
         Part::strong("dry"),
         Part::words(" in the conditions entered; doubt not computed yet"),
     ];

@@ -1,10 +1,12 @@
 //! What became of a leg: the cells of a table row, the head of the table, and the card for a phone.
 
-use dewrun_quantity::format::DOES_NOT_APPLY;
+use core::cmp::Ordering;
+
+use dewrun_quantity::format::{DOES_NOT_APPLY, fixed};
 use dewrun_quantity::measure::{BORE, HEAT_TRACING, TUBE_LENGTH, WATER};
-use dewrun_quantity::{MassFlow, Style};
+use dewrun_quantity::{Length, MassFlow, Style, Units};
 use dewrun_run::figure::{Figure, Spot, value};
-use dewrun_run::{LegOutcome, Outcome};
+use dewrun_run::{Leg, LegOutcome, Outcome};
 
 use super::{column_head, element, figure_row, opening};
 use crate::view::View;
@@ -133,12 +135,37 @@ fn legs(outcome: &Outcome) -> impl Iterator<Item = &LegOutcome> {
 /// The head of a leg's card: number, space, length, fall, and what forms in it.
 #[must_use]
 pub fn leg_card_head(view: &View<'_>, at: usize) -> String {
+    card_head(view, at, |leg| wording::fall(view, at, leg, true))
+}
+
+/// The same for whoever fits the tube with a level in hand: by how much the leg falls or rises from end to end.
+#[must_use]
+pub fn leg_fitted_head(view: &View<'_>, at: usize) -> String {
+    card_head(view, at, |leg| {
+        let rise = leg.rise;
+        let way = match rise.partial_cmp(&Length::ZERO) {
+            Some(Ordering::Less) => "falls",
+            Some(Ordering::Greater) => "rises",
+            _ => return "level".to_owned(),
+        };
+        let height = rise.max(-rise);
+        let mark = view.style.mark;
+        // No finer than a level shows it.
+        let shown = match view.style.units {
+            Units::Si => fixed(height.to_millimetres(), 0, mark) + "\u{a0}mm",
+            Units::InchPound => fixed(height.to_inches(), 1, mark) + "\u{a0}in",
+        };
+        format!("{way} {shown}")
+    })
+}
+
+fn card_head(view: &View<'_>, at: usize, fall: impl FnOnce(&Leg) -> String) -> String {
     let (Some(leg), Some(water)) = (view.legs().get(at), number(view, at, Figure::LegWater)) else {
         return String::new();
     };
     let length = TUBE_LENGTH.show_entered(leg.length, view.style);
     let what = format!("{}, {length}", view.space_name(leg.space));
-    let fall = wording::fall(view, at, leg, true);
+    let fall = fall(leg);
     let unit = WATER.unit(view.style.units).name;
     [
         element(

@@ -12,6 +12,7 @@ mod weather;
 
 use crate::OpenProject;
 
+pub use course::passing;
 pub use way::Way;
 pub use weather::weathers;
 

@@ -21,6 +21,22 @@ pub(super) fn spaces(project: &OpenProject) -> impl Iterator<Item = usize> {
     kinds.into_iter()
 }
 
+/// What stands before the temperature of a space in the sentence with blanks.
+#[must_use]
+pub fn passing(project: &OpenProject, at: usize) -> String {
+    let Some(space) = project.spaces.get(at) else {
+        return String::new();
+    };
+    let kind = families::of_space(space).filter(|_| space.name != UNNAMED);
+    let word = kind.and_then(|kind| families::SPACE_WORDS.get(kind));
+    let space = word.map_or_else(|| "a space".to_owned(), |word| format!("the {word}"));
+    if at == 0 {
+        format!(" bare tube through {space} at ")
+    } else {
+        format!(", then {space} at ")
+    }
+}
+
 /// The kind of the space that a leg lies in.
 pub(super) fn space_of_leg(project: &OpenProject, at: usize) -> Option<usize> {
     kind_of(project, leg(project, TubeName::Intake, at)?)

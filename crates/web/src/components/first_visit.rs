@@ -1,5 +1,8 @@
-//! The empty page: three ways in and one sentence with blanks, answered at each key.
+//! The empty page: three ways in, what each asks, and an answer at each tap and key.
 
+mod drawing;
+mod fitting;
+mod question;
 mod sentence;
 
 use dewrun_drawing::{first_answer, html};
@@ -12,31 +15,28 @@ use super::section_head::section_head;
 use super::stale_note::stale_note;
 use super::toggle::Toggle;
 use super::worked_cases::worked_cases;
-use crate::element::{El, el};
+use crate::element::{El, each, el};
 use crate::state::use_desk;
-use dewrun_desk::{Stage, Way};
-use sentence::sentence;
-
-/// What each way gets so far.
-const LEADS: [&str; 3] = [
-    "Overwrite what the drawing says; the answer follows each key. Then draw the route and refine it leg by leg.",
-    "Overwrite what you are fitting. Drawn, it is split into legs, each with its own fall and space; where a trap goes is not worked out yet.",
-    "Enter the air of an hour in which the trouble came. Wet: water may be the cause. Dry: look for another one first. Other causes are not weighed yet.",
-];
+use dewrun_desk::{Question, Stage, Way};
+use drawing::drawing;
+use fitting::fitting;
+use question::question;
 
 /// The empty page.
 pub(crate) fn first_visit() -> Vec<El> {
     let desk = use_desk();
-    let way = Memo::new(move |before: Option<&usize>| match desk.stage() {
-        Stage::First(way) => way.place(),
+    let way = Memo::new(move |before: Option<&Way>| match desk.stage() {
+        Stage::First(way) => way,
         // The page is about to go.
-        _ => before.copied().unwrap_or_default(),
+        _ => before.copied().unwrap_or(Way::Drawing),
     });
-    let lead = words(move || LEADS.get(way.get()).copied().unwrap_or_default().to_owned());
     let told = move || {
-        let style = desk.style();
-        desk.answered()
-            .map(|answered| first_answer(&answered.outcome, style))
+        let (way, style) = (way.get(), desk.style());
+        desk.answered().map(|answered| {
+            let outcome = &answered.outcome;
+            let begins = desk.with(|project| way.begins(project));
+            first_answer(outcome, &begins, way.beside(outcome.verdict), style)
+        })
     };
     let answer = words(move || told().map_or_else(String::new, |answer| html::sentence(&answer)));
     let beside = words(move || told().map_or_else(String::new, |answer| html::asides(&answer)));
@@ -47,7 +47,7 @@ pub(crate) fn first_visit() -> Vec<El> {
         kind: "dw-toggle--words",
         options: &Way::WORDS,
         spoken: "",
-        chosen: way.into(),
+        chosen: Signal::derive(move || way.get().place()),
         choose: Callback::new(move |at: usize| desk.go_to(Stage::First(Way::ALL[at]))),
     };
     let told = el("div")
@@ -62,13 +62,22 @@ pub(crate) fn first_visit() -> Vec<El> {
         .child(el("p").class("dw-first__beside").html(beside));
     let draw =
         button("dw-button dw-button--first", move || desk.draw_route()).child("Draw this route");
+    let asked = each(move || {
+        let way = way.get();
+        let lead = el("p").class("dw-first__lead").child(way.lead());
+        let asked = untrack(|| match way {
+            Way::Drawing => drawing(),
+            Way::Fitting => fitting(),
+            Way::Trouble => trouble(),
+        });
+        vec![lead, el("div").class("dw-first__asked").child(asked)]
+    });
     let first = el("section")
         .class("dw-first")
         .attr("aria-label", "First answer")
         .attr("data-opens", "first")
         .child(toggle.control())
-        .child(el("p").class("dw-first__lead").child(lead))
-        .child(sentence())
+        .child(asked)
         .child(el("div").class("dw-first__answer").child(draw).child(told))
         .child(stale_note())
         .child(opened_figure("first"));
@@ -77,7 +86,7 @@ pub(crate) fn first_visit() -> Vec<El> {
         .child(section_head(
             "route",
             "Route",
-            "Drawn from the sentence",
+            "Drawn from what you answered",
             [],
         ))
         .child(preview());
@@ -86,4 +95,10 @@ pub(crate) fn first_visit() -> Vec<El> {
         .child(route)
         .child(worked_cases(true));
     vec![first, page]
+}
+
+/// What a technician is asked, one under another.
+fn trouble() -> Vec<El> {
+    let asked = Question::TROUBLE.into_iter();
+    asked.map(|asked| question(asked, "")).collect()
 }

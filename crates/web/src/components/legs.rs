@@ -80,7 +80,7 @@ pub(super) fn has_no_legs(tube: Tube) -> Signal<bool> {
 }
 
 /// How many legs a tube has.
-pub(super) fn count(tube: Tube) -> Signal<usize> {
+pub(in crate::components) fn count(tube: Tube) -> Signal<usize> {
     let desk = use_desk();
     Signal::derive(move || {
         desk.with(|project| route(project, tube).map_or(0, |route| route.legs.len()))

@@ -7,7 +7,6 @@ use std::sync::Arc;
 
 use dewrun_desk::{
     Answered, Edit, Fault, Field, History, OpenProject, Shown, Stage, Step, TubeName, Way,
-    first_project,
 };
 use dewrun_document::Project;
 use dewrun_quantity::{DecimalMark, Style, Units};
@@ -56,17 +55,18 @@ impl Desk {
             Some(Stage::Example(example)) => example.project().ok(),
             _ => None,
         };
+        let way = match asked {
+            Some(Stage::First(way)) => way,
+            _ => Way::Drawing,
+        };
         Some(Self::of(match (example, asked) {
             (Some(project), Some(stage)) => Step {
                 project: project.into(),
                 stage,
             },
             _ => Step {
-                project: first_project()?.into(),
-                stage: match asked {
-                    Some(Stage::First(way)) => Stage::First(way),
-                    _ => Stage::First(Way::Drawing),
-                },
+                project: way.project()?,
+                stage: Stage::First(way),
             },
         }))
     }
@@ -119,7 +119,7 @@ impl Desk {
                 let begun = self
                     .begun
                     .with_untracked(|begun| begun[way.place()].clone());
-                begun.or_else(|| first_project().map(OpenProject::from))
+                begun.or_else(|| way.project())
             }
             Stage::Example(example) => example.project().ok().map(OpenProject::from),
             Stage::Project => self.history.with_untracked(|history| {

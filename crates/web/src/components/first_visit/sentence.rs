@@ -6,42 +6,63 @@ use crate::components::choice::{Choice, ChoiceOption};
 use crate::components::fault_note::fault_note;
 use crate::components::parts::{flag, words};
 use crate::components::text_field::text_field;
-use crate::element::{El, el};
+use crate::element::{El, el, rows};
 use crate::state::use_desk;
-use dewrun_desk::{Blank, Field, is_above, is_side_assumed, put_above};
+use dewrun_desk::{Blank, Field, is_above, is_side_assumed, passing, put_above};
 
-/// The words before each blank, and the blank.
-const BLANKS: [(&str, Field); 7] = [
+/// The words before each blank, and the blank, up to the spaces.
+const BLANKS: [(&str, Field); 5] = [
     ("Duct air of ", Field::DuctFirst),
     (" with a dew point of ", Field::DuctSecond),
     (" is drawn at ", Field::Flow),
     (" through ", Field::First(Blank::Length)),
     (" of ", Field::First(Blank::Bore)),
-    (" bare tube through a space at ", Field::SpaceTemperature(0)),
-    (", to a detector ", Field::First(Blank::Height)),
 ];
+
+/// The last blank.
+const HEIGHT: Field = Field::First(Blank::Height);
 
 /// The sentence, and under it what can't be used of it.
 pub(super) fn sentence() -> [El; 2] {
     let desk = use_desk();
+    let count = Signal::derive(move || desk.with(|project| project.spaces.len()));
+    let spaces = rows(count, move |at| {
+        let before = words(move || desk.with(|project| passing(project, at)));
+        let before = el("span").child(before);
+        vec![before, blank(Field::SpaceTemperature(at))]
+    });
     let mut filled = el("div")
         .class("dw-sentence")
         .attr("role", "group")
         .attr("aria-label", "The sentence to fill in");
     let mut notes = el("div");
     for (before, field) in BLANKS {
-        let unit = words(move || {
-            let shown = desk.with(|project| field.show(project, desk.style()));
-            shown.map_or_else(String::new, |(_, unit)| format!("\u{a0}{unit}"))
-        });
-        let blank = el("span")
-            .class("dw-unbroken")
-            .child(text_field(field, true))
-            .child(unit);
-        filled = filled.child(before).child(blank);
+        filled = filled.child(before).child(blank(field));
         notes = notes.child(fault_note(field));
     }
+    let notes = notes
+        .child(rows(count, |at| {
+            vec![el("div").child(fault_note(Field::SpaceTemperature(at)))]
+        }))
+        .child(fault_note(HEIGHT));
+    let filled = filled
+        .child(spaces)
+        .child(", to a detector ")
+        .child(blank(HEIGHT));
     [filled.child(" ").child(side()).child(" the duct."), notes]
+}
+
+/// A blank with its unit, which never part.
+fn blank(field: Field) -> El {
+    let desk = use_desk();
+    let unit = words(move || {
+        let shown = desk.with(|project| field.show(project, desk.style()));
+        shown.map_or_else(String::new, |(_, unit)| format!("\u{a0}{unit}"))
+    });
+    el("span")
+        .class("dw-unbroken")
+        .child(text_field(field, true))
+        .child(unit)
 }
 
 /// Below or above.

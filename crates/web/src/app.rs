@@ -6,9 +6,9 @@ use wasm_bindgen::JsCast;
 
 use crate::components::{
     HEAD_ID, air, answer_band, cautions, close, first_visit, legs, page_head, provide_opened,
-    refused_file, route_section, sensor, worked_cases,
+    refused_file, route_section, sections_bar, sensor, worked_cases,
 };
-use crate::element::{El, Root, each, el};
+use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width};
 use crate::state::Desk;
 use dewrun_desk::Stage;
@@ -75,6 +75,7 @@ pub fn page() -> El {
         }
     });
     file_text::on_given(move |name, text| desk.open_text(&name, text.as_deref()));
+    let is_open = Signal::derive(move || opened.get().is_some());
     let open = each(move || match opened.get() {
         None => untrack(first_visit),
         Some(_) => untrack(|| open_project(width)),
@@ -84,6 +85,7 @@ pub fn page() -> El {
         .child(refused_file())
         .child(open)
         .child(cautions())
+        .child(when(is_open, || vec![sections_bar()]))
 }
 
 /// The open project, its answer and all that can be entered, in a window of a width in px.

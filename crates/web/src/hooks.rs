@@ -10,5 +10,6 @@ pub(crate) mod pressed;
 pub(crate) mod printing;
 pub(crate) mod save;
 pub(crate) mod scrolled;
+pub(crate) mod section_in_view;
 pub(crate) mod top;
 pub(crate) mod window_width;

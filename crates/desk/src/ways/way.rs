@@ -62,7 +62,9 @@ impl Way {
             Self::Fitting => {
                 "Lay the tube leg by leg, from the duct on. Where a trap goes and how far hangers stand apart is not worked out yet."
             }
-            Self::Trouble => "Six taps. What you don\u{2019}t answer stays assumed.",
+            Self::Trouble => {
+                "Six taps; what you don\u{2019}t answer stays assumed. So far the answer is the steady one for the route that you describe: causes are not weighed yet."
+            }
         }
     }
 
@@ -85,12 +87,8 @@ impl Way {
         match (self, verdict) {
             (Self::Drawing, _) => "Dotted values are assumed; overwrite what you know.",
             (Self::Fitting, _) => "What you did not answer is assumed.",
-            (Self::Trouble, Verdict::Wet) => {
-                "Water may be the cause. This is the steady answer for the route that you described; causes are not weighed yet."
-            }
-            (Self::Trouble, Verdict::Dry) => {
-                "Look for another cause first. This is the steady answer for the route that you described; causes are not weighed yet."
-            }
+            (Self::Trouble, Verdict::Wet) => "Water may be the cause.",
+            (Self::Trouble, Verdict::Dry) => "Look for another cause first.",
         }
     }
 }

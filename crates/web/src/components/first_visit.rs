@@ -70,7 +70,11 @@ pub(crate) fn first_visit() -> Vec<El> {
             Way::Fitting => fitting(),
             Way::Trouble => trouble(),
         });
-        vec![lead, el("div").class("dw-first__asked").child(asked)]
+        let class = match way {
+            Way::Trouble => "dw-first__asked dw-first__asked--counted",
+            _ => "dw-first__asked",
+        };
+        vec![lead, el("div").class(class).child(asked)]
     });
     let first = el("section")
         .class("dw-first")

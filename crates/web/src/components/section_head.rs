@@ -17,6 +17,7 @@ pub(super) fn section_head<const N: usize>(
         .child(
             el("h2")
                 .attr("id", id)
+                .attr("tabindex", "-1")
                 .class("dw-section-head__name")
                 .child(name),
         )

@@ -20,7 +20,7 @@ pub(super) fn drawing() -> Vec<El> {
         if answered.get().is_none() {
             return String::new();
         }
-        let weathers = desk.with_untracked(|project| weathers(project));
+        let weathers = desk.with_untracked(weathers);
         let outcomes = weathers.iter().map(|(word, it)| (*word, &it.outcome));
         let outcomes: Vec<_> = outcomes.collect();
         weather_answer(&outcomes, desk.style())

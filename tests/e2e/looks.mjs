@@ -26,19 +26,19 @@ export async function fits(page, what) {
   assert.deepEqual(found, [], what);
 }
 
-/** Fails with the controls within some part of the page that are too small to touch. */
-export async function touchable(page, what, within = "body") {
-  const small = await page.evaluate((within) => {
+/** Fails with the controls within some part of the page that are too small to touch: lower than `least` CSS px. */
+export async function touchable(page, what, within = "body", least = 44) {
+  const small = await page.evaluate(([within, least]) => {
     // What stands within a line of text is exempt (WCAG 2.2, 2.5.8).
     const inLine = ".dw-answer__sentence, .dw-answer__rests, .dw-answer__beside, .dw-first__told";
     const all = [...document.querySelectorAll("button, a, input, select, summary")];
     const controls = all.filter((control) => control.closest(within) && !control.closest(inLine));
     const small = controls.filter((control) => {
       const box = (control.closest("label, span") ?? control).getBoundingClientRect();
-      return box.height > 0 && box.height < 44;
+      return box.height > 0 && box.height < least;
     });
     return small.map((control) => `${control.innerText || control.id} ${control.getBoundingClientRect().height}`);
-  }, within);
+  }, [within, least]);
   assert.deepEqual(small, [], what);
 }
 

@@ -32,4 +32,4 @@ pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;
-pub use ways::{Question, Way, passing, weathers};
+pub use ways::{Question, Way, humid_with, passing, weathers};

@@ -12,7 +12,7 @@ mod weather;
 
 use crate::OpenProject;
 
-pub use course::passing;
+pub use course::{humid_with, passing};
 pub use way::Way;
 pub use weather::weathers;
 

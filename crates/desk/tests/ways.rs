@@ -1,7 +1,8 @@
 //! Each way in leads to an answer: what each tap writes, and what it leaves alone.
 
 use dewrun_desk::{
-    Answered, Blank, Field, OpenProject, Question, TubeName, Way, passing, put_above, weathers,
+    Answered, Blank, Field, OpenProject, Question, TubeName, Way, humid_with, passing, put_above,
+    weathers,
 };
 use dewrun_document::{AirPair, Humidity, Leg, Origin};
 use dewrun_quantity::Style;
@@ -156,6 +157,13 @@ fn an_answer_that_holds_writes_nothing_again() {
 #[test]
 fn the_spaces_that_are_tapped_share_the_level_part_of_the_tube() {
     let mut project = begun(Way::Drawing);
+    assert_eq!(humid_with(&project), " with a dew point of ", "of its row");
+    tap(&mut project, Question::Air, "pool hall");
+    assert_eq!(
+        humid_with(&project),
+        " with a relative humidity of ",
+        "of its row"
+    );
     assert_eq!(
         passing(&project, 0),
         " bare tube through a space at ",

@@ -6,7 +6,7 @@ use dewrun_run::library;
 use super::{families, weather};
 use crate::field::{leg, leg_mut, route, route_mut};
 use crate::first_visit::{UNNAMED, has_drop, tidy};
-use crate::{OpenProject, TubeName, rows};
+use crate::{Field, OpenProject, TubeName, rows};
 
 /// The kinds of the spaces that the tube passes, in its order; none of one that nobody has named.
 pub(super) fn spaces(project: &OpenProject) -> impl Iterator<Item = usize> {
@@ -19,6 +19,13 @@ pub(super) fn spaces(project: &OpenProject) -> impl Iterator<Item = usize> {
         }
     }
     kinds.into_iter()
+}
+
+/// What stands before the second number of the duct air in the sentence with blanks: it may be said in several quantities.
+#[must_use]
+pub fn humid_with(project: &OpenProject) -> String {
+    let name = Field::DuctSecond.name(project).to_ascii_lowercase();
+    format!(" with a {name} of ")
 }
 
 /// What stands before the temperature of a space in the sentence with blanks.

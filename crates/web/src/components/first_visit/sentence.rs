@@ -8,12 +8,10 @@ use crate::components::parts::{flag, words};
 use crate::components::text_field::text_field;
 use crate::element::{El, el, rows};
 use crate::state::use_desk;
-use dewrun_desk::{Blank, Field, is_above, is_side_assumed, passing, put_above};
+use dewrun_desk::{Blank, Field, humid_with, is_above, is_side_assumed, passing, put_above};
 
-/// The words before each blank, and the blank, up to the spaces.
-const BLANKS: [(&str, Field); 5] = [
-    ("Duct air of ", Field::DuctFirst),
-    (" with a dew point of ", Field::DuctSecond),
+/// The words before each blank, and the blank, from behind the duct air up to the spaces.
+const BLANKS: [(&str, Field); 3] = [
     (" is drawn at ", Field::Flow),
     (" through ", Field::First(Blank::Length)),
     (" of ", Field::First(Blank::Bore)),
@@ -34,8 +32,14 @@ pub(super) fn sentence() -> [El; 2] {
     let mut filled = el("div")
         .class("dw-sentence")
         .attr("role", "group")
-        .attr("aria-label", "The sentence to fill in");
-    let mut notes = el("div");
+        .attr("aria-label", "The sentence to fill in")
+        .child("Duct air of ")
+        .child(blank(Field::DuctFirst))
+        .child(words(move || desk.with(humid_with)))
+        .child(blank(Field::DuctSecond));
+    let mut notes = el("div")
+        .child(fault_note(Field::DuctFirst))
+        .child(fault_note(Field::DuctSecond));
     for (before, field) in BLANKS {
         filled = filled.child(before).child(blank(field));
         notes = notes.child(fault_note(field));

@@ -5,6 +5,7 @@ mod course;
 mod crossing;
 mod describe;
 mod furniture;
+mod handles;
 mod labels;
 mod layout;
 mod notes;
@@ -22,7 +23,9 @@ use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
 
-pub(crate) use course::Course;
+pub(crate) use course::{Course, FLAT_BELOW};
+pub use handles::Handle;
+pub use layout::Held;
 pub use labels::{Label, LabelKind};
 
 /// An elevation drawn.
@@ -42,6 +45,12 @@ pub struct Elevation {
     pub scale_note: String,
     /// Where each bend of the tube lies, inlet and outlet included, px.
     pub bends: Vec<Point>,
+    /// Of each leg the diamond at its end; none on a sheet of paper.
+    pub handles: Vec<Handle>,
+    /// What the things at the tube's inlet and outlet cover, px.
+    pub ends: [Rect; 2],
+    /// What a drawing of the changed tube keeps as long as a hand is on it.
+    pub held: Held,
     /// Where the tube lies over the axis.
     pub(crate) ground: Ground,
     /// What is drawn and no label.
@@ -65,13 +74,20 @@ pub(crate) struct Ground {
 #[must_use]
 pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
     let flag = flag_height(view, room.text);
-    drawn(view, room, layout::plan(view, room, flag))
+    drawn(view, room, layout::plan(view, room, flag, None))
+}
+
+/// The same at the scale and place that a drawing before had, so that nothing slips away under the hand that draws a leg.
+#[must_use]
+pub fn elevation_held(view: &View<'_>, room: Room, held: &Held) -> Elevation {
+    let flag = flag_height(view, room.text);
+    drawn(view, room, layout::plan(view, room, flag, Some(held)))
 }
 
 /// Draws the elevation as a sheet of paper takes it: in its width, and without the room that the pointer's flag has on the screen.
 #[must_use]
 pub fn elevation_on_paper(view: &View<'_>) -> Elevation {
-    drawn(view, Room::PAPER, layout::plan(view, Room::PAPER, 0.0))
+    drawn(view, Room::PAPER, layout::plan(view, Room::PAPER, 0.0, None))
 }
 
 fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
@@ -101,6 +117,11 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
     structure::keep_off_tube(&mut board, &plan);
     let arrows = tube.arrows(&mut scene, view);
     structure::keep_off_arrows(&mut board, &arrows);
+    let handles = if plan.frame.on_paper {
+        Vec::new()
+    } else {
+        handles::draw(&mut scene, &mut board, &plan)
+    };
     let labels = notes::draw(&mut scene, &mut board, view, &plan, &states);
     Elevation {
         scene,
@@ -109,6 +130,12 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
         heights_factor: plan.course.factors.heights,
         falls_factor: plan.course.factors.falls,
         scale_note: describe::scale_note(&plan),
+        handles,
+        ends: [
+            plan.inlet.place(plan.start()),
+            plan.outlet.place(plan.end()),
+        ],
+        held: plan.held(),
         bends: tube::points(&plan.course.vertices),
         solids: board.solids().to_vec(),
         ground: Ground {

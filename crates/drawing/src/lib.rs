@@ -8,6 +8,7 @@ mod dew_square;
 mod elevation;
 mod frame;
 mod geometry;
+mod grips;
 pub mod html;
 mod measure;
 mod path;
@@ -17,6 +18,7 @@ mod pointer;
 mod profile;
 mod scale;
 mod scene;
+mod shape;
 mod states;
 mod staying_dry;
 mod svg;
@@ -30,9 +32,12 @@ pub use answer::{
     Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests, weather_answer,
 };
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
-pub use elevation::{Elevation, Label, LabelKind, elevation, elevation_on_paper};
+pub use elevation::{
+    Elevation, Handle, Held, Label, LabelKind, elevation, elevation_held, elevation_on_paper,
+};
 pub use frame::{Frame, Margins, Room};
 pub use geometry::{Point, Rect};
+pub use grips::{DIAMOND, Grips, Pull, Touched, leg_name, leg_shape};
 pub use measure::text_width;
 pub use path::Path;
 pub use pattern::Hatch;
@@ -41,6 +46,7 @@ pub use pointer::{BigStep, HANDLE, Mark, Rail, Step, big_steps};
 pub use profile::{Profile, profile};
 pub use scale::Scale;
 pub use scene::{Item, Scene};
+pub use shape::Shape;
 pub use states::{State, StateStretch, states};
 pub use staying_dry::{DryLimit, dry_limits};
 pub use svg::{escaped, svg};

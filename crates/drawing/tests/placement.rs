@@ -5,7 +5,7 @@ mod sample;
 use std::fmt;
 
 use dewrun_drawing::{
-    Elevation, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
+    Elevation, Handle, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
     elevation_on_paper, profile,
 };
 use dewrun_quantity::{
@@ -225,10 +225,31 @@ fn fault_of(
         let view = drawn.view(tube);
         let upper = elevation(&view, room);
         let lower = profile(&view, &upper.frame).expect("both tubes have an answer");
+        let over = over_handle(&upper, text);
         let upper = fault(&upper.scene, text).map(|fault| format!("elevation: {fault}"));
-        let fault =
-            upper.or_else(|| fault(&lower.scene, text).map(|fault| format!("profile: {fault}")));
+        let fault = upper.or(over).or_else(|| fault(&lower.scene, text).map(|fault| format!("profile: {fault}")));
         fault.map(|fault| format!("{tube:?} at {width} px, text {text}, {fault}"))
+    })
+}
+
+/// The first diamond that lies over another, over something written, outside, or under its leg's end.
+fn over_handle(drawn: &Elevation, scale: f64) -> Option<String> {
+    let written = written(&drawn.scene, scale);
+    let bounds = drawn.scene.bounds();
+    let mut handles = drawn.handles.iter().enumerate();
+    handles.find_map(|(leg, handle)| {
+        let rect = handle.rect();
+        let others = drawn.handles.iter().skip(leg + 1).map(Handle::rect);
+        let over = others
+            .map(|other| ("another diamond".to_owned(), other))
+            .chain(written.iter().cloned())
+            .find(|(_, other)| rect.overlaps(other));
+        if let Some((words, other)) = over {
+            return Some(format!("diamond {leg} at {rect:?} lies over `{words}` at {other:?}"));
+        }
+        // Half of the bore is 8 px at most.
+        let is_under = handle.foot.y + 8.0 < rect.bottom();
+        (is_under || !bounds.holds(&rect)).then(|| format!("diamond {leg} stands at {rect:?}"))
     })
 }
 

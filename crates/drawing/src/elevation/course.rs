@@ -7,7 +7,7 @@ use crate::frame::Frame;
 use crate::geometry::{Point, kept};
 
 /// Legs flatter than this have their fall drawn larger.
-const FLAT_BELOW: f64 = 0.2;
+pub(crate) const FLAT_BELOW: f64 = 0.2;
 /// The tube may climb and fall by this, px: on a wide drawing, on a phone, on a sheet of paper.
 const TALLEST: [f64; 3] = [420.0, 260.0, 140.0];
 /// Factors for heights, best first.
@@ -110,7 +110,8 @@ pub(crate) fn flat_course(legs: &[Leg], crossings: &[Crossing], frame: &Frame) -
     drawn(legs, crossings, frame, none)
 }
 
-fn drawn(legs: &[Leg], crossings: &[Crossing], frame: &Frame, factors: Factors) -> Course {
+/// The tube on the paper with heights and falls drawn by such factors.
+pub(crate) fn drawn(legs: &[Leg], crossings: &[Crossing], frame: &Frame, factors: Factors) -> Course {
     let mut at = Vertex {
         point: Point::default(),
         along_m: 0.0,

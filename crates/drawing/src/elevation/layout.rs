@@ -4,7 +4,7 @@ use dewrun_quantity::Length;
 use dewrun_run::{Leg, Tube};
 
 use super::building::{Building, building, floors};
-use super::course::{Course, Stretch, across_m, courses, flat_course, jogs};
+use super::course::{Course, Factors, Stretch, across_m, courses, drawn, flat_course, jogs};
 use super::crossing::{Crossing, Passage, crossings, walls_only};
 use super::furniture::Device;
 use crate::frame::{Frame, Margins, Room};
@@ -42,6 +42,21 @@ pub(crate) struct Plan {
     pub(crate) rows: Option<Rows>,
 }
 
+/// What a drawing keeps of the one before it as long as a hand is on the tube.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Held {
+    /// Scale, px per m.
+    pub px_per_m: f64,
+    /// By how much heights are drawn larger than lengths.
+    pub heights: f64,
+    /// The same for falls of legs flatter than 1:5.
+    pub falls: f64,
+    /// Where the tube begins, px.
+    pub inlet: Point,
+    /// Top of the floor, px.
+    pub floor: f64,
+}
+
 /// The rows under a tube that stays on one floor.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Rows {
@@ -50,6 +65,18 @@ pub(crate) struct Rows {
 }
 
 impl Plan {
+    /// What a drawing of the changed tube is to keep.
+    pub(crate) fn held(&self) -> Held {
+        let Factors { heights, falls } = self.course.factors;
+        Held {
+            px_per_m: self.frame.px_per_m,
+            heights,
+            falls,
+            inlet: self.start(),
+            floor: self.outer.bottom(),
+        }
+    }
+
     /// Where the tube begins.
     pub(crate) fn start(&self) -> Point {
         self.course
@@ -108,21 +135,54 @@ impl Plan {
 }
 
 /// Plans the elevation of a tube, with room for a flag of that height under its dimensions.
-pub(crate) fn plan(view: &View<'_>, room: Room, flag: f64) -> Plan {
+pub(crate) fn plan(view: &View<'_>, room: Room, flag: f64, held: Option<&Held>) -> Plan {
     let passages: Vec<Passage> = view.legs().iter().map(passage).collect();
     let natural = crossings(&passages);
+    if let Some(held) = held {
+        return plan_held(view, room, &passages, natural, flag, held);
+    }
     let frame = frame(view, room, &natural);
     let fitting = courses(view.legs(), &natural, &frame)
         .find(|drawn| floors(drawn, &natural, &ends(view, room, drawn)).is_some());
     if let Some(drawn) = fitting {
-        return arrange(view, room, &passages, natural, frame, drawn, flag);
+        return arrange(view, room, &passages, natural, frame, drawn, flag, None);
     }
     let walls = walls_only(&passages);
     let frame = self::frame(view, room, &walls);
     let drawn = courses(view.legs(), &walls, &frame)
         .next()
         .unwrap_or_else(|| flat_course(view.legs(), &walls, &frame));
-    arrange(view, room, &passages, walls, frame, drawn, flag)
+    arrange(view, room, &passages, walls, frame, drawn, flag, None)
+}
+
+/// Plans it at the scale and place of the drawing before it.
+fn plan_held(
+    view: &View<'_>,
+    room: Room,
+    passages: &[Passage],
+    natural: Vec<Crossing>,
+    flag: f64,
+    held: &Held,
+) -> Plan {
+    let factors = Factors {
+        heights: held.heights,
+        falls: held.falls,
+    };
+    let scaled = |crossings: &[Crossing]| {
+        let frame = Frame {
+            px_per_m: held.px_per_m,
+            origin: held.inlet.x,
+            ..frame(view, room, crossings)
+        };
+        (frame, drawn(view.legs(), crossings, &frame, factors))
+    };
+    let (frame, course) = scaled(&natural);
+    if floors(&course, &natural, &ends(view, room, &course)).is_some() {
+        return arrange(view, room, passages, natural, frame, course, flag, Some(held));
+    }
+    let walls = walls_only(passages);
+    let (frame, course) = scaled(&walls);
+    arrange(view, room, passages, walls, frame, course, flag, Some(held))
 }
 
 /// What the things at both ends of the tube cover.
@@ -167,6 +227,10 @@ fn frame(view: &View<'_>, room: Room, crossings: &[Crossing]) -> Frame {
 }
 
 /// Puts the building around the tube and finds the heights of all rows.
+#[expect(
+    clippy::too_many_arguments,
+    reason = "each is a thing of its own, and together they are met only here"
+)]
 fn arrange(
     view: &View<'_>,
     room: Room,
@@ -175,6 +239,7 @@ fn arrange(
     frame: Frame,
     drawn: Course,
     flag: f64,
+    held: Option<&Held>,
 ) -> Plan {
     let (inlet, outlet) = devices(view, room.width);
     let (half, bore_to_scale) = bore(view, &frame, drawn.factors.falls);
@@ -182,13 +247,14 @@ fn arrange(
     let highest = (drawn.highest() - half).min(first.y).min(last.y);
     let ceiling = EDGE;
     let down = ceiling + headroom(view, &frame) - highest;
+    let down = held.map_or(down, |held| held.inlet.y.max(down));
     let drawn = drawn.moved(frame.origin, down);
     let lowest = (drawn.lowest() + half)
         .max(first.bottom() + down)
         .max(last.bottom() + down);
     let has_slabs = crossings.iter().any(|c| matches!(c, Crossing::Slab { .. }));
     let rows = (!has_slabs).then(|| rows(&frame, &drawn, half));
-    let bottom = floor_level(&frame, rows, lowest, flag);
+    let bottom = floor_level(&frame, rows, lowest, flag).max(held.map_or(0.0, |held| held.floor));
     let outer = Rect::new(0.0, ceiling, frame.width, bottom - ceiling);
     let building = floors(&drawn, &crossings, &ends(view, room, &drawn))
         .map(|floors| building(&drawn, passages, &crossings, &floors, &outer))

@@ -1,0 +1,214 @@
+//! What a hand can take hold of in an elevation: the ends of legs, places along the tube, and what stands at its ends.
+
+use dewrun_quantity::{Fall, Length, Style};
+
+use crate::elevation::{Elevation, FLAT_BELOW, Ground, Handle, Held, LabelKind};
+use crate::geometry::{Point, Rect, kept};
+use crate::scene::Scene;
+use crate::shape::Shape;
+use crate::svg::overlay;
+use crate::text::{Anchor, Text};
+use crate::view::View;
+use crate::wording;
+
+/// A finger meets a diamond within this, px: 44 px across.
+const FINGER: f64 = 22.0;
+/// A finger meets the tube within this beside its wall, px.
+const BESIDE: f64 = 12.0;
+/// Radius of a leg's balloon at the usual size of the page's text, px.
+const BALLOON: f64 = 9.0;
+
+/// The sign of a handle: an `svg` element.
+pub const DIAMOND: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dw-handle__sign\" aria-hidden=\"true\" viewBox=\"0 0 14 14\"><path d=\"M7 .8L13.2 7L7 13.2L.8 7Z\"/></svg>";
+
+/// What can be taken hold of, and where it is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grips {
+    /// Of each leg, the diamond at its end.
+    pub handles: Vec<Handle>,
+    /// What stands at the tube's inlet and at its outlet, px.
+    pub ends: [Rect; 2],
+    /// What the drawing keeps as long as a hand holds something.
+    pub held: Held,
+    ground: Ground,
+    balloons: Vec<Option<Point>>,
+    size: (f64, f64),
+    text: f64,
+}
+
+/// What a hand meets.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Touched {
+    /// The diamond of a leg.
+    Handle(usize),
+    /// A place in a leg.
+    Place {
+        /// The leg.
+        leg: usize,
+        /// How far from its start.
+        from_start: Length,
+        /// How far from the inlet of the tube.
+        along: Length,
+    },
+}
+
+/// A hand on the end of a leg: what it makes of the leg as it moves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Pull {
+    start: Point,
+    /// From the hand to the end of the leg.
+    to_end: (f64, f64),
+    held: Held,
+    true_slope: bool,
+}
+
+impl Grips {
+    /// Those of a drawing.
+    #[must_use]
+    pub fn new(elevation: &Elevation) -> Self {
+        let balloon = |leg: usize| {
+            let mut labels = elevation.labels.iter();
+            let label = labels.find(|label| label.kind == LabelKind::Leg(leg))?;
+            let radius = BALLOON * elevation.frame.text;
+            Some(Point::new(label.rect.x + radius, label.rect.centre().y))
+        };
+        Self {
+            handles: elevation.handles.clone(),
+            ends: elevation.ends,
+            held: elevation.held,
+            ground: elevation.ground.clone(),
+            balloons: (0..elevation.handles.len()).map(balloon).collect(),
+            size: (elevation.scene.width, elevation.scene.height),
+            text: elevation.frame.text,
+        }
+    }
+
+    /// What a hand meets there: the nearest diamond within reach, else the tube.
+    #[must_use]
+    pub fn touched(&self, at: Point) -> Option<Touched> {
+        let away = |handle: &Handle| handle.at.distance(at);
+        let near = self.handles.iter().enumerate();
+        let near = near.filter(|(_, handle)| away(handle) <= FINGER);
+        let nearest = near.min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b)));
+        match nearest {
+            Some((leg, _)) => Some(Touched::Handle(leg)),
+            None => self.place(at),
+        }
+    }
+
+    /// The place of the tube that a hand meets there.
+    #[must_use]
+    pub fn place(&self, at: Point) -> Option<Touched> {
+        let legs = self.ground.course.legs.iter().enumerate();
+        let places = legs.map(|(leg, drawn)| {
+            let (from, to) = (drawn.from.point, drawn.to.point);
+            let share = share_along(from, to, at);
+            (leg, drawn, share, from.towards(to, share).distance(at))
+        });
+        let (leg, drawn, share, _) = places
+            .filter(|(_, _, _, away)| *away <= self.ground.half + BESIDE)
+            .min_by(|a, b| a.3.total_cmp(&b.3))?;
+        let from_start = (drawn.to.along_m - drawn.from.along_m) * share;
+        Some(Touched::Place {
+            leg,
+            from_start: Length::metres(from_start),
+            along: Length::metres(drawn.from.along_m + from_start),
+        })
+    }
+
+    /// A hand that takes hold of a leg's end.
+    #[must_use]
+    pub fn pull(&self, leg: usize, hand: Point) -> Option<Pull> {
+        let drawn = self.ground.course.legs.get(leg)?;
+        let end = drawn.to.point;
+        Some(Pull {
+            start: drawn.from.point,
+            to_end: (end.x - hand.x, end.y - hand.y),
+            held: self.held,
+            true_slope: drawn.true_slope,
+        })
+    }
+
+    /// The balloon of the chosen leg, as an `svg` element that lies over the drawing.
+    #[must_use]
+    pub fn chosen(&self, view: &View<'_>, leg: usize) -> String {
+        let Some(Some(centre)) = self.balloons.get(leg).copied() else {
+            return String::new();
+        };
+        let mut scene = Scene {
+            prefix: "chosen",
+            width: self.size.0,
+            height: self.size.1,
+            title: String::new(),
+            description: String::new(),
+            items: Vec::new(),
+        };
+        scene.circle("dw-d-balloon dw-h-chosen", centre, BALLOON * self.text);
+        let number = view.leg_number(leg).to_string();
+        let base = centre.moved(0.0, 0.36 * crate::text::Size::Label.px() * self.text);
+        scene.text(Text::new(base, number).anchored(Anchor::Middle).bold());
+        overlay(&scene)
+    }
+}
+
+impl Pull {
+    /// The leg whose end the hand holds there; `free` does not snap.
+    ///
+    /// A leg that is drawn with the factor for falls is read with it until the hand is steeper than any such leg can be drawn;
+    /// one that is drawn at its true slope stays so until the hand is flatter than that.
+    #[must_use]
+    pub fn shape(&self, hand: Point, free: bool, style: Style) -> Shape {
+        let end = hand.moved(self.to_end.0, self.to_end.1);
+        let scale = self.held.px_per_m;
+        let across = (end.x - self.start.x).max(0.0) / scale;
+        let up = (self.start.y - end.y) / scale;
+        let Held { heights, falls, .. } = self.held;
+        let turns = FLAT_BELOW * if self.true_slope { heights } else { falls };
+        let is_true = turns * across < up.abs();
+        let factor = if is_true { heights } else { falls };
+        let up = if factor == 0.0 { 0.0 } else { up / factor };
+        Shape::reaching(across, up, free, style)
+    }
+}
+
+/// A leg by its number, its space, its length and its fall, for those who listen.
+#[must_use]
+pub fn leg_name(view: &View<'_>, leg: usize) -> String {
+    let Some(found) = view.legs().get(leg) else {
+        return String::new();
+    };
+    format!(
+        "Leg {}, {}, {}",
+        view.leg_number(leg),
+        view.space_name(found.space),
+        leg_shape(view, leg)
+    )
+}
+
+/// Length and fall of a leg in words.
+#[must_use]
+pub fn leg_shape(view: &View<'_>, leg: usize) -> String {
+    let Some(found) = view.legs().get(leg) else {
+        return String::new();
+    };
+    let length = wording::metres(found.length.to_metres(), view.style);
+    let fall = wording::fall(view, leg, found, false);
+    let is_level = Fall::of(found.length, found.rise, view.fall_form(leg))
+        .is_some_and(|fall| fall.number == 0.0);
+    let way = match (found.is_steep(), is_level, found.rise < Length::ZERO) {
+        (true, ..) | (_, true, _) => "",
+        (_, _, true) => "falls ",
+        _ => "rises ",
+    };
+    format!("{length}, {way}{fall}")
+}
+
+/// How far along a straight line the place nearest to a point lies, 0 at its start and 1 at its end.
+fn share_along(from: Point, to: Point, at: Point) -> f64 {
+    let (dx, dy) = (to.x - from.x, to.y - from.y);
+    let long = dx * dx + dy * dy;
+    if long == 0.0 {
+        return 0.0;
+    }
+    kept(((at.x - from.x) * dx + (at.y - from.y) * dy) / long, 0.0, 1.0)
+}

@@ -25,8 +25,8 @@ use crate::view::View;
 
 pub(crate) use course::{Course, FLAT_BELOW};
 pub use handles::Handle;
-pub use layout::Held;
 pub use labels::{Label, LabelKind};
+pub use layout::Held;
 
 /// An elevation drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,7 +87,11 @@ pub fn elevation_held(view: &View<'_>, room: Room, held: &Held) -> Elevation {
 /// Draws the elevation as a sheet of paper takes it: in its width, and without the room that the pointer's flag has on the screen.
 #[must_use]
 pub fn elevation_on_paper(view: &View<'_>) -> Elevation {
-    drawn(view, Room::PAPER, layout::plan(view, Room::PAPER, 0.0, None))
+    drawn(
+        view,
+        Room::PAPER,
+        layout::plan(view, Room::PAPER, 0.0, None),
+    )
 }
 
 fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {

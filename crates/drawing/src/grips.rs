@@ -1,5 +1,6 @@
 //! What a hand can take hold of in an elevation: the ends of legs, places along the tube, and what stands at its ends.
 
+use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, Length, Style};
 
 use crate::elevation::{Elevation, FLAT_BELOW, Ground, Handle, Held, LabelKind};
@@ -191,16 +192,22 @@ pub fn leg_shape(view: &View<'_>, leg: usize) -> String {
     let Some(found) = view.legs().get(leg) else {
         return String::new();
     };
-    let length = wording::metres(found.length.to_metres(), view.style);
-    let fall = wording::fall(view, leg, found, false);
-    let is_level = Fall::of(found.length, found.rise, view.fall_form(leg))
-        .is_some_and(|fall| fall.number == 0.0);
-    let way = match (found.is_steep(), is_level, found.rise < Length::ZERO) {
-        (true, ..) | (_, true, _) => "",
-        (_, _, true) => "falls ",
-        _ => "rises ",
+    let length = TUBE_LENGTH.show_entered(found.length, view.style);
+    let fall = Fall::of(found.length, found.rise, view.fall_form(leg));
+    let (is_down, is_level) = (found.rise < Length::ZERO, found.rise == Length::ZERO);
+    let way = match (fall, is_down) {
+        (None, true) => "drop".to_owned(),
+        (None, false) => "riser".to_owned(),
+        _ if is_level => "level".to_owned(),
+        (Some(fall), _) => {
+            let verb = if is_down { "falls" } else { "rises" };
+            format!(
+                "{verb} {}",
+                wording::fall_number(fall.number.abs(), fall, view.style)
+            )
+        }
     };
-    format!("{length}, {way}{fall}")
+    format!("{length}, {way}")
 }
 
 /// How far along a straight line the place nearest to a point lies, 0 at its start and 1 at its end.
@@ -210,5 +217,9 @@ fn share_along(from: Point, to: Point, at: Point) -> f64 {
     if long == 0.0 {
         return 0.0;
     }
-    kept(((at.x - from.x) * dx + (at.y - from.y) * dy) / long, 0.0, 1.0)
+    kept(
+        ((at.x - from.x) * dx + (at.y - from.y) * dy) / long,
+        0.0,
+        1.0,
+    )
 }

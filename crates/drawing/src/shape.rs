@@ -109,7 +109,11 @@ fn snapped(now: f64) -> f64 {
     let steep = now.abs();
     if STEEPEST_SNAP <= steep {
         // Steeper than 1:1 no n says it any more.
-        let n = if steep < 1.0 { (1.0 / steep).round() } else { 1.0 / steep };
+        let n = if steep < 1.0 {
+            (1.0 / steep).round()
+        } else {
+            1.0 / steep
+        };
         return n.copysign(now);
     }
     let away = |n: &f64| (slope(*n) - steep).abs();

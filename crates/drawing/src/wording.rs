@@ -72,11 +72,13 @@ pub(crate) fn fall(view: &View<'_>, place: usize, leg: &Leg, signed: bool) -> St
     } else {
         fall.number.abs()
     };
-    Fall {
-        number: drawn(number),
-        ..fall
-    }
-    .show(view.style.mark)
+    fall_number(number, fall, view.style)
+}
+
+/// A number in the form of a fall, to what a level shows.
+pub(crate) fn fall_number(number: f64, fall: Fall, style: Style) -> String {
+    let number = drawn(number);
+    Fall { number, ..fall }.show(style.mark)
 }
 
 /// No level shows a fall finer than this: whole numbers from 10 on, else hundredths.

@@ -38,7 +38,10 @@ fn every_leg_has_a_diamond_above_its_end_and_paper_has_none() {
         for (leg, handle) in drawn.handles.iter().enumerate() {
             let bend = drawn.bends[leg + 1];
             assert_eq!(handle.foot, bend, "leg {leg} ends at its bend");
-            assert!(handle.at.y < handle.foot.y, "leg {leg} is held above the tube");
+            assert!(
+                handle.at.y < handle.foot.y,
+                "leg {leg} is held above the tube"
+            );
             let away = handle.at.distance(handle.foot);
             assert!(away < 80.0, "diamond {leg} stands {away} px from its end");
         }
@@ -111,7 +114,10 @@ fn a_held_drawing_puts_the_end_under_the_hand() {
     };
     let held = elevation_held(&view, room, &drawn.held);
     assert_eq!(held.held.px_per_m, drawn.held.px_per_m, "the same scale");
-    assert_eq!(held.held.inlet, drawn.held.inlet, "the tube begins there still");
+    assert_eq!(
+        held.held.inlet, drawn.held.inlet,
+        "the tube begins there still"
+    );
     let (before, after) = (drawn.handles[1].foot, held.handles[1].foot);
     let scale = drawn.held.px_per_m;
     let across = (3.0_f64 * 3.0 - 0.15 * 0.15).sqrt() - (4.2_f64 * 4.2 - 0.084 * 0.084).sqrt();
@@ -121,7 +127,10 @@ fn a_held_drawing_puts_the_end_under_the_hand() {
     );
     let down = (0.15 - 0.084) * 6.0 * scale;
     assert!((after.y - before.y - down).abs() < 1e-6, "and down");
-    assert!(drawn.scene.height <= held.scene.height, "the paper is no smaller");
+    assert!(
+        drawn.scene.height <= held.scene.height,
+        "the paper is no smaller"
+    );
     let free = elevation(&view, room);
     assert!(
         drawn.held.px_per_m < free.held.px_per_m,
@@ -170,9 +179,13 @@ fn a_leg_is_told_by_number_space_length_and_fall() {
     let sample = make_up_air();
     let view = sample.view(Style::default());
     let told = |leg| leg_name(&view, leg).replace('\u{a0}', " ");
-    assert_eq!(told(1), "Leg 2, Service corridor, 4.20 m, falls 1:50", "down");
-    assert_eq!(told(2), "Leg 3, Service corridor, 3.80 m, rises 1:60", "up");
-    assert_eq!(told(4), "Leg 5, Lobby, 1.50 m, drop 1.50 m", "upright");
+    assert_eq!(
+        told(1),
+        "Leg 2, Service corridor, 4.2 m, falls 1:50",
+        "down"
+    );
+    assert_eq!(told(2), "Leg 3, Service corridor, 3.8 m, rises 1:60", "up");
+    assert_eq!(told(4), "Leg 5, Lobby, 1.5 m, drop", "upright");
 }
 
 #[test]

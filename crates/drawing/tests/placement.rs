@@ -227,7 +227,9 @@ fn fault_of(
         let lower = profile(&view, &upper.frame).expect("both tubes have an answer");
         let over = over_handle(&upper, text);
         let upper = fault(&upper.scene, text).map(|fault| format!("elevation: {fault}"));
-        let fault = upper.or(over).or_else(|| fault(&lower.scene, text).map(|fault| format!("profile: {fault}")));
+        let fault = upper
+            .or(over)
+            .or_else(|| fault(&lower.scene, text).map(|fault| format!("profile: {fault}")));
         fault.map(|fault| format!("{tube:?} at {width} px, text {text}, {fault}"))
     })
 }
@@ -245,7 +247,9 @@ fn over_handle(drawn: &Elevation, scale: f64) -> Option<String> {
             .chain(written.iter().cloned())
             .find(|(_, other)| rect.overlaps(other));
         if let Some((words, other)) = over {
-            return Some(format!("diamond {leg} at {rect:?} lies over `{words}` at {other:?}"));
+            return Some(format!(
+                "diamond {leg} at {rect:?} lies over `{words}` at {other:?}"
+            ));
         }
         // Half of the bore is 8 px at most.
         let is_under = handle.foot.y + 8.0 < rect.bottom();

@@ -111,7 +111,12 @@ pub(crate) fn flat_course(legs: &[Leg], crossings: &[Crossing], frame: &Frame) -
 }
 
 /// The tube on the paper with heights and falls drawn by such factors.
-pub(crate) fn drawn(legs: &[Leg], crossings: &[Crossing], frame: &Frame, factors: Factors) -> Course {
+pub(crate) fn drawn(
+    legs: &[Leg],
+    crossings: &[Crossing],
+    frame: &Frame,
+    factors: Factors,
+) -> Course {
     let mut at = Vertex {
         point: Point::default(),
         along_m: 0.0,

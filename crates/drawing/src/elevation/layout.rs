@@ -178,7 +178,16 @@ fn plan_held(
     };
     let (frame, course) = scaled(&natural);
     if floors(&course, &natural, &ends(view, room, &course)).is_some() {
-        return arrange(view, room, passages, natural, frame, course, flag, Some(held));
+        return arrange(
+            view,
+            room,
+            passages,
+            natural,
+            frame,
+            course,
+            flag,
+            Some(held),
+        );
     }
     let walls = walls_only(passages);
     let (frame, course) = scaled(&walls);

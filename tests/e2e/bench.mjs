@@ -10,6 +10,8 @@ const FIGURES = [
 /** A batch lasts so long that the browser's coarse clock adds less than half a percent. */
 const BATCH_MS = 40;
 const BATCHES = 21;
+/** Moves of a hand that draws a leg. */
+const MOVES = 200;
 /** Loads of the product's page, each by a browser that has nothing of it yet. */
 const LOADS = 9;
 
@@ -28,6 +30,9 @@ try {
   const loads = [];
   for (let load = 0; load < LOADS; load += 1) loads.push(await usableAfter());
   console.log(`figure interactive ${median(loads).toFixed(0)} ms`);
+  const moves = await drawn();
+  console.log(`figure drag_p50 ${median(moves).toFixed(1)} ms`);
+  console.log(`figure drag_p95 ${moves[Math.floor(moves.length * 0.95)].toFixed(1)} ms`);
 } finally {
   await browser.close();
   await server.stop();
@@ -52,6 +57,47 @@ async function usableAfter() {
   const ms = await page.evaluate(() => globalThis.usable);
   await context.close();
   return ms;
+}
+
+/** From each move of a hand that draws the end of a leg until the route is painted again, ms, the shortest first. */
+async function drawn() {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await page.goto(product.address + "#example=make-up-air");
+  await page.getByRole("button", { name: /^Leg 2, / }).waitFor();
+  const moves = await page.evaluate(draw, MOVES);
+  await context.close();
+  assert.ok(moves.changes > MOVES / 2, `the drawing changed ${moves.changes} times in ${MOVES} moves`);
+  return moves.times.sort((a, b) => a - b);
+}
+
+/** Draws the end of the second leg to and fro, a move a frame; runs in the page. */
+async function draw(count) {
+  const handle = document.querySelectorAll("[role=application] button[aria-pressed]")[1];
+  const box = handle.getBoundingClientRect();
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  const send = (type, dx, dy) =>
+    handle.dispatchEvent(
+      new PointerEvent(type, { bubbles: true, cancelable: true, pointerId: 1, isPrimary: true, button: 0, buttons: 1, clientX: x + dx, clientY: y + dy }),
+    );
+  const { port1, port2 } = new MessageChannel();
+  // The message is handled after the frame in which it was sent has been painted.
+  const painted = () => new Promise((done) => ((port1.onmessage = () => done(performance.now())), port2.postMessage(0)));
+  const frame = () => new Promise((done) => requestAnimationFrame(done));
+  send("pointerdown", 0, 0);
+  const times = [];
+  let [changes, before] = [0, ""];
+  for (let move = 0; move < count; move += 1) {
+    await frame();
+    const begun = performance.now();
+    send("pointermove", 120 * Math.sin(move / 9), 40 * Math.sin(move / 5));
+    times.push((await painted()) - begun);
+    const now = document.querySelector("svg[role=img]").innerHTML;
+    if (now !== before) changes += 1;
+    before = now;
+  }
+  send("pointerup", 0, 0);
+  return { times, changes };
 }
 
 function median(numbers) {

@@ -50,6 +50,12 @@ impl History {
         Some(before)
     }
 
+    /// What was before the last step, which is forgotten.
+    pub fn take_back(&mut self) -> Option<Step> {
+        self.about = None;
+        self.past.pop()
+    }
+
     /// Goes forward again from `now`.
     pub fn redo(&mut self, now: Step) -> Option<Step> {
         let after = self.future.pop()?;

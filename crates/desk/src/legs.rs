@@ -4,9 +4,9 @@ use dewrun_document::{Fitting, Input, Leg, Route};
 use dewrun_drawing::Shape;
 use dewrun_quantity::{Fall, FallForm, Length};
 
-use super::{OpenProject, TubeName};
-use super::field::{leg, route_mut};
+use super::field::{leg, route, route_mut};
 use super::traps::with_traps;
+use super::{OpenProject, TubeName};
 use crate::kind::Kind;
 
 /// Two falls nearer than this are one.
@@ -116,6 +116,20 @@ pub fn leg_shape(project: &OpenProject, tube: TubeName, at: usize) -> Option<Sha
     leg(project, tube, at).map(shape_of)
 }
 
+/// The leg that a place along a tube lies in, and how far from its start.
+#[must_use]
+pub fn leg_at(project: &OpenProject, tube: TubeName, along: Length) -> Option<(usize, Length)> {
+    let mut start = Length::ZERO;
+    for (at, leg) in route(project, tube)?.legs.iter().enumerate() {
+        let end = start + Length::metres(leg.length_m.value);
+        if along <= end {
+            return Some((at, along - start));
+        }
+        start = end;
+    }
+    None
+}
+
 fn set(leg: &mut Leg, before: Shape, shape: Shape) {
     if shape.length != before.length {
         leg.length_m = Input::typed(shape.length.to_metres());
@@ -169,7 +183,7 @@ mod tests {
     use dewrun_document::{Access, Origin};
 
     use super::*;
-    use crate::field::{leg_mut, route};
+    use crate::field::leg_mut;
     use crate::{EXAMPLES, Field};
 
     const TUBE: TubeName = TubeName::Intake;
@@ -306,6 +320,18 @@ mod tests {
         };
         shape_leg(&mut project, TUBE, 1, level);
         assert_eq!(origin(&project, fall), Some(Origin::Typed), "it was set");
+    }
+
+    #[test]
+    fn a_place_lies_in_one_leg() {
+        let project = project();
+        let at = |along| leg_at(&project, TUBE, Length::metres(along)).map(|(at, _)| at);
+        assert_eq!(at(0.5), Some(0), "in the first metre");
+        assert_eq!(at(1.0), Some(0), "its end is its own");
+        assert_eq!(at(3.0), Some(1), "2 m into the second");
+        let (_, from_start) = leg_at(&project, TUBE, Length::metres(3.0)).expect("it is there");
+        assert!((from_start.to_metres() - 2.0).abs() < 1e-9, "2 m");
+        assert_eq!(at(99.0), None, "beyond the tube");
     }
 
     #[test]

@@ -28,7 +28,9 @@ pub use field::{Blank, Field, Refused, TubeName, leg_number, leg_way, route};
 pub use first_visit::{is_above, is_side_assumed, project as first_project, put_above};
 pub use history::{History, Step};
 pub use humidity::{HumidOf, HumidityKind};
-pub use legs::{add_leg, delete_leg, leg_shape, move_leg, shape_leg, split_leg, split_leg_at};
+pub use legs::{
+    add_leg, delete_leg, leg_at, leg_shape, move_leg, shape_leg, split_leg, split_leg_at,
+};
 pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};

@@ -3,9 +3,9 @@
 use dewrun_document::{Input, Route, Trap, TrapKind};
 use dewrun_quantity::Length;
 
-use super::{OpenProject, TubeName};
 use super::field::{route, route_mut};
 use super::legs::short;
+use super::{OpenProject, TubeName};
 
 /// Nobody sets a trap finer than that, m.
 const PLACE_M: f64 = 0.05;

@@ -4,7 +4,9 @@ use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, Length, Style};
 
 use crate::elevation::{Elevation, FLAT_BELOW, Ground, Handle, Held, LabelKind};
+use crate::frame::Frame;
 use crate::geometry::{Point, Rect, kept};
+use crate::path::Path;
 use crate::scene::Scene;
 use crate::shape::Shape;
 use crate::svg::overlay;
@@ -19,6 +21,11 @@ const BESIDE: f64 = 12.0;
 /// Radius of a leg's balloon at the usual size of the page's text, px.
 const BALLOON: f64 = 9.0;
 
+/// Height of the strip that shows all of the tube, px.
+const STRIP: f64 = 44.0;
+/// The tube takes up to this of it.
+const STRIP_TUBE: f64 = 28.0;
+
 /// The sign of a handle: an `svg` element.
 pub const DIAMOND: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dw-handle__sign\" aria-hidden=\"true\" viewBox=\"0 0 14 14\"><path d=\"M7 .8L13.2 7L7 13.2L.8 7Z\"/></svg>";
 
@@ -31,6 +38,8 @@ pub struct Grips {
     pub ends: [Rect; 2],
     /// What the drawing keeps as long as a hand holds something.
     pub held: Held,
+    /// The length axis.
+    pub frame: Frame,
     ground: Ground,
     balloons: Vec<Option<Point>>,
     size: (f64, f64),
@@ -77,6 +86,7 @@ impl Grips {
             handles: elevation.handles.clone(),
             ends: elevation.ends,
             held: elevation.held,
+            frame: elevation.frame,
             ground: elevation.ground.clone(),
             balloons: (0..elevation.handles.len()).map(balloon).collect(),
             size: (elevation.scene.width, elevation.scene.height),
@@ -130,20 +140,40 @@ impl Grips {
         })
     }
 
+    /// All of the tube as a strip so wide, an `svg` element.
+    #[must_use]
+    pub fn overview(&self, width: f64) -> String {
+        let vertices = self.ground.course.vertices.iter().map(|v| v.point);
+        let (top, bottom) = vertices
+            .clone()
+            .fold((f64::INFINITY, 0.0_f64), |(top, bottom), at| {
+                (top.min(at.y), bottom.max(at.y))
+            });
+        let across = width / self.size.0.max(1.0);
+        let down = STRIP_TUBE / (bottom - top).max(STRIP_TUBE);
+        let line = vertices.map(|at| {
+            let y = (STRIP - (bottom - top) * down) / 2.0 + (at.y - top) * down;
+            Point::new(at.x * across, y)
+        });
+        let mut scene = Scene::bare("overview", width, STRIP);
+        scene.path("dw-d-seen", Path::through(line));
+        for end in self.ends {
+            let left = end.x * across;
+            let y = STRIP / 2.0 + (end.centre().y - (top + bottom) / 2.0) * down;
+            let wide = (end.width * across).max(6.0);
+            scene.rect("dw-d-device", &Rect::new(left, y - 5.0, wide, 10.0));
+            scene.rect("dw-d-seen", &Rect::new(left, y - 5.0, wide, 10.0));
+        }
+        overlay(&scene)
+    }
+
     /// The balloon of the chosen leg, as an `svg` element that lies over the drawing.
     #[must_use]
     pub fn chosen(&self, view: &View<'_>, leg: usize) -> String {
         let Some(Some(centre)) = self.balloons.get(leg).copied() else {
             return String::new();
         };
-        let mut scene = Scene {
-            prefix: "chosen",
-            width: self.size.0,
-            height: self.size.1,
-            title: String::new(),
-            description: String::new(),
-            items: Vec::new(),
-        };
+        let mut scene = Scene::bare("chosen", self.size.0, self.size.1);
         scene.circle("dw-d-balloon dw-h-chosen", centre, BALLOON * self.text);
         let number = view.leg_number(leg).to_string();
         let base = centre.moved(0.0, 0.36 * crate::text::Size::Label.px() * self.text);

@@ -109,14 +109,7 @@ impl Rail {
     /// From the tube down to the floor, across to its place on the axis, and through the profile.
     fn lines(&self, view: &View<'_>, read: &Reading, tube: Point) -> Scene {
         let x = self.frame.px(read.point.x.to_metres());
-        let mut scene = Scene {
-            prefix: "pointer",
-            width: self.frame.width,
-            height: self.axis,
-            title: String::new(),
-            description: String::new(),
-            items: Vec::new(),
-        };
+        let mut scene = Scene::bare("pointer", self.frame.width, self.axis);
         let line = [
             tube.moved(0.0, -self.ground.half),
             Point::new(tube.x, self.ground.floor),

@@ -53,6 +53,18 @@ pub enum Item {
 }
 
 impl Scene {
+    /// One without anything in it, which lies over another and says nothing of its own.
+    pub(crate) fn bare(prefix: &'static str, width: f64, height: f64) -> Self {
+        Self {
+            prefix,
+            width,
+            height,
+            title: String::new(),
+            description: String::new(),
+            items: Vec::new(),
+        }
+    }
+
     /// Adds a line or area, if there is anything of it.
     pub fn path(&mut self, class: &'static str, path: Path) {
         if !path.is_empty() {

@@ -9,6 +9,8 @@ mod dew_square;
 mod drawing;
 mod fault_note;
 mod first_visit;
+mod hand;
+mod handles;
 mod humidity_kind;
 mod leg_actions;
 mod leg_card;
@@ -36,6 +38,7 @@ mod text_field;
 mod toggle;
 mod wordmark;
 mod worked_cases;
+mod zoom;
 
 pub(crate) use air::air;
 pub(crate) use answer_band::answer_band;

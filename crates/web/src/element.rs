@@ -121,7 +121,16 @@ impl El {
     /// What stands in it follows a signal of mark-up.
     pub(crate) fn html(self, html: Signal<String>) -> Self {
         let element = self.0.clone();
-        follow(move || html.with(|html| element.set_inner_html(html)));
+        let mut last = String::new();
+        follow(move || {
+            html.with(|html| {
+                // Most of a page stays as it is when one thing changes, and mark-up is dear to read.
+                if last != *html {
+                    element.set_inner_html(html);
+                    last.clone_from(html);
+                }
+            });
+        });
         self
     }
 

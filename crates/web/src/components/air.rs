@@ -1,7 +1,6 @@
 //! How humid the duct air is and how humid it may be: the dew square, the air's inputs, and what would stay dry.
 
 use dewrun_document::FlowAt;
-use leptos::prelude::*;
 
 use super::dew_square::square;
 use super::humidity_kind::humidity_kind;
@@ -32,7 +31,7 @@ pub(crate) fn air() -> El {
         }
         .to_owned()
     });
-    let answered = use_after_paint(Signal::derive(move || desk.answered()));
+    let answered = use_after_paint(desk.settled());
     let has_kind = flag(move || desk.with(|project| HumidOf::Duct.kind(project).is_some()));
     let is_rated = flag(move || {
         desk.with(|project| Field::DetectorRating.show(project, desk.style()).is_some())

@@ -80,7 +80,7 @@ pub(super) fn square(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
         ],
     );
     let drawing = place
-        .class_if("dw-stale", flag(move || desk.is_stale()))
+        .class_if("dw-stale", flag(move || desk.is_behind()))
         .html(drawn);
     el("div").class("dw-square").child([drawing, tables])
 }

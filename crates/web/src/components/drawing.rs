@@ -1,59 +1,54 @@
-//! Elevation and profile on one length axis, as wide as there is room, and the pointer along both.
+//! Elevation and profile on one length axis, as wide as there is room or wider, and what a hand does on both.
 
-use dewrun_drawing::{Rail, Room, elevation, elevation_on_paper, profile, svg};
+use dewrun_drawing::{
+    Grips, Held, Rail, Room, elevation, elevation_held, elevation_on_paper, profile, svg,
+};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, KeyboardEvent};
 
+use super::hand::{Hand, stop};
+use super::handles::handles;
 use super::parts::{flag, words};
 use super::pointer::{Pointing, pointer};
+use super::zoom::{Zoom, zoom_buttons};
 use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::hooks::printing::use_printing;
-use crate::state::use_desk;
+use crate::state::{Desk, use_desk};
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
 
-/// Both drawings as text, and what the pointer slides on.
+const HINT: &str = "Draw a diamond: along for length, up and down for fall. Press twice or long on the tube to split a leg.";
+
+/// Both drawings as text, and what a hand can do on them.
 #[derive(Clone, PartialEq)]
 pub(super) struct Drawn {
     elevation: String,
     profile: String,
     scale_note: String,
     pub(super) rail: Option<Rail>,
+    pub(super) grips: Grips,
 }
 
 /// Both drawings of the tube that is chosen.
 pub(super) fn drawing() -> [El; 2] {
     let desk = use_desk();
     let place = el("div").class("dw-drawings");
-    let room = use_element_room(&place);
+    let (window, sheet) = (el("div").class("dw-pan"), el("div").class("dw-pan__sheet"));
+    let seen = use_element_room(&place);
     let is_printing = use_printing();
-    let drawn = Memo::new(move |_| {
-        let room = room.get();
-        let answered = desk.answered()?;
-        if room.width < LEAST {
-            return None;
+    let held = RwSignal::new(None);
+    let zoom = Zoom::new(desk, &window, seen);
+    let room = Memo::new(move |_| {
+        let seen = seen.get();
+        Room {
+            width: seen.width * zoom.times(),
+            text: seen.text,
         }
-        let view = answered.view(desk.tube(), desk.style());
-        let (width, text) = (room.width, room.text);
-        let elevation = if is_printing.get() {
-            elevation_on_paper(&view)
-        } else {
-            elevation(&view, Room { width, text })
-        };
-        let profile = profile(&view, &elevation.frame);
-        Some(Drawn {
-            rail: profile
-                .as_ref()
-                .map(|profile| Rail::new(&elevation, profile)),
-            elevation: svg(&elevation.scene),
-            profile: profile
-                .map(|profile| svg(&profile.scene))
-                .unwrap_or_default(),
-            scale_note: elevation.scale_note,
-        })
     });
+    let drawn = Memo::new(move |_| drawn(desk, room.get(), held.get().as_ref(), is_printing.get()));
     let part = move |part: fn(&Drawn) -> &String| {
         words(move || {
             drawn
@@ -61,7 +56,12 @@ pub(super) fn drawing() -> [El; 2] {
                 .unwrap_or_default()
         })
     };
-    let pointing = Pointing::new(desk, &place, drawn);
+    let pointing = Pointing::new(desk, &sheet, drawn);
+    let hand = Hand::new(desk, &sheet, drawn, held);
+    let above = el("div")
+        .class("dw-elevation")
+        .child(el("div").html(part(|drawn| &drawn.elevation)))
+        .child(handles(hand, pointing));
     let below = el("div")
         .class("dw-drawings__profile")
         .html(part(|drawn| &drawn.profile))
@@ -74,12 +74,81 @@ pub(super) fn drawing() -> [El; 2] {
         .on("click", move |event| {
             pointing.point_at(event.unchecked_ref());
         });
+    let sheet = sheet
+        .on("keydown", move |event| {
+            key_on_pointer(hand, pointing, &event)
+        })
+        .child([on_elevation(above, hand), below, pointer(pointing)]);
     let note = el("p")
         .class("dw-drawings__note")
-        .child(part(|drawn| &drawn.scale_note));
+        .child(part(|drawn| &drawn.scale_note))
+        .child(el("span").class("dw-drawings__hint").child(HINT));
+    let head = el("div")
+        .class("dw-drawings__head")
+        .child([note, zoom_buttons(zoom, drawn)]);
     let both = place
         .class_if("dw-stale", flag(move || desk.is_stale()))
-        .child(el("div").html(part(|drawn| &drawn.elevation)))
-        .child([below, pointer(pointing)]);
-    [note, both]
+        .child(zoom.over(window, drawn).child(sheet))
+        .child(zoom.strip(drawn));
+    [head, both]
+}
+
+fn drawn(desk: Desk, room: Room, held: Option<&Held>, is_printing: bool) -> Option<Drawn> {
+    let answered = desk.answered()?;
+    if room.width < LEAST {
+        return None;
+    }
+    let view = answered.view(desk.tube(), desk.style());
+    let elevation = match held {
+        _ if is_printing => elevation_on_paper(&view),
+        Some(held) => elevation_held(&view, room, held),
+        None => elevation(&view, room),
+    };
+    let profile = profile(&view, &elevation.frame);
+    Some(Drawn {
+        rail: profile
+            .as_ref()
+            .map(|profile| Rail::new(&elevation, profile)),
+        grips: Grips::new(&elevation),
+        elevation: svg(&elevation.scene),
+        profile: profile
+            .map(|profile| svg(&profile.scene))
+            .unwrap_or_default(),
+        scale_note: elevation.scale_note,
+    })
+}
+
+/// What a hand does on the elevation.
+fn on_elevation(elevation: El, hand: Hand) -> El {
+    let pointer = |act: fn(Hand, &web_sys::PointerEvent)| {
+        move |event: Event| act(hand, event.unchecked_ref())
+    };
+    elevation
+        .on("pointerdown", pointer(Hand::down))
+        .on("pointermove", pointer(Hand::moved))
+        .on("pointerup", pointer(Hand::up))
+        .on("pointercancel", move |_| {
+            hand.give_up();
+        })
+        .on("click", move |event| hand.choose(event.unchecked_ref()))
+        .on("dblclick", move |event| hand.split(event.unchecked_ref()))
+        // A finger that rests on the tube means no menu.
+        .on("contextmenu", |event| event.prevent_default())
+}
+
+/// Keys of the pointer that change the route where it is.
+fn key_on_pointer(hand: Hand, pointing: Pointing, event: &Event) {
+    let target = event.target();
+    let target = target.and_then(|target| target.dyn_into::<Element>().ok());
+    let is_pointer = target.is_some_and(|target| target.class_list().contains("dw-pointer"));
+    let event: &KeyboardEvent = event.unchecked_ref();
+    if !is_pointer || event.ctrl_key() || event.alt_key() || event.meta_key() {
+        return;
+    }
+    if let ("s" | "S", Some((leg, from_start))) =
+        (event.key().as_str(), hand.place(pointing.along()))
+    {
+        hand.split_at(leg, from_start);
+        stop(event);
+    }
 }

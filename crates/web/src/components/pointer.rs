@@ -74,6 +74,12 @@ impl Pointing {
         self.go(|rail, view, _| rail.at(view, px));
     }
 
+    /// How far from the inlet it is.
+    pub(super) fn along(self) -> Option<Length> {
+        self.mark
+            .with_untracked(|mark| mark.as_ref().map(|mark| mark.x))
+    }
+
     fn step(self, step: Step) {
         self.go(|rail, view, from| rail.stepped(view, from, step));
     }

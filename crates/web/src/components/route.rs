@@ -23,8 +23,11 @@ pub(crate) fn route_section() -> El {
             .is_some_and(|answered| answered.outcome.exhaust.is_some())
     });
     let chosen = Signal::derive(move || usize::from(desk.tube() == Tube::Exhaust));
+    // Behind the drawing it need not follow a hand.
+    let settled = desk.settled();
     let table = words(move || {
-        desk.answered()
+        settled
+            .get()
             .map(|answered| html::profile_table(&answered.view(desk.tube(), desk.style())))
             .unwrap_or_default()
     });

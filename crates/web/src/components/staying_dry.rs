@@ -44,7 +44,7 @@ pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
         vec![
             el("table")
                 .class("dw-table dw-dry")
-                .class_if("dw-stale", flag(move || desk.is_stale()))
+                .class_if("dw-stale", flag(move || desk.is_behind()))
                 .attr("aria-labelledby", "staying-dry")
                 .child(el("tbody").html(table)),
         ]

@@ -1,6 +1,7 @@
 //! The desk: the project as it is entered, and everything that follows from it.
 
 mod files;
+mod hand;
 mod links;
 
 use std::sync::Arc;
@@ -28,6 +29,8 @@ pub struct Desk {
     tube: RwSignal<TubeName>,
     selected: RwSignal<Option<(TubeName, usize)>>,
     refused_file: RwSignal<Option<RefusedFile>>,
+    /// What was on the desk before a hand took hold of something.
+    held: RwSignal<Option<Step>>,
     shown: Memo<Shown>,
 }
 
@@ -74,8 +77,15 @@ impl Desk {
     fn of(step: Step) -> Self {
         let project = RwSignal::new(step.project);
         let last_edit = RwSignal::new(None);
+        let held = RwSignal::new(None);
+        let is_held = Memo::new(move |_| held.with(Option::is_some));
         let shown = Memo::new(move |before: Option<&Shown>| {
-            project.with(|project| Shown::next(before, project, last_edit.get_untracked()))
+            let next = if is_held.get() {
+                Shown::meanwhile
+            } else {
+                Shown::next
+            };
+            project.with(|project| next(before, project, last_edit.get_untracked()))
         });
         Self {
             project,
@@ -88,6 +98,7 @@ impl Desk {
             tube: RwSignal::new(TubeName::Intake),
             selected: RwSignal::new(None),
             refused_file: RwSignal::new(None),
+            held,
             shown,
         }
     }
@@ -310,6 +321,7 @@ impl Desk {
     }
 
     fn step(&self, step: impl FnOnce(&mut History, Step) -> Option<Step>) {
+        self.let_go();
         let now = self.now();
         let step = self.history.try_update(|history| step(history, now));
         if let Some(step) = step.flatten() {

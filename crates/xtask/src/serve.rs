@@ -2,12 +2,12 @@
 
 mod static_files;
 
-use std::io::{Write, stdout};
+use std::io::{Read, Write, stdout};
 use std::net::{Ipv4Addr, SocketAddr};
 use std::path::PathBuf;
 
 use anyhow::{Context, Result, anyhow, ensure};
-use tiny_http::Server;
+use tiny_http::{HTTPVersion, Method, Request, Response, Server};
 
 use crate::page;
 use crate::workspace::Workspace;
@@ -83,8 +83,19 @@ fn answer_all(server: &Server, folder: &std::path::Path) {
     for request in server.incoming_requests() {
         let response = static_files::answer(folder, request.method(), request.url());
         // A browser that went away in the middle of an answer is no failure.
-        let _sent = request.respond(response);
+        let _sent = send(request, response);
     }
+}
+
+/// Sends an answer after which the browser lets go of the connection.
+///
+/// The library may leave a connection waiting behind others that are kept open though nothing is asked on them.
+fn send<R: Read>(request: Request, response: Response<R>) -> std::io::Result<()> {
+    let headers = request.headers().to_vec();
+    let is_head = *request.method() == Method::Head;
+    let mut writer = request.into_writer();
+    response.raw_print(&mut writer, HTTPVersion(1, 0), &headers, is_head, None)?;
+    writer.flush()
 }
 
 /// Whether somebody sits in front of a screen here.

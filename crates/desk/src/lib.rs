@@ -36,4 +36,4 @@ pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;
 pub use traps::{add_trap, delete_trap, move_trap, trap_places};
-pub use ways::{Question, Way, passing, weathers};
+pub use ways::{Question, Way, humid_with, passing, weathers};

@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { test } from "node:test";
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 import { dewrun, shows } from "./harness.mjs";
-import { accessible, fits, saved, touchable } from "./looks.mjs";
+import { accessible, fits, saved, touchable, unfold } from "./looks.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply"];
@@ -170,6 +170,7 @@ test("where the browser does not let the page copy, the link is there to be copi
   });
   await page.reload();
   await shows(page);
+  await unfold(page);
   await page.getByRole("button", { name: "Copy link" }).click();
   const link = await page.getByLabel("Link to copy").inputValue();
   assert.deepEqual(JSON.parse(inflateRawSync(Buffer.from(link.split("#v1=")[1], "base64url"))), JSON.parse(await demo("make-up-air")));

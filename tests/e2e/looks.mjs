@@ -42,8 +42,15 @@ export async function touchable(page, what, within = "body", least = 44) {
   assert.deepEqual(small, [], what);
 }
 
+/** Unfolds what the head of the page folds away on a phone. */
+export async function unfold(page) {
+  const more = page.getByRole("button", { name: "More", exact: true });
+  if ((await more.isVisible()) && (await more.getAttribute("aria-expanded")) === "false") await more.click();
+}
+
 /** The project file that the page saves. */
 export async function saved(page) {
+  await unfold(page);
   const [download] = await Promise.all([
     page.waitForEvent("download"),
     page.getByRole("button", { name: "Save file" }).click(),

@@ -4,7 +4,7 @@ import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, beforeEach, test } from "node:test";
 import { DIST, launch, shows, watch } from "./harness.mjs";
-import { accessible, saved, touchable } from "./looks.mjs";
+import { accessible, saved, touchable, unfold } from "./looks.mjs";
 import { buildOf, nextBuild, serveFolder, watchEverything } from "./static.mjs";
 
 const PATH = "/some/where/deep/";
@@ -167,6 +167,7 @@ test("a newer build waits until it is asked for, and never mixes with the old", 
     assert.deepEqual(await builds(page), [next.build], "all of it");
     await page.getByRole("heading", { name: /Make-up air unit/ }).waitFor();
     assert.equal(await page.getByText(NEWS).count(), 0, "the news is taken");
+    await unfold(other);
     await other.getByRole("button", { name: "in-lb units" }).click();
     await other.getByRole("button", { name: "Copy link" }).waitFor();
     await other.reload();

@@ -320,3 +320,16 @@ test("on a phone the sections stand at the thumb", async () => {
   await page.setViewportSize({ width: 1440, height: 900 });
   assert.equal(await bar.isVisible(), false, "a wide page has no need of it");
 });
+
+test("on a phone the head folds away all but undo and redo", async () => {
+  const page = await visit("on a phone");
+  const link = page.getByRole("link", { name: "What it does not answer" });
+  assert.equal(await link.isVisible(), false);
+  await page.getByRole("button", { name: "More", exact: true }).tap();
+  await link.waitFor();
+  await accessible(page, "unfolded");
+  await fits(page, "unfolded");
+  await touchable(page, "unfolded", ".dw-head", 48);
+  await page.getByRole("button", { name: "More", exact: true }).tap();
+  assert.equal(await link.isVisible(), false);
+});

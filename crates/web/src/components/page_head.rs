@@ -66,10 +66,16 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>, last: LastLin
         chosen: Signal::derive(move || usize::from(desk.style().units == Units::InchPound)),
         choose: Callback::new(move |at: usize| desk.set_units(UNITS[at])),
     };
-    el("div")
-        .class("dw-head__acts")
-        .child(act("Undo", flag(move || !desk.can_undo()), Desk::undo))
-        .child(act("Redo", flag(move || !desk.can_redo()), Desk::redo))
+    let is_more = RwSignal::new(false);
+    // On a phone the rest is folded away behind a word; elsewhere it always stands there.
+    let more = button("dw-act dw-head__more", move || {
+        is_more.update(|is| *is = !*is)
+    })
+    .live_attr("aria-expanded", words(move || is_more.get().to_string()))
+    .child("More");
+    let rest = el("div")
+        .class("dw-head__rest")
+        .class_if("dw-head__rest--open", is_more.into())
         .child(when(is_open, move || {
             vec![button("dw-act", move || desk.begin_anew()).child("New")]
         }))
@@ -83,7 +89,12 @@ fn acts(desk: Desk, is_first: Signal<bool>, is_open: Signal<bool>, last: LastLin
                     .child("What it does not answer"),
             ]
         }))
-        .child(units.control())
+        .child(units.control());
+    el("div")
+        .class("dw-head__acts")
+        .child(act("Undo", flag(move || !desk.can_undo()), Desk::undo))
+        .child(act("Redo", flag(move || !desk.can_redo()), Desk::redo))
+        .child([more, rest])
 }
 
 /// What is open.

@@ -12,6 +12,7 @@ mod history;
 mod humidity;
 mod kind;
 mod legs;
+mod levelling;
 mod open_project;
 mod pick;
 mod rows;
@@ -31,6 +32,7 @@ pub use humidity::{HumidOf, HumidityKind};
 pub use legs::{
     add_leg, delete_leg, leg_at, leg_shape, move_leg, shape_leg, split_leg, split_leg_at,
 };
+pub use levelling::{Levelling, measured_fall, measurer};
 pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use shown::{Failure, Shown};

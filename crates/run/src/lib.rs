@@ -7,6 +7,7 @@ mod input;
 mod insulation_note;
 pub mod library;
 mod outcome;
+pub mod phone_level;
 mod prepare;
 pub mod range;
 mod reading;

@@ -23,6 +23,7 @@ mod opened_figure;
 mod origins;
 mod page_head;
 mod parts;
+mod phone_level;
 mod pick_row;
 mod pointer;
 mod preview;

@@ -169,6 +169,13 @@ impl El {
         self
     }
 
+    /// Gives it the focus, where it can have it.
+    pub(crate) fn focus(&self) {
+        if let Some(element) = self.0.dyn_ref::<web_sys::HtmlElement>() {
+            let _ = element.focus();
+        }
+    }
+
     fn listen(&self, event: &str, act: Box<dyn FnMut(Event)>) {
         let act = Closure::wrap(act).into_js_value();
         // The browser lets go of the listener with the element.

@@ -6,6 +6,7 @@ pub(crate) mod escape;
 pub(crate) mod file_text;
 pub(crate) mod hash;
 pub(crate) mod link;
+pub(crate) mod orientation;
 pub(crate) mod pressed;
 pub(crate) mod printing;
 pub(crate) mod save;

@@ -8,11 +8,12 @@ use super::leg_made_of::leg_made_of;
 use super::leg_row::leg_fields;
 use super::opened_figure::opened_figure;
 use super::parts::{button, flag, words};
+use super::phone_level::phone_level;
 use super::pick_row::{Place, pick_row};
 use super::text_field::text_field;
 use crate::element::{El, el, when};
 use crate::state::use_desk;
-use dewrun_desk::{Pick, TubeName};
+use dewrun_desk::{Field, Pick, TubeName};
 
 /// The leg at a position of a tube.
 pub(super) fn leg_card(tube: TubeName, at: usize) -> Vec<El> {
@@ -45,7 +46,13 @@ pub(super) fn leg_card(tube: TubeName, at: usize) -> Vec<El> {
             el("div")
                 .class("dw-leg-card__fields")
                 .child(pick_row(Pick::Space(tube, at), Place::Untold)),
-            |fields, field| fields.child(text_field(field, false)),
+            |fields, field| {
+                let fields = fields.child(text_field(field, false));
+                match field {
+                    Field::LegFall(..) => fields.child(phone_level(tube, at)),
+                    _ => fields,
+                }
+            },
         );
         let figures = el("dl")
             .class("dw-figures dw-leg-card__figures")

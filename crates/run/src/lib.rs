@@ -4,6 +4,7 @@ mod course;
 mod error;
 pub mod figure;
 mod input;
+mod installation;
 mod insulation_note;
 pub mod library;
 mod outcome;
@@ -15,11 +16,15 @@ mod report;
 mod reserves;
 mod runs_past;
 mod steady;
+mod whole;
 
 pub use course::course;
 pub use dewrun_moist_air as air;
 pub use error::{Place, RunError, RunNote, Tube};
 pub use input::{Detector, Flow, FlowAt, Insulation, Leg, Run, Space, TubeWall};
+pub use installation::{
+    DetectorPath, Drain, Fan, Installation, LegInstallation, Trap, TubeInstallation,
+};
 pub use outcome::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Stretch,
     TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H, WallPoint,
@@ -27,3 +32,22 @@ pub use outcome::{
 pub use reading::{Reading, reading};
 pub use runs_past::runs_past;
 pub use steady::{evaluate, evaluate_fine};
+pub use whole::{
+    AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
+    LowPoint, Proposal, Remark, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole, WholeError,
+    water_and_air,
+};
+
+/// What the crates of water and airflow call things, for those who tell an answer and compute none.
+pub mod told {
+    pub use dewrun_airflow::{
+        AirflowError, AirflowLimits, AirflowNote, Direction, DuctPressures, Expected, FanCurve,
+        Fault, FlowSensor, Hole, Place as AirPlace, Reads, Side, TransportTime, Trip, Verdict,
+    };
+    pub use dewrun_water::drainage::{Course, Destination, DrainageError};
+    pub use dewrun_water::duct_entry::{Entry, FromDuct};
+    pub use dewrun_water::ice::Freezes;
+    pub use dewrun_water::time_to_trouble::{Trouble, TroubleAt, TroubleTime};
+    pub use dewrun_water::trap::TrapKind;
+    pub use dewrun_water::water_lock::Lock;
+}

@@ -1,0 +1,77 @@
+//! Water and air on top of the steady answer: where the water goes, what still comes through, what limits see, whether the detector is blind.
+
+mod blind;
+mod error;
+mod fitted;
+mod ice;
+mod leg_water;
+mod line;
+mod low_point;
+mod outcome;
+mod remark;
+mod supervise;
+mod trap;
+mod tube_water;
+
+pub use error::WholeError;
+pub use outcome::{
+    AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
+    LowPoint, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
+};
+pub use remark::Remark;
+
+use crate::error::Tube;
+use crate::input::Run;
+use crate::installation::Installation;
+use crate::outcome::Outcome;
+use fitted::Fitted;
+use low_point::Watch;
+use tube_water::{Context, tube_water};
+
+/// What water and air do in a run, from its steady answer and how it is installed.
+///
+/// The walls are dry at first and the conditions stay: times count from there.
+///
+/// # Range
+/// As the steady answer; developed flow in round tubes.
+///
+/// # Accuracy
+/// Amounts of water that stay on walls are known to a factor of two, and with them the times; flows as good as fan curve, coefficients and bores.
+///
+/// # Errors
+/// [`WholeError`] says which part of the installation keeps it from being answered.
+pub fn water_and_air(
+    run: &Run,
+    installation: &Installation,
+    steady: &Outcome,
+) -> Result<Whole, WholeError> {
+    installation.check_counts(run)?;
+    let mut remarks = Vec::new();
+    let fitted = Fitted::new(run, installation, steady, &mut remarks)?;
+    let airflow = supervise::supervise(run, installation, &fitted)?;
+    let watch = Watch {
+        fitted: &fitted,
+        sensor: installation.sensor,
+        low_limit: airflow.low_limit(),
+    };
+    let context = Context {
+        run,
+        installation,
+        fitted: &fitted,
+        watch: &watch,
+    };
+    let intake = tube_water(&context, Tube::Intake, &steady.intake)?;
+    let exhaust = match &steady.exhaust {
+        Some(outcome) => Some(tube_water(&context, Tube::Exhaust, outcome)?),
+        None => None,
+    };
+    let blind = blind::blind(installation, &airflow, &intake, exhaust.as_ref());
+    remark::remarks(run, installation, (&intake, exhaust.as_ref()), &mut remarks);
+    Ok(Whole {
+        intake,
+        exhaust,
+        airflow,
+        blind,
+        remarks,
+    })
+}

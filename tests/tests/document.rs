@@ -77,6 +77,7 @@ fn answer_of(case: &Value) -> Result<SteadyOutput, String> {
         profile: false,
         rests_on: &[],
         staying_dry: None,
+        whole: None,
     };
     Ok(answer(0, &run, &names, &outcome, telling))
 }

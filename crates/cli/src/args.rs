@@ -30,8 +30,8 @@ pub(crate) enum Command {
 
 /// Says whether the runs of a project stay dry, and what happens in each leg.
 ///
-/// Exit status: 0 dry; 10 wet; 20 blind, the detector may not be sampling its duct (not returned until airflow is
-/// computed); 1 a project could not be read or answered; 2 wrong command line.
+/// Exit status: 0 dry; 10 wet; 20 blind, the detector may not be sampling its duct; 1 a project could not be read or
+/// answered; 2 wrong command line.
 /// Of several runs the worst counts, and 1 before all others.
 #[derive(Debug, Args)]
 #[command(verbatim_doc_comment)]

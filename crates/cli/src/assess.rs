@@ -48,10 +48,7 @@ fn load(path: &Path, only: Option<&str>) -> Loaded {
 fn complain(file: &str, loaded: &Loaded) {
     let say = |error: &DocumentError| complain_of(file, error);
     match loaded {
-        Ok((_, runs)) => runs
-            .iter()
-            .filter_map(|run| run.result.as_ref().err())
-            .for_each(say),
+        Ok((_, runs)) => runs.iter().filter_map(Evaluated::error).for_each(say),
         Err(error) => say(error),
     }
 }

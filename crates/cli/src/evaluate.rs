@@ -2,10 +2,13 @@
 
 use dewrun_advice::{Resting, StayingDry, rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
-use dewrun_document::{DocumentError, FieldPath, Names, Project, answer, givens, located, to_run};
-use dewrun_drawing::{Answer, DryLimit, Rests, View};
+use dewrun_document::{
+    Assumed, DocumentError, FieldPath, Names, Project, answer, givens, located, located_whole,
+    to_installation, to_run,
+};
+use dewrun_drawing::{Answer, DryLimit, Rests, View, whole_answer};
 use dewrun_quantity::{Noted, Style};
-use dewrun_run::{Outcome, Run, RunNote, Tube};
+use dewrun_run::{Outcome, Run, RunNote, Tube, Whole, water_and_air};
 
 use crate::args::Telling;
 use crate::exit::Ending;
@@ -27,6 +30,8 @@ pub(crate) struct Answered {
     pub(crate) ranked: Vec<Resting>,
     /// What it would still take dry; none where a run on the way has no answer.
     pub(crate) staying: Option<StayingDry>,
+    /// Water and air, and what is assumed of them; or what keeps them from being answered.
+    pub(crate) whole: Result<(Whole, Vec<Assumed>), DocumentError>,
 }
 
 /// Evaluates the runs of a project, or the one of that id.
@@ -63,7 +68,9 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
     let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
     let ranked = rests_on(&run, &outcome.value, &givens(project, run_index));
     let staying = staying_dry(&run, &outcome.value).ok();
+    let whole = whole(project, run_index, &run, &outcome.value);
     Ok(Answered {
+        whole,
         ranked,
         staying,
         run_index,
@@ -73,11 +80,36 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
     })
 }
 
+/// Water and air of a run, from its steady answer.
+fn whole(
+    project: &Project,
+    run_index: usize,
+    run: &Run,
+    outcome: &Outcome,
+) -> Result<(Whole, Vec<Assumed>), DocumentError> {
+    let (installation, assumed) = to_installation(project, run_index)?;
+    let found = water_and_air(run, &installation, outcome);
+    let found = found.map_err(|error| located_whole(run_index, &error))?;
+    Ok((found, assumed))
+}
+
 impl Evaluated {
     pub(crate) fn ending(&self) -> Ending {
-        match &self.result {
-            Ok(answered) => answered.outcome.value.verdict.into(),
+        let Ok(answered) = &self.result else {
+            return Ending::Failed;
+        };
+        match &answered.whole {
             Err(_) => Ending::Failed,
+            Ok((whole, _)) if whole.blind.is_some() => Ending::Blind,
+            Ok(_) => answered.outcome.value.verdict.into(),
+        }
+    }
+
+    /// What keeps the run, or its water and air, from being answered.
+    pub(crate) fn error(&self) -> Option<&DocumentError> {
+        match &self.result {
+            Ok(answered) => answered.whole.as_ref().err(),
+            Err(error) => Some(error),
         }
     }
 
@@ -91,6 +123,7 @@ impl Evaluated {
                 profile: telling.profile,
                 rests_on: &answered.ranked,
                 staying_dry: answered.staying.as_ref(),
+                whole: answered.told_whole(),
             };
             let Answered {
                 run_index,
@@ -105,7 +138,7 @@ impl Evaluated {
             id: self.id.clone(),
             name: self.name.clone(),
             steady,
-            error: self.result.as_ref().err().map(ErrorOutput::from),
+            error: self.error().map(ErrorOutput::from),
         }
     }
 }
@@ -113,7 +146,16 @@ impl Evaluated {
 impl Answered {
     /// The answer in words.
     pub(crate) fn told(&self, style: Style) -> Answer {
-        dewrun_drawing::answer(&self.run, &self.outcome.value, style)
+        match &self.whole {
+            Ok((whole, _)) => whole_answer(&self.run, &self.outcome.value, whole, style),
+            Err(_) => dewrun_drawing::answer(&self.run, &self.outcome.value, style),
+        }
+    }
+
+    /// Water and air with what is assumed of them, where they are answered.
+    fn told_whole(&self) -> Option<(&Whole, &[Assumed])> {
+        let (whole, assumed) = self.whole.as_ref().ok()?;
+        Some((whole, assumed.as_slice()))
     }
 
     /// What it would still take dry, in words.

@@ -11,6 +11,8 @@ pub(crate) enum Ending {
     Dry,
     /// A run is wet.
     Wet,
+    /// A detector may not be sampling its duct.
+    Blind,
     /// Something could not be read or answered.
     Failed,
     /// The command line is wrong.
@@ -28,10 +30,10 @@ impl From<Verdict> for Ending {
 
 impl From<Ending> for ExitCode {
     fn from(ending: Ending) -> Self {
-        // 20 is kept for a blind detector, which takes the airflow to tell.
         Self::from(match ending {
             Ending::Dry => 0,
             Ending::Wet => 10,
+            Ending::Blind => 20,
             Ending::Failed => 1,
             Ending::WrongCommandLine => 2,
         })

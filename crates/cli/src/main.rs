@@ -12,6 +12,7 @@ mod project;
 mod report;
 mod schema;
 mod table;
+mod whole;
 
 use std::io::{self, ErrorKind, Write};
 use std::process::ExitCode;

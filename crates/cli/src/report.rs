@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use dewrun_document::{Project, note};
+use dewrun_document::{Project, note, whole_notes};
 use dewrun_quantity::Style;
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_run::Tube;
@@ -10,6 +10,7 @@ use dewrun_run::figure::{Figure, Spot, value};
 
 use crate::evaluate::Answered;
 use crate::table::legs;
+use crate::whole::whole;
 
 /// What stands under every answer.
 pub(crate) const CAUTIONS: &str = "Advice for competent people: the device's listing and instructions, the local code and the authority having \
@@ -36,6 +37,9 @@ pub(crate) fn write_run(
         writeln!(out, "\nExhaust tube, from the detector back to the duct")?;
         write!(out, "{}", legs(answered, Tube::Exhaust, style))?;
     }
+    if let Ok((found, _)) = &answered.whole {
+        write!(out, "{}", whole(answered, found, style))?;
+    }
     let shown = |figure: Figure| {
         let found = value(&answered.run, outcome, figure, Spot::tube(Tube::Intake));
         let shown = found.map(|found| figure.kind().show(found, style).to_string());
@@ -61,6 +65,11 @@ pub(crate) fn write_run(
     for one in &answered.outcome.notes {
         let note = note(answered.run_index, one);
         writeln!(out, "Note on {}: {}.", note.path, note.sentence)?;
+    }
+    if let Ok((found, _)) = &answered.whole {
+        for note in whole_notes(answered.run_index, found) {
+            writeln!(out, "Note on {}: {}.", note.path, note.sentence)?;
+        }
     }
     if !rests.how.is_empty() {
         writeln!(out, "\nHow to measure what the answer rests on")?;

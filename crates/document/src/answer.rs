@@ -4,17 +4,18 @@ use dewrun_advice::{Limit, Resting, StayingDry};
 use dewrun_quantity::{HumidityRatio, Length, MassFlow, MassFlowPerLength, Noted, Temperature};
 use dewrun_run::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Run, RunNote,
-    Stretch, TubeOutcome, Verdict, WallPoint,
+    Stretch, TubeOutcome, Verdict, WallPoint, Whole,
 };
 
 use crate::output::{
-    ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AssessOutput, BalanceOutput,
-    DuctAirLimitOutput, ErrorOutput, Figure, GradeOutput, LegOutput, LimitOutput,
-    NearWallMistOutput, NotComputed, ProfileOutput, RestsOnOutput, RunOutput, SpaceLimitOutput,
-    StayingDryOutput, SteadyOutput, StretchOutput, TubeLimitOutput, TubeOutput, VerdictOutput,
-    WallOutput,
+    ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AirflowAnswer, AssessOutput,
+    BalanceOutput, DuctAirLimitOutput, ErrorOutput, Figure, GradeOutput, LegOutput, LimitOutput,
+    NearWallMistOutput, NotComputed, NoteOutput, ProfileOutput, RestsOnOutput, RunOutput,
+    SpaceLimitOutput, StayingDryOutput, SteadyOutput, StretchOutput, TubeLimitOutput, TubeOutput,
+    VerdictOutput, WallOutput,
 };
-use crate::{DocumentError, Names, figures, given_path, note};
+use crate::remark::{airflow_note, remark};
+use crate::{Assumed, DocumentError, Names, figures, given_path, note, whole_answer};
 
 /// What an answer is made of, beside the figures.
 #[derive(Debug, Clone, Copy)]
@@ -27,6 +28,8 @@ pub struct Telling<'a> {
     pub rests_on: &'a [Resting],
     /// What the run would still take dry, where that is known.
     pub staying_dry: Option<&'a StayingDry>,
+    /// Water and air, and what is assumed of them, where they are told.
+    pub whole: Option<(&'a Whole, &'a [Assumed])>,
 }
 
 /// The answer of one run.
@@ -40,11 +43,21 @@ pub fn answer(
 ) -> SteadyOutput {
     let Noted { value, notes } = outcome;
     let rating = run.detector.humidity_rating;
+    let (whole, assumed) = match telling.whole {
+        Some((whole, assumed)) => (Some(whole), assumed),
+        None => (None, &[][..]),
+    };
     SteadyOutput {
         sentence: telling.sentence.to_owned(),
         verdict: verdict(value.verdict),
         grade: grade(value.grade),
-        airflow: NotComputed::NotComputed,
+        blind: whole.and_then(|whole| whole.blind.as_ref().map(whole_answer::blind)),
+        airflow: whole.map_or(
+            AirflowAnswer::NotComputed(NotComputed::NotComputed),
+            |whole| AirflowAnswer::Computed(Box::new(whole_answer::airflow(&whole.airflow))),
+        ),
+        water: whole.map(|whole| whole_answer::water(whole, names)),
+        assumed: assumed.iter().map(whole_answer::assumed).collect(),
         doubt: NotComputed::NotComputed,
         dry_air_kg_s: Figure(value.dry_air.to_kilograms_per_second()),
         duct_air: air(&value.duct_air),
@@ -62,8 +75,26 @@ pub fn answer(
             .map(|one| resting(run_index, run, one))
             .collect(),
         would_stay_dry: telling.staying_dry.map(|found| staying_dry(found, names)),
-        notes: notes.iter().map(|one| note(run_index, one)).collect(),
+        notes: notes
+            .iter()
+            .map(|one| note(run_index, one))
+            .chain(
+                whole
+                    .into_iter()
+                    .flat_map(|whole| whole_notes(run_index, whole)),
+            )
+            .collect(),
     }
+}
+
+/// What has to be said beside water and air.
+#[must_use]
+pub fn whole_notes(run_index: usize, whole: &Whole) -> Vec<NoteOutput> {
+    let remarks = whole.remarks.iter().map(|one| remark(run_index, one));
+    let notes = whole.airflow.notes.iter();
+    remarks
+        .chain(notes.map(|one| airflow_note(run_index, one)))
+        .collect()
 }
 
 const fn verdict(verdict: Verdict) -> VerdictOutput {

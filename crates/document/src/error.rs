@@ -192,6 +192,14 @@ pub enum DocumentError {
         /// The high one, %.
         high: f64,
     },
+    /// Water or airflow of a run cannot be answered: mend what stands there.
+    #[error("{sentence}")]
+    Told {
+        /// The field or part.
+        path: FieldPath,
+        /// What is wrong with it.
+        sentence: String,
+    },
     /// The project has no runs: draw at least one.
     #[error("has no entries, must have at least one run")]
     NoRuns {
@@ -250,6 +258,7 @@ impl DocumentError {
             | Self::NoSuchOriginal { path, .. }
             | Self::NoSuchDay { path, .. }
             | Self::LimitsCrossed { path, .. }
+            | Self::Told { path, .. }
             | Self::NoRuns { path }
             | Self::Pressure { path, .. }
             | Self::Run { path, .. } => Some(path),

@@ -83,6 +83,90 @@ const OF_TUBE: &[(&str, Figure)] = &[
     ("profile[].sweat_g_h_m", Figure::SweatAlong),
 ];
 
+/// Numbers of the answer on water in either tube.
+const OF_WATER: &[(&str, Figure)] = &[
+    ("legs[].fall_percent", Figure::LegFall),
+    ("legs[].drop_mm", Figure::LegDrop),
+    ("legs[].holds_g", Figure::LegHolds),
+    ("legs[].largest_spacing_m", Figure::HangerLargest),
+    ("legs[].sag_mm", Figure::HangerSag),
+    ("legs[].steepest_percent", Figure::HangerSlope),
+    ("legs[].air_speed_m_s", Figure::AirSpeed),
+    ("legs[].flooding_speed_m_s", Figure::FloodingSpeed),
+    ("low_points[].at_m", Figure::LowPoint),
+    ("low_points[].until_m", Figure::LowPoint),
+    ("low_points[].water_g_h", Figure::LowPointWater),
+    ("low_points[].seal_ml", Figure::SealVolume),
+    ("low_points[].capacity_ml", Figure::PoolCapacity),
+    ("low_points[].slug_ml", Figure::SlugVolume),
+    ("low_points[].first_slugs_h", Figure::TimeToSlugs),
+    ("low_points[].low_limit_h", Figure::TimeToLimit),
+    ("low_points[].sealed_h", Figure::TimeToSeal),
+    ("low_points[].standing_g", Figure::PoolStanding),
+    ("low_points[].depth_mm", Figure::PoolDepth),
+    ("low_points[].bubbling_pa", Figure::BubblingPressure),
+    ("low_points[].freezing_h", Figure::FreezingTime),
+    ("traps[].at_m", Figure::TrapPlace),
+    ("traps[].water_g_h", Figure::TrapWater),
+    ("traps[].full_d", Figure::TrapFull),
+    ("traps[].running_pa", Figure::TrapPressure),
+    ("traps[].starting_pa", Figure::TrapPressure),
+    ("traps[].needs_drop_mm", Figure::TrapDropNeeded),
+    ("traps[].needs_seal_mm", Figure::TrapSealNeeded),
+    ("traps[].dries_out_d", Figure::TrapDries),
+    ("traps[].head_mm", Figure::DrainHead),
+    ("traps[].runs_out_g", Figure::DrainRunsOut),
+    ("proposed_traps[].at_m", Figure::TrapProposed),
+    ("proposed_traps[].low_point_m", Figure::LowPoint),
+    ("proposed_traps[].water_g_h", Figure::LowPointWater),
+    ("proposed_traps[].over_mm", Figure::TrapOver),
+    ("proposed_traps[].leaves_ml", Figure::TrapLeaves),
+    ("proposed_traps[].size_ml", Figure::TrapSize),
+    ("proposed_traps[].needs_drop_mm", Figure::TrapDropNeeded),
+    ("proposed_traps[].needs_seal_mm", Figure::TrapSealNeeded),
+    ("out_at_start_g_h", Figure::RunsOut),
+    ("out_at_end_g_h", Figure::RunsOut),
+    ("troubles[].at_m", Figure::LowPoint),
+    ("troubles[].after_h", Figure::TimeToTrouble),
+    ("drain_interval_d", Figure::DrainIntervalProposed),
+    ("ice[].frost_g_h", Figure::LegFrost),
+    ("ice[].at_m", Figure::FrostMostAt),
+    ("ice[].closed_h", Figure::TimeToIce),
+    ("ice[].free_percent", Figure::FrostFreeShare),
+    ("ice[].thaw_g", Figure::ThawSlug),
+];
+
+/// Numbers of the answer on the air through a run, and on blindness.
+const OF_AIR: &[(&str, Figure)] = &[
+    ("blind.at_m", Figure::LowPoint),
+    ("blind.after_h", Figure::TimeToTrouble),
+    ("blind.share_percent", Figure::SampleShare),
+    ("airflow.flow_l_min", Figure::SensorFlow),
+    ("airflow.share_percent", Figure::SampleShare),
+    ("airflow.reading_percent", Figure::FlowReading),
+    ("airflow.fan_speed", Figure::FanSpeed),
+    ("airflow.transport.first_s", Figure::TransportFirst),
+    ("airflow.transport.plug_s", Figure::TransportPlug),
+    (
+        "airflow.transport.ninety_percent_s",
+        Figure::TransportNinety,
+    ),
+    ("airflow.pressures[].pressure_pa", Figure::LinePressure),
+    ("airflow.budget[].pressure_pa", Figure::PressureBudget),
+    ("airflow.states[].flow_l_min", Figure::SensorFlow),
+    ("airflow.states[].reading_percent", Figure::FlowReading),
+    ("airflow.states[].share_percent", Figure::SampleShare),
+    ("airflow.faults[].at_m", Figure::FaultPlace),
+    ("airflow.faults[].flow_l_min", Figure::SensorFlow),
+    ("airflow.faults[].reading_percent", Figure::FlowReading),
+    ("airflow.faults[].share_percent", Figure::SampleShare),
+    ("airflow.unanswered", Figure::StatesOpen),
+    ("airflow.recommended.low_percent", Figure::LimitLow),
+    ("airflow.recommended.high_percent", Figure::LimitHigh),
+    ("airflow.in_use.low_percent", Figure::AirflowLimit),
+    ("airflow.in_use.high_percent", Figure::AirflowLimit),
+];
+
 const TUBES: [&str; 2] = ["intake", "exhaust"];
 
 /// The entries of all figures that an answer holds, and of all that they follow from, down to the inputs of a run.
@@ -91,6 +175,8 @@ pub fn figures() -> Vec<FigureOutput> {
     let mut reached: Vec<Figure> = OF_RUN
         .iter()
         .chain(OF_TUBE)
+        .chain(OF_WATER)
+        .chain(OF_AIR)
         .map(|(_, figure)| *figure)
         .collect();
     let mut at = 0;
@@ -128,13 +214,15 @@ pub fn figure_entry(figure: Figure) -> FigureOutput {
 fn fields(figure: Figure) -> Vec<String> {
     let steady = "runs[].steady";
     let is_it = |entry: &&(&str, Figure)| entry.1 == figure;
-    let of_run = OF_RUN.iter().filter(is_it);
+    let of_run = OF_RUN.iter().chain(OF_AIR).filter(is_it);
     let mut found: Vec<String> = of_run
         .map(|(field, _)| format!("{steady}.{field}"))
         .collect();
     for tube in TUBES {
         let of_tube = OF_TUBE.iter().filter(is_it);
         found.extend(of_tube.map(|(field, _)| format!("{steady}.{tube}.{field}")));
+        let of_water = OF_WATER.iter().filter(is_it);
+        found.extend(of_water.map(|(field, _)| format!("{steady}.water.{tube}.{field}")));
     }
     found
 }

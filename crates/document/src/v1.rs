@@ -3,6 +3,7 @@
 mod air;
 mod air_output;
 mod air_path;
+mod airflow_output;
 mod check;
 mod dry_output;
 mod file;
@@ -12,6 +13,7 @@ pub mod output;
 mod route;
 mod trap;
 mod tube_stuff;
+mod water_output;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};

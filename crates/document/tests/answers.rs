@@ -33,6 +33,7 @@ fn answered(text: &str) -> AssessOutput {
         profile: true,
         rests_on: &rests_on(&run, &outcome.value, &givens(&project, 0)),
         staying_dry: staying.as_ref(),
+        whole: None,
     };
     let output = RunOutput {
         id: project.runs[0].id.clone(),

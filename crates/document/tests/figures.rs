@@ -4,11 +4,12 @@ use std::collections::BTreeSet;
 
 use dewrun_advice::{rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, RunOutput};
-use dewrun_document::{Telling, answer, figures, givens, read, to_run};
+use dewrun_document::{Telling, answer, figures, givens, read, to_installation, to_run};
 use dewrun_run::figure::Figure;
 use serde_json::Value;
 
-const DEMOS: [&str; 3] = [
+const DEMOS: [&str; 4] = [
+    include_str!("../../../demo/sagging-tube.json"),
     include_str!("../../../demo/make-up-air.json"),
     include_str!("../../../demo/pool-hall-exhaust.json"),
     include_str!("../../../demo/chilled-supply.json"),
@@ -23,11 +24,15 @@ fn answered(text: &str) -> Value {
         let (run, names) = to_run(&project, index).expect("the run is whole");
         let outcome = dewrun_run::evaluate(&run).expect("it has an answer");
         let staying = staying_dry(&run, &outcome.value).ok();
+        let (installation, assumed) = to_installation(&project, index).expect("it is installed");
+        let whole = dewrun_run::water_and_air(&run, &installation, &outcome.value)
+            .expect("water and air have an answer");
         let telling = Telling {
             sentence: "",
             profile: true,
             rests_on: &rests_on(&run, &outcome.value, &givens(&project, index)),
             staying_dry: staying.as_ref(),
+            whole: Some((&whole, &assumed)),
         };
         RunOutput {
             id: project.runs[index].id.clone(),

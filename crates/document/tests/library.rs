@@ -3,7 +3,7 @@
 use dewrun_run::library;
 use serde_json::Value;
 
-const DEMOS: [(&str, &str); 3] = [
+const DEMOS: [(&str, &str); 4] = [
     (
         "make-up-air",
         include_str!("../../../demo/make-up-air.json"),
@@ -15,6 +15,10 @@ const DEMOS: [(&str, &str); 3] = [
     (
         "chilled-supply",
         include_str!("../../../demo/chilled-supply.json"),
+    ),
+    (
+        "sagging-tube",
+        include_str!("../../../demo/sagging-tube.json"),
     ),
 ];
 

@@ -6,6 +6,7 @@ mod part;
 mod rests;
 mod sentence;
 mod weather;
+mod whole;
 
 use dewrun_quantity::Style;
 use dewrun_run::{Grade, Outcome, Run};
@@ -14,6 +15,7 @@ pub use first::first_answer;
 pub use part::{Emphasis, Part};
 pub use rests::{Rests, assumed_name, rests};
 pub use weather::weather_answer;
+pub use whole::whole_answer;
 
 /// The answer to a run in words.
 #[derive(Debug, Clone, PartialEq)]

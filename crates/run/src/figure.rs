@@ -30,6 +30,15 @@ pub use value::value;
 const COMPUTED: &str = include_str!("figure/computed.txt");
 /// Inputs of a run: id, name, symbol, how to measure it.
 const GIVEN: &str = include_str!("figure/given.txt");
+/// The same of water and airflow; a program that shows none of them does without.
+const WATER_AND_AIR: [&str; 2] = if cfg!(feature = "water-and-air") {
+    [
+        include_str!("figure/water-and-air.txt"),
+        include_str!("figure/given-water-and-air.txt"),
+    ]
+} else {
+    ["", ""]
+};
 
 impl Figure {
     /// The figure of an id.
@@ -41,7 +50,7 @@ impl Figure {
     /// An input of the run, entered and not computed.
     #[must_use]
     pub fn is_given(self) -> bool {
-        line(COMPUTED, self.id()).is_none()
+        self.computed_line().is_none()
     }
 
     /// What it is called, in lower case.
@@ -88,16 +97,26 @@ impl Figure {
     /// How a person could measure it; empty where it is computed.
     #[must_use]
     pub fn how_to_measure(self) -> &'static str {
-        line(GIVEN, self.id()).map_or("", |line| cell(line, 3))
+        self.given_line().map_or("", |line| cell(line, 3))
     }
 
     fn column(self, at: usize) -> &'static str {
-        let line = line(COMPUTED, self.id()).or_else(|| line(GIVEN, self.id()));
+        let line = self.computed_line().or_else(|| self.given_line());
         line.map_or("", |line| cell(line, at))
     }
 
     fn computed(self, at: usize) -> &'static str {
-        line(COMPUTED, self.id()).map_or("", |line| cell(line, at))
+        self.computed_line().map_or("", |line| cell(line, at))
+    }
+
+    fn computed_line(self) -> Option<&'static str> {
+        let [water_and_air, _] = WATER_AND_AIR;
+        line(COMPUTED, self.id()).or_else(|| line(water_and_air, self.id()))
+    }
+
+    fn given_line(self) -> Option<&'static str> {
+        let [_, water_and_air] = WATER_AND_AIR;
+        line(GIVEN, self.id()).or_else(|| line(water_and_air, self.id()))
     }
 }
 

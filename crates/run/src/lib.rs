@@ -35,7 +35,7 @@ pub use steady::{evaluate, evaluate_fine};
 pub use whole::{
     AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
     LowPoint, Proposal, Remark, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole, WholeError,
-    water_and_air,
+    fault_words, water_and_air,
 };
 
 /// What the crates of water and airflow call things, for those who tell an answer and compute none.

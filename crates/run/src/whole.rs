@@ -12,6 +12,7 @@ mod remark;
 mod supervise;
 mod trap;
 mod tube_water;
+mod words;
 
 pub use error::WholeError;
 pub use outcome::{
@@ -19,6 +20,7 @@ pub use outcome::{
     LowPoint, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
 };
 pub use remark::Remark;
+pub use words::fault_words;
 
 use crate::error::Tube;
 use crate::input::Run;

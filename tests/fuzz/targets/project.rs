@@ -36,6 +36,7 @@ fn evaluate(project: &Project, index: usize) {
         profile: true,
         rests_on: &[],
         staying_dry: None,
+        whole: None,
     };
     let run = RunOutput {
         id: String::new(),

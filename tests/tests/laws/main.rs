@@ -8,3 +8,4 @@ mod finite;
 mod insulation;
 mod refinement;
 mod round_trip;
+mod water_and_air;

@@ -23,21 +23,92 @@ fn with(text: &str, from: &str, to: &str) -> String {
     text.replacen(from, to, 1)
 }
 
+/// A trap that drains itself, at the low point of the humid make-up air.
+const TRAP: &str = "\"traps\": [{\"at_m\": {\"value\": 5.2, \"origin\": \"typed\"}, \"kind\": \"self_draining\"}], \"legs\": [";
+
 #[test]
-fn a_wet_run_ends_with_10_and_a_dry_one_with_0() {
-    let said = ends(&["assess", "-"], WET, 10);
+fn a_blind_run_ends_with_20_a_wet_one_with_10_and_a_dry_one_with_0() {
+    let said = ends(&["assess", "-"], WET, 20);
+    assert!(
+        said.out
+            .starts_with("This detector may not be sampling the duct: the low point at 5.2"),
+        "blindness leads: {}",
+        said.out
+    );
     assert!(said.complaint.is_empty(), "nothing to complain of");
+    ends(&["assess", "-", "--json"], WET, 20);
+    ends(&["assess", "-", "--run", "mu-1"], WET, 20);
+    let drained = with(WET, "\"legs\": [", TRAP);
+    let said = ends(&["assess", "-"], &drained, 10);
+    assert!(
+        !said.out.contains("may not be sampling"),
+        "wet alone: {}",
+        said.out
+    );
     ends(&["assess", "-"], DRY, 0);
-    ends(&["assess", "-", "--json"], WET, 10);
-    ends(&["assess", "-", "--run", "mu-1"], WET, 10);
 }
 
 #[test]
 fn of_several_the_worst_counts() {
     let (wet, dry) = ("demo/make-up-air.json", "demo/chilled-supply.json");
-    ends(&["assess", dry, wet], "", 10);
-    ends(&["assess", wet, dry], "", 10);
+    ends(&["assess", dry, wet], "", 20);
+    ends(&["assess", wet, dry], "", 20);
     ends(&["assess", dry, "demo/README.md", wet], "", 1);
+}
+
+/// What keeps water and air from being answered is said at its field, and the rest is answered all the same.
+#[test]
+fn wrong_geometry_is_told_at_its_field() {
+    let fails = |text: &str, sentence: &str| {
+        let said = ends(&["assess", "-"], text, 1);
+        assert!(said.complaint.contains(sentence), "{}", said.complaint);
+        said
+    };
+    let off = TRAP.replace("5.2", "50");
+    let said = fails(
+        &with(WET, "\"legs\": [", &off),
+        "runs[0].intake.traps[0].at_m: the trap lies at 50 m, must be from 0 to 12.1 m",
+    );
+    assert!(
+        said.out.contains("g/h of water forms"),
+        "the water that forms is told: {}",
+        said.out
+    );
+    let point = |q: f64, p: f64| {
+        format!(
+            "{{\"flow_l_min\": {{\"value\": {q}, \"origin\": \"typed\"}}, \"pressure_pa\": {{\"value\": {p}, \"origin\": \"typed\"}}}}"
+        )
+    };
+    let fan = |points: [(f64, f64); 6]| {
+        let points = points.map(|(q, p)| point(q, p)).join(", ");
+        with(
+            WET,
+            "\"intake\": {",
+            &format!("\"air_path\": {{\"fan\": [{points}]}}, \"intake\": {{"),
+        )
+    };
+    fails(
+        &fan([
+            (0.0, 300.0),
+            (20.0, 200.0),
+            (20.0, 150.0),
+            (30.0, 100.0),
+            (40.0, 50.0),
+            (50.0, 0.0),
+        ]),
+        "runs[0].air_path.fan: the flows of the fan curve must rise: 20 L/min follows 20 L/min",
+    );
+    fails(
+        &fan([
+            (0.0, 40.0),
+            (8.0, 15.0),
+            (15.0, 20.0),
+            (22.0, 300.0),
+            (30.0, 280.0),
+            (60.0, 0.0),
+        ]),
+        "runs[0].air_path.fan: the fan can settle at",
+    );
 }
 
 #[test]

@@ -56,7 +56,7 @@ fn order_is_kept_and_a_bad_line_stops_nothing() {
         assert_eq!(answer["format"], "dewrun-answer", "each names its format");
         assert_eq!(
             (answer["version"].as_u64(), answer["revision"].as_u64()),
-            (Some(1), Some(3)),
+            (Some(1), Some(4)),
             "and its version"
         );
     }
@@ -67,11 +67,11 @@ fn order_is_kept_and_a_bad_line_stops_nothing() {
 }
 
 #[test]
-fn wet_lines_end_with_10_and_no_lines_with_0() {
+fn blind_lines_end_with_20_and_no_lines_with_0() {
     assert_eq!(
         dewrun_reading(&["lines"], on_one_line(WET).as_bytes()).status,
-        10,
-        "wet"
+        20,
+        "wet and blind"
     );
     assert_eq!(
         dewrun_reading(&["lines", "-"], on_one_line(DRY).as_bytes()).status,

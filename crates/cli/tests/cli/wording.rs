@@ -49,6 +49,10 @@ fn answers() {
         &dewrun(&["assess", "demo/chilled-supply.json"]),
     );
     hold(
+        "assess_sagging_tube",
+        &dewrun(&["assess", "demo/sagging-tube.json"]),
+    );
+    hold(
         "assess_inch_pound",
         &dewrun(&["assess", "demo/make-up-air.json", "--units", "ip"]),
     );

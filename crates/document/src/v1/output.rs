@@ -4,8 +4,17 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize, Serializer};
 
 pub use super::air_output::{AIR_FORMAT, AirStateOutput};
+pub use super::airflow_output::{
+    AirflowAnswer, AirflowOutput, AssumedOutput, BlindOutput, FaultOutput, InUseOutput,
+    PressureOutput, RecommendedOutput, StateOutput, TransportOutput,
+};
 pub use super::dry_output::{
     DuctAirLimitOutput, LimitOutput, SpaceLimitOutput, StayingDryOutput, TubeLimitOutput,
+};
+
+pub use super::water_output::{
+    IceOutput, LegWaterOutput, LowPointOutput, ProposedTrapOutput, TrapOutput, TroubleOutput,
+    TubeWaterOutput, WaterOutput,
 };
 
 /// What stands in `format` of an answer.
@@ -13,7 +22,7 @@ pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 3;
+pub const ANSWER_REVISION: u64 = 4;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -32,7 +41,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 3")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 4")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -164,8 +173,17 @@ pub struct SteadyOutput {
     pub verdict: VerdictOutput,
     /// What the verdict rests on.
     pub grade: GradeOutput,
+    /// Why the detector may not be sampling its duct; left out where it does. Since revision 4.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub blind: Option<BlindOutput>,
     /// Whether air still arrives.
-    pub airflow: NotComputed,
+    pub airflow: AirflowAnswer,
+    /// Water in the tubes, where it goes and when. Since revision 4.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub water: Option<WaterOutput>,
+    /// What stands in for what the project leaves out of water and air. Since revision 4.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub assumed: Vec<AssumedOutput>,
     /// How sure it is.
     pub doubt: NotComputed,
     /// Dry air through both tubes, kg/s.

@@ -9,7 +9,7 @@ use dewrun_document::{
 };
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
-const DEMOS: [(&str, &str); 3] = [
+const DEMOS: [(&str, &str); 4] = [
     (
         "make-up air",
         include_str!("../../../../demo/make-up-air.json"),
@@ -21,6 +21,10 @@ const DEMOS: [(&str, &str); 3] = [
     (
         "chilled supply",
         include_str!("../../../../demo/chilled-supply.json"),
+    ),
+    (
+        "sagging tube",
+        include_str!("../../../../demo/sagging-tube.json"),
     ),
 ];
 

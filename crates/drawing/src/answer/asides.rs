@@ -13,10 +13,15 @@ const INTAKE: Spot = Spot::tube(Tube::Intake);
 
 /// The asides, the most important first.
 pub(super) fn asides(run: &Run, outcome: &Outcome, style: Style) -> Vec<Vec<Part>> {
-    let mut asides = vec![proof(outcome), vec![Part::words("Airflow not computed.")]];
+    let mut asides = vec![proof(outcome), no_airflow()];
     asides.extend(rating(run, outcome, style));
     asides.extend(near_wall_mist(outcome, style));
     asides
+}
+
+/// What is said of the airflow where none is computed.
+pub(super) fn no_airflow() -> Vec<Part> {
+    vec![Part::words("Airflow not computed.")]
 }
 
 fn proof(outcome: &Outcome) -> Vec<Part> {

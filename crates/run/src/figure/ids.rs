@@ -200,6 +200,110 @@ figures! {
     BoundarySpace = "boundary-space", Temperature;
     /// Longest tube that stays dry.
     BoundaryLength = "boundary-length", Place;
+    /// Fall of a leg.
+    LegFall = "leg-fall", Percent;
+    /// Drop of a leg.
+    LegDrop = "leg-drop", Diameter;
+    /// Water a leg holds before any runs.
+    LegHolds = "leg-holds", Mass;
+    /// Largest hanger spacing.
+    HangerLargest = "hanger-largest", Place;
+    /// Sag between hangers.
+    HangerSag = "hanger-sag", Diameter;
+    /// Steepest slope of the sag.
+    HangerSlope = "hanger-slope", Percent;
+    /// Air speed in a leg.
+    AirSpeed = "air-speed", Speed;
+    /// Speed that holds water up.
+    FloodingSpeed = "flooding-speed", Speed;
+    /// Low point.
+    LowPoint = "low-point", Place;
+    /// Water into a low point.
+    LowPointWater = "low-point-water", Water;
+    /// Water that closes the bore.
+    SealVolume = "seal-volume", Volume;
+    /// Most that stands there.
+    PoolCapacity = "pool-capacity", Volume;
+    /// Water that throws slugs.
+    SlugVolume = "slug-volume", Volume;
+    /// Time to first slugs.
+    TimeToSlugs = "time-to-slugs", Hours;
+    /// Time to the low limit.
+    TimeToLimit = "time-to-limit", Hours;
+    /// Time to sealed.
+    TimeToSeal = "time-to-seal", Hours;
+    /// Water standing.
+    PoolStanding = "pool-standing", Mass;
+    /// Depth of water.
+    PoolDepth = "pool-depth", Diameter;
+    /// Pressure that holds air back.
+    BubblingPressure = "bubbling-pressure", Gauge;
+    /// Time to freeze.
+    FreezingTime = "freezing-time", Hours;
+    /// Water into a trap.
+    TrapWater = "trap-water", Water;
+    /// Time to full.
+    TrapFull = "trap-full", Days;
+    /// Pressure at a trap.
+    TrapPressure = "trap-pressure", Gauge;
+    /// Drop it needs.
+    TrapDropNeeded = "trap-drop-needed", Diameter;
+    /// Seal it needs.
+    TrapSealNeeded = "trap-seal-needed", Diameter;
+    /// Time to dry out.
+    TrapDries = "trap-dries", Days;
+    /// Water that the suction holds.
+    DrainHead = "drain-head", Diameter;
+    /// What runs out.
+    DrainRunsOut = "drain-runs-out", Mass;
+    /// Place for a trap.
+    TrapProposed = "trap-proposed", Place;
+    /// Trap over the low point.
+    TrapOver = "trap-over", Diameter;
+    /// Water left below a trap.
+    TrapLeaves = "trap-leaves", Volume;
+    /// Size of a trap.
+    TrapSize = "trap-size", Volume;
+    /// Runs out of an end.
+    RunsOut = "runs-out", Water;
+    /// Time to trouble.
+    TimeToTrouble = "time-to-trouble", Hours;
+    /// Drain interval.
+    DrainIntervalProposed = "drain-interval-proposed", Days;
+    /// Most frost at.
+    FrostMostAt = "frost-most-at", Place;
+    /// Time to iced.
+    TimeToIce = "time-to-ice", Hours;
+    /// Free of frost.
+    FrostFreeShare = "frost-free-share", Percent;
+    /// Water at thaw.
+    ThawSlug = "thaw-slug", Mass;
+    /// Speed of the generic fan.
+    FanSpeed = "fan-speed", Number;
+    /// Airflow.
+    SensorFlow = "sensor-flow", Flow;
+    /// From the duct.
+    SampleShare = "sample-share", Percent;
+    /// Reading.
+    FlowReading = "flow-reading", Percent;
+    /// First smoke.
+    TransportFirst = "transport-first", Seconds;
+    /// Transport time.
+    TransportPlug = "transport-plug", Seconds;
+    /// Nine tenths of the smoke.
+    TransportNinety = "transport-ninety", Seconds;
+    /// Total pressure.
+    LinePressure = "line-pressure", Gauge;
+    /// Pressure given or spent.
+    PressureBudget = "pressure-budget", Gauge;
+    /// Tightest low limit.
+    LimitLow = "limit-low", Percent;
+    /// Tightest high limit.
+    LimitHigh = "limit-high", Percent;
+    /// Place of a fault.
+    FaultPlace = "fault-place", Place;
+    /// States without one flow.
+    StatesOpen = "states-open", Count;
     /// Air pressure.
     Pressure = "pressure", Pressure;
     /// Altitude.
@@ -260,4 +364,62 @@ figures! {
     DetectorHeat = "detector-heat", Heat;
     /// Humidity rating.
     HumidityRating = "humidity-rating", Relative;
+    /// Static pressure in the duct.
+    DuctStatic = "duct-static", Gauge;
+    /// Velocity pressure in the duct.
+    DuctVelocity = "duct-velocity", Gauge;
+    /// Share of the velocity pressure met.
+    Catch = "catch", Number;
+    /// Pressure in the space.
+    SpacePressure = "space-pressure", Gauge;
+    /// Roughness of the bore.
+    Roughness = "roughness", Diameter;
+    /// Long-term modulus.
+    Modulus = "modulus", Modulus;
+    /// Density of the wall.
+    TubeDensity = "tube-density", Density;
+    /// Water between ribs.
+    Corrugations = "corrugations", MassPerLength;
+    /// Hanger spacing.
+    HangerSpacing = "hanger-spacing", Place;
+    /// Loss of a fitting.
+    FittingLoss = "fitting-loss", Number;
+    /// Place of a trap.
+    TrapPlace = "trap-place", Place;
+    /// Capacity of a trap.
+    TrapCapacity = "trap-capacity", Volume;
+    /// Seal of a trap.
+    TrapSeal = "trap-seal", Diameter;
+    /// Drop of a trap's outlet.
+    TrapDrop = "trap-drop", Diameter;
+    /// Sampling holes.
+    HoleCount = "hole-count", Number;
+    /// Diameter of a hole.
+    HoleDiameter = "hole-diameter", Diameter;
+    /// Discharge of a hole.
+    HoleDischarge = "hole-discharge", Number;
+    /// Resistance of the filter.
+    FilterResistance = "filter-resistance", FilterResistance;
+    /// Filter after a year.
+    FilterDust = "filter-dust", Number;
+    /// Loss of the chamber.
+    ChamberLoss = "chamber-loss", Number;
+    /// Volume of the chamber.
+    ChamberVolume = "chamber-volume", Volume;
+    /// Pressure of the fan.
+    FanPressure = "fan-pressure", Gauge;
+    /// Flow of the fan.
+    FanFlow = "fan-flow", Flow;
+    /// Suction at start.
+    StartSuction = "start-suction", Gauge;
+    /// Airflow limit.
+    AirflowLimit = "airflow-limit", Percent;
+    /// Margin of the limits.
+    LimitMargin = "limit-margin", Percent;
+    /// Drain interval.
+    DrainInterval = "drain-interval", Days;
+    /// Film on the wall.
+    RetainedFilm = "film-retained", MassPerArea;
+    /// Swing of the season.
+    Season = "season", Kelvin;
 }

@@ -22,6 +22,15 @@ const SQUARE_FEET_PER_HOUR: f64 = 3600.0 / 92_903.04;
 /// lb/(ft h) in a µPa s, NIST SP 811: 1 lb/(ft h) = 4.133 789e-4 Pa s.
 const POUNDS_PER_FOOT_HOUR: f64 = 1e-6 / 4.133_789e-4;
 
+/// Inches of water in a Pa, NIST SP 811: the conventional inch of water is 249.088 91 Pa.
+const INCH_OF_WATER: f64 = 1.0 / 249.088_91;
+/// Ounces in a g: the avoirdupois ounce is 28.349 523 125 g.
+const OUNCE: f64 = 1.0 / 28.349_523_125;
+/// Cubic inches in a mL: the inch is 25.4 mm.
+const CUBIC_INCH: f64 = 1.0 / 16.387_064;
+/// Thousand pounds per square inch in an MPa, NIST SP 811: 1 psi is 6 894.757 Pa.
+const KSI: f64 = 1.0 / 6.894_757;
+
 /// What a figure measures; its number is kept in the unit that the project file and the answer file use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
@@ -71,6 +80,30 @@ pub enum Kind {
     Enthalpy,
     /// Volume per dry air, m³/kg.
     SpecificVolume,
+    /// A pressure against a room, Pa.
+    Gauge,
+    /// A share, %.
+    Percent,
+    /// A mass of water, g.
+    Mass,
+    /// A mass of water per length of tube, g/m.
+    MassPerLength,
+    /// A mass of water per area of wall, g/m².
+    MassPerArea,
+    /// A volume, mL.
+    Volume,
+    /// A time in days.
+    Days,
+    /// A time in hours.
+    Hours,
+    /// A time in seconds.
+    Seconds,
+    /// A modulus of elasticity, MPa.
+    Modulus,
+    /// Resistance of a filter, Pa per L/min.
+    FilterResistance,
+    /// A difference of temperatures, K.
+    Kelvin,
     /// A number without unit.
     Number,
     /// How many there are.
@@ -115,6 +148,22 @@ impl Kind {
             Self::Resistance => ("m K/W", "h ft °F/Btu", BTU_RESISTANCE),
             Self::Diffusivity => ("mm²/s", "ft²/h", SQUARE_FEET_PER_HOUR),
             Self::Viscosity => ("µPa s", "lb/(ft h)", POUNDS_PER_FOOT_HOUR),
+            Self::Gauge => ("Pa", "in wg", INCH_OF_WATER),
+            Self::Percent => ("%", "%", 1.0),
+            Self::Mass => ("g", "oz", OUNCE),
+            Self::MassPerLength => ("g/m", "oz/ft", 0.3048 * OUNCE),
+            Self::MassPerArea => ("g/m²", "oz/ft²", 0.092_903_04 * OUNCE),
+            Self::Volume => ("mL", "in³", CUBIC_INCH),
+            Self::Days => ("d", "d", 1.0),
+            Self::Hours => ("h", "h", 1.0),
+            Self::Seconds => ("s", "s", 1.0),
+            Self::Modulus => ("MPa", "ksi", KSI),
+            Self::FilterResistance => (
+                "Pa per L/min",
+                "in wg per cfm",
+                28.316_846_592 * INCH_OF_WATER,
+            ),
+            Self::Kelvin => ("K", "°F", 1.8),
             Self::Number | Self::Count => ("", "", 1.0),
             _ => return self.measured(value, style, how),
         };

@@ -139,7 +139,7 @@ fn as_it_is(run: &Run, installation: &Installation) -> State {
             hole.diameter = hole.diameter.min(trap.bore);
             Leak {
                 side: side(tube),
-                at: trap.at,
+                at: trap.at.min(legs.iter().map(|leg| leg.length).sum()),
                 hole,
                 space: pressure_around(installation, legs, trap.at),
             }

@@ -1,10 +1,11 @@
 //! Water in one tube: where it forms and goes, low points, traps, legs, frost.
 
-use dewrun_quantity::{Length, Mass, MassFlow, Pressure, Temperature, Time};
+use dewrun_quantity::{Mass, MassFlow, Pressure, Temperature};
 use dewrun_water::Water;
 use dewrun_water::drain::HandDrain;
 use dewrun_water::drainage::{
-    Destination, DrainLeg, DrainTube, Drainage, DrainageError, Formed, TrapAt, Traps, legs, propose,
+    Destination, DrainLeg, DrainTube, Drainage, DrainageError, Formed, ProposedTrap, TrapAt, Traps,
+    legs, propose,
 };
 use dewrun_water::duct_entry::{InsideFall, from_duct};
 use dewrun_water::held::Keeping;
@@ -209,32 +210,43 @@ impl Wet<'_> {
         Pressure::pascals(0.5 * air.density.to_kilograms_per_cubic_metre() * speed * speed)
     }
 
-    /// Traps that are missing; water must not run into the detector from either side.
+    /// Traps that are missing: at low points first, and where water still runs into the detector then.
     fn proposals(&self) -> Result<Vec<Proposal>, WholeError> {
         let detector = match self.tube {
             Tube::Intake => Destination::End,
             Tube::Exhaust => Destination::Start,
         };
-        let found = propose(&self.drain, &self.formed, Some(detector)).map_err(self.failed())?;
-        let interval: Time = self.context.installation.drain_interval;
+        let mut found = propose(&self.drain, &self.formed, None).map_err(self.failed())?;
+        let mut drained = self.drain.clone();
+        drained.traps.extend(found.iter().filter_map(|trap| {
+            let (at, capacity) = (trap.at?, None);
+            Some(TrapAt { at, capacity })
+        }));
+        let before = propose(&drained, &self.formed, Some(detector)).map_err(self.failed())?;
+        found.extend(
+            before
+                .into_iter()
+                .filter(|trap| trap.instead_of == detector),
+        );
         let all = found.into_iter().enumerate();
-        all.map(|(number, trap)| {
-            let place = trap.at.unwrap_or(trap.low_point);
-            let at = pressures(self.context, self.tube, place, self.velocity_pressure());
-            let failed = |source| WholeError::Trap {
+        all.map(|(number, trap)| self.proposal(number, trap))
+            .collect()
+    }
+
+    fn proposal(&self, number: usize, trap: ProposedTrap) -> Result<Proposal, WholeError> {
+        let interval = self.context.installation.drain_interval;
+        let place = trap.at.unwrap_or(trap.low_point);
+        let at = pressures(self.context, self.tube, place, self.velocity_pressure());
+        let needs = needs(TrapKind::EqualLegs, at, self.drain.water.density);
+        Ok(Proposal {
+            trap,
+            capacity: Mass::kilograms(trap.rate.to_kilograms_per_second() * interval.to_seconds()),
+            needs: needs.map_err(|source| WholeError::Trap {
                 tube: self.tube,
                 trap: number,
                 source,
-            };
-            Ok(Proposal {
-                trap,
-                capacity: Mass::kilograms(
-                    trap.rate.to_kilograms_per_second() * interval.to_seconds(),
-                ),
-                needs: needs(TrapKind::EqualLegs, at, self.drain.water.density).map_err(failed)?,
-            })
+            })?,
         })
-        .collect()
     }
 }
 
@@ -305,31 +317,40 @@ fn mean_wall(outcome: &TubeOutcome) -> Temperature {
     Temperature::celsius(mean_c.clamp(0.0, 95.0))
 }
 
+/// What forms as water between two places of the march, per dry air: what the air has lost there.
+fn liquid_between(from: &ProfilePoint, to: &ProfilePoint) -> f64 {
+    let holds =
+        |point: &ProfilePoint| (point.humidity_ratio + point.mist).to_kilograms_per_kilogram();
+    let liquid = 1.0 - 0.5 * (from.frozen_share + to.frozen_share);
+    (holds(from) - holds(to)).max(0.0) * liquid
+}
+
 /// Where liquid water forms: between the places of the march, each leg with what forms in it.
 fn formed(outcome: &TubeOutcome) -> Vec<Formed> {
-    let liquid = |point: &ProfilePoint| {
-        point.deposit.to_kilograms_per_second_metre() * (1.0 - point.frozen_share)
-    };
     let mut all = Vec::new();
-    for (number, leg) in outcome.legs.iter().enumerate() {
-        let points: Vec<&ProfilePoint> = outcome
-            .profile
-            .iter()
-            .filter(|point| point.leg == number)
-            .collect();
-        let steps = || points.iter().zip(points.iter().skip(1));
-        let area = |(from, to): (&&ProfilePoint, &&ProfilePoint)| {
-            0.5 * (liquid(from) + liquid(to)) * (to.x - from.x).to_metres()
-        };
-        let drawn: f64 = steps().map(area).sum();
+    for points in outcome.profile.chunk_by(|one, next| one.leg == next.leg) {
+        let leg = points.first().and_then(|point| outcome.legs.get(point.leg));
+        let Some(leg) = leg else { continue };
         let whole = (leg.condensate - leg.frost).to_kilograms_per_second();
-        if whole <= 0.0 || drawn <= 0.0 {
+        if whole <= 0.0 {
             continue;
         }
-        for step in steps() {
-            let rate = MassFlow::kilograms_per_second(area(step) * whole / drawn);
-            let (from, to): (Length, Length) = (step.0.x, step.1.x);
-            if from < to && MassFlow::ZERO < rate {
+        let steps = || points.iter().zip(points.iter().skip(1));
+        let drawn: f64 = steps().map(|(one, next)| liquid_between(one, next)).sum();
+        if drawn <= 0.0 {
+            // Less than a cell of it is wet: it is told of the leg as a whole.
+            all.push(Formed {
+                from: leg.from,
+                to: leg.to,
+                rate: MassFlow::kilograms_per_second(whole),
+            });
+            continue;
+        }
+        for (one, next) in steps() {
+            let share = liquid_between(one, next) / drawn;
+            let rate = MassFlow::kilograms_per_second(share * whole);
+            if one.x < next.x && MassFlow::ZERO < rate {
+                let (from, to) = (one.x, next.x);
                 all.push(Formed { from, to, rate });
             }
         }

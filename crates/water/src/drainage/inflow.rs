@@ -47,7 +47,11 @@ impl Inflow {
     /// What comes in once everything upstream is wet.
     #[must_use]
     pub fn final_rate(&self) -> MassFlow {
-        MassFlow::kilograms_per_second(self.steps.iter().map(|step| step.rate_kg_s).sum())
+        let kg_s = self
+            .steps
+            .iter()
+            .fold(0.0, |sum, step| sum + step.rate_kg_s);
+        MassFlow::kilograms_per_second(kg_s)
     }
 
     /// When so much has come in; none where it never does.

@@ -29,8 +29,8 @@ mod wording;
 mod worked_case;
 
 pub use answer::{
-    Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests, weather_answer,
-    whole_answer,
+    Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests,
+    weather_answer, whole_answer,
 };
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{

@@ -10,12 +10,9 @@ const NOT_LOADED =
   "Dewrun could not start: a part of the page did not arrive. Load the page again when there is a network.";
 
 try {
-  const parts = await Promise.all([
-    import("./dewrun-web.js"),
-    import("./unpack.js"),
-    load(new URL("./dewrun-web_bg.wasm", import.meta.url)),
-  ]);
-  await start(...parts).catch((error) => explain(NOT_RUN, error));
+  const { load, run } = await import("./module.js");
+  const parts = await load();
+  await run(parts).catch((error) => explain(NOT_RUN, error));
 } catch (error) {
   explain(NOT_LOADED, error);
 }
@@ -23,16 +20,6 @@ try {
 keep().catch(() => {
   // The page works without, only not offline.
 });
-
-async function load(address) {
-  const answer = await fetch(address);
-  if (!answer.ok) throw new Error(`${address.pathname}: ${answer.status}`);
-  return new Uint8Array(await answer.arrayBuffer());
-}
-
-async function start(page, { unpack }, file) {
-  await page.default({ module_or_path: unpack(file) });
-}
 
 /** Puts a readable message where the page would have been. */
 function explain(why, error) {

@@ -13,6 +13,8 @@ use super::OpenProject;
 /// A run, its names and its answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answered {
+    /// The project, and which of its runs this is.
+    pub project: OpenProject,
     /// The run as it is entered.
     pub run: Run,
     /// What its parts are called.
@@ -40,6 +42,7 @@ impl Answered {
         let (run, names) = to_run(project, project.run)?;
         let answer = evaluate(&run).map_err(|error| located(project.run, error))?;
         Ok(Self {
+            project: project.clone(),
             ranked: Vec::new(),
             givens: givens(project, project.run),
             names: Names {

@@ -20,6 +20,7 @@ mod shown;
 mod stage;
 mod traps;
 mod ways;
+mod work;
 
 pub use answered::Answered;
 pub use edit::Edit;
@@ -39,3 +40,4 @@ pub use shown::{Failure, Shown};
 pub use stage::Stage;
 pub use traps::{add_trap, delete_trap, move_trap, trap_places};
 pub use ways::{Question, Way, humid_with, passing, weathers};
+pub use work::{Work, boundary_of, limits_of, project_text};

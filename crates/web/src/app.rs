@@ -9,15 +9,18 @@ use crate::components::{
     refused_file, route_section, sections_bar, sensor, worked_cases,
 };
 use crate::element::{El, Root, each, el, when};
-use crate::hooks::{escape, file_text, hash, top, window_width};
+use crate::hooks::{escape, file_text, hash, top, window_width, work};
 use crate::state::Desk;
 use dewrun_desk::Stage;
 
 /// The element that the page is put into.
 const PLACE: &str = "app";
 
-/// Opens what the address names and shows the page.
+/// Opens what the address names and shows the page; in a worker, takes up its work.
 pub fn start() {
+    if work::work_here() {
+        return;
+    }
     let place = document().get_element_by_id(PLACE);
     let Some(place) = place.and_then(|element| element.dyn_into().ok()) else {
         return;

@@ -14,3 +14,4 @@ pub(crate) mod scrolled;
 pub(crate) mod section_in_view;
 pub(crate) mod top;
 pub(crate) mod window_width;
+pub(crate) mod work;

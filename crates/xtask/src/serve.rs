@@ -1,13 +1,15 @@
 //! `cargo xtask serve`: builds the page, serves it on this machine and opens the worked example.
 
+mod connection;
 mod static_files;
 
-use std::io::{Read, Write, stdout};
-use std::net::{Ipv4Addr, SocketAddr};
-use std::path::PathBuf;
+use std::io::{Write, stdout};
+use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::time::Duration;
 
-use anyhow::{Context, Result, anyhow, ensure};
-use tiny_http::{HTTPVersion, Method, Request, Response, Server};
+use anyhow::{Context, Result, ensure};
 
 use crate::page;
 use crate::workspace::Workspace;
@@ -16,8 +18,8 @@ use crate::workspace::Workspace;
 const PORT: u16 = 8327;
 /// The worked example a first visit opens: a file of `demo`, without its ending.
 const EXAMPLE: &str = "make-up-air";
-/// Requests answered at once; a browser opens at most six connections to one host.
-const THREADS: usize = 6;
+/// A browser that says nothing for so long is not waited for.
+const PATIENCE: Duration = Duration::from_secs(60);
 
 #[derive(clap::Args)]
 pub(crate) struct Args {
@@ -46,11 +48,8 @@ pub(crate) fn run(workspace: &Workspace, args: &Args) -> Result<()> {
         "there is no page in {}: run `cargo xtask build` first",
         folder.display()
     );
-    let server = listen(args.port)?;
-    let address = server
-        .server_addr()
-        .to_ip()
-        .context("the server listens on an address")?;
+    let listener = listen(args.port)?;
+    let address = listener.local_addr()?;
     let example = format!("http://{address}/#example={EXAMPLE}");
     println!("Dewrun: http://{address}/");
     println!("Example: {example}");
@@ -59,43 +58,30 @@ pub(crate) fn run(workspace: &Workspace, args: &Args) -> Result<()> {
         // The addresses stand above, so a browser that can't be opened is no failure.
         let _opened = open::that_detached(&example);
     }
-    std::thread::scope(|scope| {
-        for _ in 0..THREADS {
-            scope.spawn(|| answer_all(&server, &folder));
-        }
-    });
+    let folder: Arc<Path> = folder.into();
+    for connection in listener.incoming().flatten() {
+        let folder = Arc::clone(&folder);
+        // A browser that went away in the middle of an answer is no failure.
+        std::thread::spawn(move || answer(connection, &folder).ok());
+    }
     Ok(())
 }
 
+fn answer(mut connection: TcpStream, folder: &Path) -> std::io::Result<()> {
+    connection.set_read_timeout(Some(PATIENCE))?;
+    connection::serve(&mut connection, folder)
+}
+
 /// Listens on the port asked for, else on the usual one, else on any free one.
-fn listen(port: Option<u16>) -> Result<Server> {
+fn listen(port: Option<u16>) -> Result<TcpListener> {
     let local = |port| SocketAddr::from((Ipv4Addr::LOCALHOST, port));
     if let Some(port) = port {
-        return Server::http(local(port))
-            .map_err(|error| anyhow!("port {port} can't be used: {error}"));
+        return TcpListener::bind(local(port))
+            .with_context(|| format!("port {port} can't be used"));
     }
-    Server::http(local(PORT))
-        .or_else(|_| Server::http(local(0)))
-        .map_err(|error| anyhow!("no port can be used: {error}"))
-}
-
-fn answer_all(server: &Server, folder: &std::path::Path) {
-    for request in server.incoming_requests() {
-        let response = static_files::answer(folder, request.method(), request.url());
-        // A browser that went away in the middle of an answer is no failure.
-        let _sent = send(request, response);
-    }
-}
-
-/// Sends an answer after which the browser lets go of the connection.
-///
-/// The library may leave a connection waiting behind others that are kept open though nothing is asked on them.
-fn send<R: Read>(request: Request, response: Response<R>) -> std::io::Result<()> {
-    let headers = request.headers().to_vec();
-    let is_head = *request.method() == Method::Head;
-    let mut writer = request.into_writer();
-    response.raw_print(&mut writer, HTTPVersion(1, 0), &headers, is_head, None)?;
-    writer.flush()
+    TcpListener::bind(local(PORT))
+        .or_else(|_| TcpListener::bind(local(0)))
+        .context("no port can be used")
 }
 
 /// Whether somebody sits in front of a screen here.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use dewrun_advice::{BoundaryPoint, dry_boundary};
+use dewrun_advice::BoundaryPoint;
 use dewrun_drawing::{Room, boundary_temperatures, dew_square, html, svg};
 use dewrun_run::Tube;
 use leptos::prelude::*;
@@ -10,8 +10,9 @@ use leptos::prelude::*;
 use super::parts::{flag, table_behind, words};
 use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
+use crate::hooks::work::use_work;
 use crate::state::use_desk;
-use dewrun_desk::Answered;
+use dewrun_desk::{Answered, Work, boundary_of};
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
@@ -34,12 +35,17 @@ pub(super) fn square(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
             boundary_temperatures(&answered.view(Tube::Intake, desk.style()), room())
         })
     });
+    let asked = move || {
+        let at = temperatures.get().iter().map(|t| t.to_celsius()).collect();
+        answered.get().map(|answered| (answered, at))
+    };
+    let found = use_work(Work::DryBoundary, Signal::derive(asked));
     let boundary = Memo::new(move |_| -> Vec<BoundaryPoint> {
-        let found = answered
-            .get()
-            .map(|answered| dry_boundary(&answered.run, &answered.outcome, &temperatures.get()));
+        let numbers = found.get().and_then(|(_, numbers)| numbers.ok());
         // Without a boundary the square says nothing about it.
-        found.and_then(Result::ok).unwrap_or_default()
+        numbers
+            .and_then(|numbers| boundary_of(&numbers))
+            .unwrap_or_default()
     });
     let drawn = words(move || {
         let room = room();

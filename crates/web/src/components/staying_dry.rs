@@ -2,35 +2,35 @@
 
 use std::sync::Arc;
 
-use dewrun_advice::staying_dry;
 use dewrun_drawing::{dry_limits, html};
 use dewrun_run::Tube;
 use leptos::prelude::*;
 
 use super::parts::{flag, words};
 use crate::element::{El, el, when};
+use crate::hooks::work::use_work;
 use crate::state::use_desk;
-use dewrun_desk::Answered;
+use dewrun_desk::{Answered, Work, limits_of};
 
 /// The limits of the route as it is drawn, once there is time for them.
 pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
     let desk = use_desk();
-    let found = Memo::new(move |_| {
-        let answered = answered.get()?;
-        Some(staying_dry(&answered.run, &answered.outcome))
-    });
-    let table = words(move || match (answered.get(), found.get()) {
-        (Some(answered), Some(Ok(found))) => {
-            let view = answered.view(Tube::Intake, desk.style());
+    let asked = move || answered.get().map(|answered| (answered, Vec::new()));
+    let found = use_work(Work::StayingDry, Signal::derive(asked));
+    let table = words(move || {
+        let Some((answered, Ok(numbers))) = found.get() else {
+            return String::new();
+        };
+        let view = answered.view(Tube::Intake, desk.style());
+        limits_of(&numbers).map_or_else(String::new, |found| {
             html::staying_dry(&dry_limits(&view, &found))
-        }
-        _ => String::new(),
+        })
     });
     let failure = words(move || match found.get() {
-        Some(Err(error)) => format!("Not found: {error}."),
+        Some((_, Err(sentence))) => format!("Not found: {sentence}."),
         _ => String::new(),
     });
-    let is_found = flag(move || matches!(found.get(), Some(Ok(_))));
+    let is_found = flag(move || matches!(found.get(), Some((_, Ok(_)))));
     let name = el("h3")
         .attr("id", "staying-dry")
         .class("dw-air__name")

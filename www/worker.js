@@ -1,0 +1,4 @@
+// Does long work away from the page.
+import { load, run } from "./module.js";
+
+await run(await load());

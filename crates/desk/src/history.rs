@@ -1,84 +1,74 @@
-//! Undo and redo: what was on the desk before each change, whole, since it is small.
+//! Undo and redo: what each change replaced, whole, since it is small.
 
-use super::{OpenProject, Stage};
+use crate::Kept;
 
 /// So many steps can be undone.
-const DEPTH: usize = 200;
+pub(crate) const DEPTH: usize = 200;
 
-/// A project, and as what it was open.
-#[derive(Debug, Clone)]
+/// What leads from one state of the desk to another: the project that is open there, and all that is another there.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Step {
-    /// What was on the desk.
-    pub project: OpenProject,
-    /// As what.
-    pub stage: Stage,
+    /// Key of the project that is open.
+    pub now: u64,
+    /// By their keys what the projects are that the change touched; none for one that is not there.
+    pub was: Vec<(u64, Option<Kept>)>,
 }
 
-/// What was before, and what has been undone.
-#[derive(Debug, Clone, Default)]
+/// What was before, and what has been undone; the last of each comes next.
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct History {
-    past: Vec<Step>,
-    future: Vec<Step>,
+    pub(crate) past: Vec<Step>,
+    pub(crate) future: Vec<Step>,
     /// What the last step was about; keystrokes in one field are one step.
     about: Option<String>,
 }
 
 impl History {
+    /// What was read of a desk that was left.
+    pub(crate) const fn of(past: Vec<Step>, future: Vec<Step>) -> Self {
+        Self {
+            past,
+            future,
+            about: None,
+        }
+    }
+
     /// Notes what was before a change; changes about the same thing in a row are one step.
-    pub fn note(&mut self, before: Step, about: String) {
+    pub(crate) fn note(&mut self, before: Step, about: &str) {
         self.future.clear();
-        if self.about.as_ref() == Some(&about) {
+        if self.about.as_deref() == Some(about) {
             return;
         }
-        if self.past.len() == DEPTH {
-            self.past.remove(0);
-        }
         self.past.push(before);
-        self.about = Some(about);
+        self.keep_in_depth();
+        self.about = Some(about.to_owned());
     }
 
     /// The next change is a step of its own, whatever it is about.
-    pub fn part(&mut self) {
+    pub(crate) fn part(&mut self) {
         self.about = None;
     }
 
-    /// Goes a step back from `now`.
-    pub fn undo(&mut self, now: Step) -> Option<Step> {
-        let before = self.past.pop()?;
-        self.future.push(now);
-        self.about = None;
-        Some(before)
+    /// Puts what was before all of it under it.
+    pub(crate) fn prepend(&mut self, mut past: Vec<Step>) {
+        past.append(&mut self.past);
+        self.past = past;
+        self.keep_in_depth();
     }
 
     /// What was before the last step, which is forgotten.
-    pub fn take_back(&mut self) -> Option<Step> {
+    pub(crate) fn take_back(&mut self) -> Option<Step> {
         self.about = None;
         self.past.pop()
     }
 
-    /// Goes forward again from `now`.
-    pub fn redo(&mut self, now: Step) -> Option<Step> {
-        let after = self.future.pop()?;
-        self.past.push(now);
-        self.about = None;
-        Some(after)
+    fn keep_in_depth(&mut self) {
+        let over = self.past.len().saturating_sub(DEPTH);
+        self.past.drain(..over);
     }
 
-    /// What was on the desk last as a project of one's own.
-    pub fn last_project(&self) -> Option<&Step> {
-        let mut past = self.past.iter().rev();
-        past.find(|step| step.stage == Stage::Project)
-    }
-
-    /// Whether there is a step to go back.
-    #[must_use]
-    pub fn can_undo(&self) -> bool {
-        !self.past.is_empty()
-    }
-
-    /// Whether there is a step to go forward again.
-    #[must_use]
-    pub fn can_redo(&self) -> bool {
-        !self.future.is_empty()
+    /// Nothing was done yet.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.past.is_empty() && self.future.is_empty()
     }
 }

@@ -1,10 +1,11 @@
 //! Splitting, adding, moving, shaping and deleting legs; everything else of the project stays as it is.
 
-use dewrun_document::{Fitting, Input, Leg, Route};
+use dewrun_document::{Fitting, Input, Leg};
 use dewrun_drawing::Shape;
 use dewrun_quantity::{Fall, FallForm, Length};
 
 use super::field::{leg, route, route_mut};
+use super::rows;
 use super::traps::with_traps;
 use super::{OpenProject, TubeName};
 use crate::kind::Kind;
@@ -22,10 +23,10 @@ pub fn split_leg(project: &mut OpenProject, tube: TubeName, at: usize) {
 
 /// Parts a leg so far from its start: two legs of the same slope. Where either would be too short to be entered it stays whole.
 pub fn split_leg_at(project: &mut OpenProject, tube: TubeName, at: usize, from_start: Length) {
+    let id = free_id(project);
     let Some(route) = route_mut(project, tube) else {
         return;
     };
-    let id = free_id(route);
     let Some(leg) = route.legs.get_mut(at) else {
         return;
     };
@@ -35,14 +36,15 @@ pub fn split_leg_at(project: &mut OpenProject, tube: TubeName, at: usize, from_s
     if near < least || far < least {
         return;
     }
-    let rise = leg.rise_m.value;
     let mut second = Leg {
         id,
         fittings: Vec::new(),
         ..leg.clone()
     };
-    (leg.length_m.value, second.length_m.value) = (near, far);
-    (leg.rise_m.value, second.rise_m.value) = (rise * near / whole, rise * far / whole);
+    for (part, length_m) in [(&mut second, far), (leg, near)] {
+        part.rise_m = rows::scaled(&part.rise_m, length_m / whole);
+        part.length_m = resized(&part.length_m, length_m);
+    }
     let (first, rest): (Vec<Fitting>, Vec<Fitting>) = leg
         .fittings
         .drain(..)
@@ -57,10 +59,10 @@ pub fn split_leg_at(project: &mut OpenProject, tube: TubeName, at: usize, from_s
 
 /// Puts a leg like that one behind it, without fittings.
 pub fn add_leg(project: &mut OpenProject, tube: TubeName, at: usize) {
+    let id = free_id(project);
     let Some(route) = route_mut(project, tube) else {
         return;
     };
-    let id = free_id(route);
     let Some(leg) = route.legs.get(at) else {
         return;
     };
@@ -139,10 +141,18 @@ fn set(leg: &mut Leg, before: Shape, shape: Shape) {
     }
     let rise = shape.rise.to_metres();
     if is_same_fall(before, shape) {
-        leg.rise_m.value = rise;
+        leg.rise_m = resized(&leg.rise_m, rise);
     } else {
         leg.rise_m = Input::typed(rise);
     }
+}
+
+/// Another value of the same origin; the span of what is assumed grows or shrinks with it.
+fn resized(input: &Input<f64>, value: f64) -> Input<f64> {
+    if input.value == 0.0 {
+        return rows::moved(input, value);
+    }
+    rows::moved(&rows::scaled(input, value / input.value), value)
 }
 
 fn is_same_fall(before: Shape, shape: Shape) -> bool {
@@ -166,12 +176,14 @@ pub(crate) fn short(metres: f64) -> f64 {
     (metres * 1e9).round() / 1e9
 }
 
-/// An id that no leg of the route bears.
-fn free_id(route: &Route) -> String {
-    let mut number = route.legs.len() + 1;
+/// An id that no leg of either tube bears.
+fn free_id(project: &OpenProject) -> String {
+    let legs = |tube| route(project, tube).map_or(&[][..], |route| &route.legs);
+    let (intake, exhaust) = (legs(TubeName::Intake), legs(TubeName::Exhaust));
+    let mut number = intake.len() + 1;
     loop {
         let id = format!("leg-{number}");
-        if route.legs.iter().all(|leg| leg.id != id) {
+        if intake.iter().chain(exhaust).all(|leg| leg.id != id) {
             return id;
         }
         number += 1;

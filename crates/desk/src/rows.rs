@@ -52,6 +52,22 @@ pub(crate) fn shifted(input: &Input<f64>, by: f64) -> Input<f64> {
     }
 }
 
+/// A value and its whole span, as many times as large.
+pub(crate) fn scaled(input: &Input<f64>, by: f64) -> Input<f64> {
+    let origin = match &input.origin {
+        Origin::Assumed { row, low, high } => Origin::Assumed {
+            row: row.clone(),
+            low: low * by,
+            high: high * by,
+        },
+        origin => origin.clone(),
+    };
+    Input {
+        value: input.value * by,
+        origin,
+    }
+}
+
 /// The row that a value is assumed from.
 pub(crate) fn row_of(input: &Input<f64>) -> Option<&'static dyn Row> {
     match &input.origin {

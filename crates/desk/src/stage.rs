@@ -1,7 +1,7 @@
 //! As what a project is on the desk, and how the address says so.
 
-use crate::Way;
 use crate::examples::{Example, example};
+use crate::{OpenProject, Way};
 
 /// What stands after the `#` while a project of one's own is open.
 const PROJECT: &str = "#project";
@@ -36,6 +36,16 @@ impl Stage {
     #[must_use]
     pub fn is_first(self) -> bool {
         matches!(self, Self::First(_))
+    }
+
+    /// What it begins with; none for a project of one's own, and where the library lacks a row.
+    #[must_use]
+    pub fn project(self) -> Option<OpenProject> {
+        match self {
+            Self::First(way) => way.project(),
+            Self::Example(example) => example.project().ok().map(OpenProject::from),
+            Self::Project => None,
+        }
     }
 
     /// What stands after the `#` of the address, the sign included.

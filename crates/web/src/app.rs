@@ -5,12 +5,12 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    HEAD_ID, air, answer_band, cautions, close, first_visit, legs, page_head, provide_opened,
-    refused_file, route_section, sections_bar, sensor, worked_cases,
+    HEAD_ID, air, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
+    provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, worked_cases,
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, work};
-use crate::state::Desk;
+use crate::state::{Desk, Found, Keeping};
 use dewrun_desk::Stage;
 
 /// The element that the page is put into.
@@ -33,12 +33,19 @@ pub fn start() {
 pub fn page() -> El {
     let address = hash::use_hash();
     let asked = move || Stage::asked(&address.get());
-    let Some(desk) = Desk::at(untrack(asked)) else {
+    let found = Found::quick();
+    let seen = found.seen();
+    let first_asked = untrack(asked);
+    let Found {
+        records, set_aside, ..
+    } = found;
+    let Some(desk) = Desk::at(first_asked, records) else {
         return el("p")
             .attr("role", "alert")
             .child("The rows that this page begins with can\u{2019}t be read.");
     };
     provide_context(desk);
+    provide_context(Keeping::begin(desk, first_asked, seen, set_aside));
     // Only an address that changes opens something else: what is on the desk stays otherwise.
     Effect::watch(
         asked,
@@ -58,6 +65,10 @@ pub fn page() -> El {
         }
     });
     let stage = Memo::new(move |_| desk.stage());
+    // What was open last may be something else than the address says.
+    if first_asked.is_some() {
+        hash::put(&untrack(move || stage.get()).address());
+    }
     Effect::watch(
         move || stage.get(),
         move |stage: &Stage, _, _| hash::write(&stage.address()),
@@ -85,6 +96,7 @@ pub fn page() -> El {
     });
     el("div")
         .child(page_head())
+        .child(kept_notes())
         .child(refused_file())
         .child(open)
         .child(cautions())
@@ -100,5 +112,5 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
         sensor(),
         worked_cases(false),
     ]);
-    vec![answer_band(), parts]
+    vec![runs_bar(), answer_band(), parts]
 }

@@ -1,6 +1,8 @@
 //! The ways to the world outside the page's own state: address, window, sizes on the screen.
 
 pub(crate) mod after_paint;
+pub(crate) mod clock;
+pub(crate) mod database;
 pub(crate) mod element_width;
 pub(crate) mod escape;
 pub(crate) mod file_text;
@@ -9,6 +11,7 @@ pub(crate) mod link;
 pub(crate) mod orientation;
 pub(crate) mod pressed;
 pub(crate) mod printing;
+pub(crate) mod quick_store;
 pub(crate) mod save;
 pub(crate) mod scrolled;
 pub(crate) mod section_in_view;

@@ -113,7 +113,7 @@ pub(super) fn set(field: Field, project: &mut OpenProject, value: f64) -> Option
         Field::LegLength(tube, at) => {
             let leg = leg_mut(project, tube, at)?;
             // A longer leg keeps its slope.
-            leg.rise_m.value *= value / leg.length_m.value;
+            leg.rise_m = rows::scaled(&leg.rise_m, value / leg.length_m.value);
             leg.length_m = Input::typed(value);
         }
         Field::SpaceTemperature(at) => {

@@ -11,6 +11,7 @@ use leptos::prelude::*;
 use super::opened_figure::opened_figure;
 use super::parts::{button, flag, words};
 use super::preview::preview;
+use super::projects::projects;
 use super::section_head::section_head;
 use super::stale_note::stale_note;
 use super::toggle::Toggle;
@@ -97,6 +98,7 @@ pub(crate) fn first_visit() -> Vec<El> {
     let page = el("div")
         .class("dw-page")
         .child(route)
+        .child(projects())
         .child(worked_cases(true));
     vec![first, page]
 }

@@ -3,26 +3,24 @@
 mod files;
 mod hand;
 mod links;
+mod projects;
 
 use std::sync::Arc;
 
 use dewrun_desk::{
-    Answered, Edit, Fault, Field, History, OpenProject, Shown, Stage, Step, TubeName, Way,
+    Answered, Edit, Fault, Field, Kept, OpenProject, Record, Shown, Stage, Store, TubeName, Way,
 };
 use dewrun_document::Project;
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
+use crate::hooks::clock::{self, new_key};
 use files::RefusedFile;
 
 /// Everything the components share; it is a handful of handles and free to copy.
 #[derive(Debug, Clone, Copy)]
 pub struct Desk {
-    project: RwSignal<OpenProject>,
-    stage: RwSignal<Stage>,
-    /// What each way in had come to when it was left.
-    begun: RwSignal<[Option<OpenProject>; 3]>,
-    history: RwSignal<History>,
+    store: RwSignal<Store>,
     faults: RwSignal<Vec<Fault>>,
     last_edit: RwSignal<Option<Edit>>,
     style: RwSignal<Style>,
@@ -30,7 +28,7 @@ pub struct Desk {
     selected: RwSignal<Option<(TubeName, usize)>>,
     refused_file: RwSignal<Option<RefusedFile>>,
     /// What was on the desk before a hand took hold of something.
-    held: RwSignal<Option<Step>>,
+    held: RwSignal<Option<OpenProject>>,
     shown: Memo<Shown>,
 }
 
@@ -46,38 +44,18 @@ impl Desk {
     /// A desk with a project on it.
     #[must_use]
     pub fn new(project: Project) -> Self {
-        Self::of(Step {
-            project: project.into(),
-            stage: Stage::Project,
-        })
+        Self::of(Store::new(new_kept(project.into(), Stage::Project)))
     }
 
-    /// A desk with what an address asks for on it; where that is nowhere any more, the empty page.
-    pub(crate) fn at(asked: Option<Stage>) -> Option<Self> {
-        let example = match asked {
-            Some(Stage::Example(example)) => example.project().ok(),
-            _ => None,
-        };
-        let way = match asked {
-            Some(Stage::First(way)) => way,
-            _ => Way::Drawing,
-        };
-        Some(Self::of(match (example, asked) {
-            (Some(project), Some(stage)) => Step {
-                project: project.into(),
-                stage,
-            },
-            _ => Step {
-                project: way.project()?,
-                stage: Stage::First(way),
-            },
-        }))
+    /// A desk with what an address asks for on it, of what was kept where it is that; where that is nowhere any more, the empty page.
+    pub(crate) fn at(asked: Option<Stage>, kept: Vec<Record>) -> Option<Self> {
+        Store::started(asked, kept, new_key()).map(Self::of)
     }
 
-    fn of(step: Step) -> Self {
-        let project = RwSignal::new(step.project);
+    fn of(store: Store) -> Self {
+        let store = RwSignal::new(store);
         let last_edit = RwSignal::new(None);
-        let held = RwSignal::new(None);
+        let held = RwSignal::new(None::<OpenProject>);
         let is_held = Memo::new(move |_| held.with(Option::is_some));
         let shown = Memo::new(move |before: Option<&Shown>| {
             let next = if is_held.get() {
@@ -85,13 +63,11 @@ impl Desk {
             } else {
                 Shown::next
             };
-            project.with(|project| next(before, project, last_edit.get_untracked()))
+            let last_edit = last_edit.get_untracked();
+            store.with(|store| next(before, &store.now().project, last_edit))
         });
         Self {
-            project,
-            stage: RwSignal::new(step.stage),
-            begun: RwSignal::default(),
-            history: RwSignal::new(History::default()),
+            store,
             faults: RwSignal::new(Vec::new()),
             last_edit,
             style: RwSignal::new(Style::default()),
@@ -105,69 +81,47 @@ impl Desk {
 
     /// Puts another project on the desk; undoing that brings back what was there.
     pub(crate) fn open(&self, project: OpenProject, stage: Stage) {
-        let before = self.now();
-        if let Stage::First(way) = before.stage {
-            let left = Some(before.project.clone());
-            self.begun
-                .update_untracked(|begun| begun[way.place()] = left);
-        }
-        self.history.update(|history| {
-            history.part();
-            history.note(before, String::new());
-            history.part();
-        });
-        self.tube.set(TubeName::Intake);
-        self.show(Step { project, stage });
+        self.act(|store| store.open(new_kept(project, stage)));
     }
 
     /// Puts on the desk what an address asks for, unless it is there.
     pub(crate) fn go_to(&self, asked: Stage) {
-        if asked == self.stage.get_untracked() {
-            return;
-        }
-        let project = match asked {
-            Stage::First(way) => {
-                let begun = self
-                    .begun
-                    .with_untracked(|begun| begun[way.place()].clone());
-                begun.or_else(|| way.project())
+        self.act(|store| {
+            if !store.go_back_to(asked)
+                && let Some(project) = asked.project()
+            {
+                store.open(new_kept(project, asked));
             }
-            Stage::Example(example) => example.project().ok().map(OpenProject::from),
-            Stage::Project => self.history.with_untracked(|history| {
-                let last = history.last_project();
-                last.map(|step| step.project.clone())
-            }),
-        };
-        if let Some(project) = project {
-            self.open(project, asked);
-        }
+        });
     }
 
     /// Begins another project on the empty page.
     pub(crate) fn begin_anew(&self) {
-        self.begun
-            .update_untracked(|begun| *begun = Default::default());
-        self.go_to(Stage::First(Way::Drawing));
+        let stage = Stage::First(Way::Drawing);
+        if let Some(project) = stage.project() {
+            self.act(|store| store.begin_anew(new_kept(project, stage)));
+        }
     }
 
     /// Makes what was answered on the empty page a project of one's own.
     pub(crate) fn draw_route(&self) {
-        self.open(self.project.get_untracked(), Stage::Project);
+        self.open(self.with_untracked(Clone::clone), Stage::Project);
     }
 
     /// As what the project is on the desk.
     pub(crate) fn stage(&self) -> Stage {
-        self.stage.get()
+        self.store.with(|store| store.now().stage)
     }
 
     /// Looks at the project.
     pub fn with<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
-        self.project.with(look)
+        self.store.with(|store| look(&store.now().project))
     }
 
     /// Looks at the project once, without following it.
     pub fn with_untracked<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
-        self.project.with_untracked(look)
+        self.store
+            .with_untracked(|store| look(&store.now().project))
     }
 
     /// How numbers are read and shown.
@@ -239,7 +193,7 @@ impl Desk {
     pub fn type_into(&self, field: Field, text: &str) {
         self.take_mark(text);
         let style = self.style.get_untracked();
-        let mut project = self.project.get_untracked();
+        let mut project = self.with_untracked(Clone::clone);
         let name = field.full_name(&project);
         let held = self.held(field);
         match field.take(&mut project, text, style) {
@@ -252,7 +206,7 @@ impl Desk {
                     before: held,
                     field,
                 }));
-                self.replace(project, about);
+                self.replace(project, &about);
             }
             Err(refused) => {
                 let fault = Fault {
@@ -273,7 +227,7 @@ impl Desk {
 
     /// What was begun in a field and left is a fault.
     pub(crate) fn leave(&self, field: Field) {
-        self.history.update_untracked(History::part);
+        self.store.update_untracked(Store::part);
         let is_begun = |fault: &Fault| fault.field == field && fault.is_unfinished;
         if self
             .faults
@@ -295,71 +249,55 @@ impl Desk {
 
     /// Changes the project otherwise than through a field.
     pub(crate) fn change(&self, about: &str, change: impl FnOnce(&mut OpenProject)) {
-        let mut project = self.project.get_untracked();
+        let mut project = self.with_untracked(Clone::clone);
         change(&mut project);
-        self.history.update_untracked(History::part);
+        self.store.update_untracked(Store::part);
         // Fields may have moved to other legs: what was typed there and could not be used has no place any more.
         self.faults.set(Vec::new());
         self.last_edit.set(None);
-        self.replace(project, about.to_owned());
+        self.replace(project, about);
     }
 
     pub(crate) fn undo(&self) {
-        self.step(History::undo);
+        self.act(Store::undo);
     }
 
     pub(crate) fn redo(&self) {
-        self.step(History::redo);
+        self.act(Store::redo);
     }
 
     pub(crate) fn can_undo(&self) -> bool {
-        self.history.with(History::can_undo)
+        self.store.with(Store::can_undo)
     }
 
     pub(crate) fn can_redo(&self) -> bool {
-        self.history.with(History::can_redo)
+        self.store.with(Store::can_redo)
     }
 
-    fn step(&self, step: impl FnOnce(&mut History, Step) -> Option<Step>) {
+    /// Does something that may put another project or run on the desk.
+    fn act(&self, act: impl FnOnce(&mut Store)) {
         self.let_go();
-        let now = self.now();
-        let step = self.history.try_update(|history| step(history, now));
-        if let Some(step) = step.flatten() {
-            self.show(step);
-        }
-    }
-
-    /// What is on the desk.
-    fn now(&self) -> Step {
-        Step {
-            project: self.project.get_untracked(),
-            stage: self.stage.get_untracked(),
-        }
-    }
-
-    fn show(&self, step: Step) {
         self.faults.set(Vec::new());
         self.last_edit.set(None);
         self.selected.set(None);
-        if self.stage.get_untracked() != step.stage {
-            self.stage.set(step.stage);
+        let open = || self.with_store_untracked(|store| (store.now().key, store.now().project.run));
+        let before = open();
+        self.store.update(act);
+        if open() != before {
+            self.tube.set(TubeName::Intake);
         }
-        self.project.set(step.project);
     }
 
-    fn replace(&self, project: OpenProject, about: String) {
-        let before = self.now();
-        if before.project != project {
-            self.history.update(|history| history.note(before, about));
-            self.project.set(project);
+    fn replace(&self, project: OpenProject, about: &str) {
+        if self.with_untracked(|before| *before != project) {
+            self.store.update(|store| store.change(about, project));
         }
     }
 
     /// The value of a field that the project holds, with its unit.
     fn held(&self, field: Field) -> String {
         let style = self.style.get_untracked();
-        self.project
-            .with_untracked(|project| field.show(project, style))
+        self.with_untracked(|project| field.show(project, style))
             .map_or_else(String::new, |(number, unit)| match unit {
                 "" => number,
                 _ => format!("{number}\u{a0}{unit}"),
@@ -376,5 +314,15 @@ impl Desk {
         if self.style.get_untracked().mark != mark {
             self.style.update(|style| style.mark = mark);
         }
+    }
+}
+
+/// A project under a new key.
+fn new_kept(project: OpenProject, stage: Stage) -> Kept {
+    Kept {
+        key: new_key(),
+        project,
+        stage,
+        changed: clock::now(),
     }
 }

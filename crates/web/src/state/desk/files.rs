@@ -40,7 +40,7 @@ impl Desk {
 
     /// The open project as the text of a file; where it can't be one, the page says why.
     pub(crate) fn file_text(&self) -> Option<String> {
-        let written = self.project.with_untracked(|project| write(project));
+        let written = self.with_untracked(|project| write(project));
         match &written {
             Ok(_) => self.refused_file.set(None),
             Err(error) => self.refuse_to_save(in_words(error)),
@@ -50,8 +50,7 @@ impl Desk {
 
     /// What a file of the open project is called.
     pub(crate) fn file_name(&self) -> String {
-        self.project
-            .with_untracked(|project| file_name::of(project))
+        self.with_untracked(|project| file_name::of(project))
     }
 
     /// Says why the project could not be saved.

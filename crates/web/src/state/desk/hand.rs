@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use dewrun_desk::{Answered, History, OpenProject, Step};
+use dewrun_desk::{Answered, OpenProject, Store};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -14,20 +14,17 @@ impl Desk {
         // Fields show what the hand does: what was typed there and can't be used is given up.
         self.faults.set(Vec::new());
         self.last_edit.set(None);
-        self.held.set(Some(self.now()));
+        self.held.set(Some(self.with_untracked(Clone::clone)));
     }
 
     /// What the hand does to the project as it was when it was taken hold of.
     pub(crate) fn draw(&self, change: impl FnOnce(&mut OpenProject)) {
-        let before = self
-            .held
-            .with_untracked(|held| held.as_ref().map(|held| held.project.clone()));
-        let Some(mut project) = before else {
+        let Some(mut project) = self.held.get_untracked() else {
             return;
         };
         change(&mut project);
-        if self.project.with_untracked(|now| *now != project) {
-            self.project.set(project);
+        if self.with_untracked(|now| *now != project) {
+            self.store.update(|store| store.draw(project));
         }
     }
 
@@ -36,20 +33,16 @@ impl Desk {
         let Some(before) = self.held.get_untracked() else {
             return;
         };
-        if self.project.with_untracked(|now| *now != before.project) {
-            self.history.update(|history| {
-                history.part();
-                history.note(before, String::new());
-                history.part();
-            });
+        if self.with_untracked(|now| *now != before) {
+            self.store.update(|store| store.drawn_from(before));
         }
         self.held.set(None);
     }
 
     /// As it was before the hand took hold.
     pub(crate) fn put_back(&self) {
-        if let Some(Step { project, .. }) = self.held.get_untracked() {
-            self.project.set(project);
+        if let Some(before) = self.held.get_untracked() {
+            self.store.update(|store| store.draw(before));
             self.held.set(None);
         }
     }
@@ -78,24 +71,21 @@ impl Desk {
 
     /// Changes the project by a key; such changes in a row are one step.
     pub(crate) fn change_in_a_row(&self, about: &str, change: impl FnOnce(&mut OpenProject)) {
-        let mut project = self.project.get_untracked();
+        let mut project = self.with_untracked(Clone::clone);
         change(&mut project);
         self.faults.set(Vec::new());
         self.last_edit.set(None);
-        self.replace(project, about.to_owned());
+        self.replace(project, about);
     }
 
     /// The row of changes has ended.
     pub(crate) fn end_row(&self) {
-        self.history.update_untracked(History::part);
+        self.store.update_untracked(Store::part);
     }
 
     /// Takes back the last step as if it had never been.
     pub(crate) fn take_back(&self) {
-        let before = self.history.try_update(History::take_back).flatten();
-        if let Some(step) = before {
-            self.faults.set(Vec::new());
-            self.project.set(step.project);
-        }
+        self.faults.set(Vec::new());
+        self.store.update(Store::take_back);
     }
 }

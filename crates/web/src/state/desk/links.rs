@@ -31,7 +31,7 @@ impl Desk {
 
     /// The open project as the text that a link carries; where it can't be one, the page says why.
     pub(crate) fn link_text(&self) -> Option<String> {
-        let text = self.project.with_untracked(|project| link_text(project));
+        let text = self.with_untracked(|project| link_text(project));
         match &text {
             Ok(_) => self.refused_file.set(None),
             Err(error) => self.refuse_link(in_words(error)),

@@ -60,7 +60,7 @@ impl Way {
                 "Tap or overwrite what the drawing says; the answer follows. Then draw the route and refine it leg by leg."
             }
             Self::Fitting => {
-                "Lay the tube leg by leg, from the duct on. Where a trap goes and how far hangers stand apart is not worked out yet."
+                "Lay the tube leg by leg, from the duct on. Where a trap goes and how far hangers stand apart is not shown here yet."
             }
             Self::Trouble => {
                 "Six taps; what you don\u{2019}t answer stays assumed. So far the answer is the steady one for the route that you describe: causes are not weighed yet."

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context, Result, ensure};
 
 use super::build_id::{build_id, files_below};
-use super::styles;
+use super::{script, styles};
 use crate::workspace::Workspace;
 
 const PAGE: &str = "index.html";
@@ -30,6 +30,11 @@ pub(crate) fn assemble(workspace: &Workspace, folder: &Path) -> Result<()> {
         }
     }
     fs::write(folder.join("styles.css"), styles::join(workspace)?)?;
+    for file in files_below(folder)? {
+        if file.extension().is_some_and(|ending| ending == "js") {
+            rewrite(&folder.join(file), |script| Ok(script::plain(script)))?;
+        }
+    }
     let page = without_trunk(&fs::read_to_string(folder.join(PAGE))?);
     fs::write(folder.join(PAGE), page)?;
     let files = files_below(folder)?;

@@ -25,6 +25,21 @@ pub(super) fn squeeze(script: &str, name: &str, renamed: &Renamed) -> Result<Str
     Ok(short)
 }
 
+/// A script of our own without lines that only say something, and without spaces at the start of lines.
+pub(super) fn plain(script: &str) -> String {
+    let mut kept = String::new();
+    let mut is_remark = false;
+    for line in script.lines().map(str::trim) {
+        is_remark |= line.starts_with("/**");
+        if !(is_remark || line.is_empty() || line.starts_with("//")) {
+            kept.push_str(line);
+            kept.push('\n');
+        }
+        is_remark &= !line.ends_with("*/");
+    }
+    kept
+}
+
 fn lines(script: &str, renamed: &Renamed) -> String {
     let mut kept = String::new();
     let mut until: Option<fn(&str) -> bool> = None;
@@ -141,6 +156,13 @@ export function start() { wasm.start(); }
             imports: pairs(&[("__wbg_log_12", "a"), ("__wbindgen_kept", "b")]),
             exports: pairs(&[("memory", "a"), ("start", "b")]),
         }
+    }
+
+    #[test]
+    fn remarks_are_left_out() {
+        let script = "// What.\n/** How. */\nconst A = \"a // b\";\n\n/**\n * Why.\n */\nfunction b() {\n  // Here.\n  return A; // There.\n}\n";
+        let expected = "const A = \"a // b\";\nfunction b() {\nreturn A; // There.\n}\n";
+        assert_eq!(plain(script), expected, "whole lines only");
     }
 
     #[test]

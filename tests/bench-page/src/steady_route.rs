@@ -33,7 +33,7 @@ pub fn steady_route() -> Run {
     }
 }
 
-fn space(t_c: f64) -> Space {
+pub(crate) fn space(t_c: f64) -> Space {
     Space {
         temperature: Temperature::celsius(t_c),
         humidity: Humidity::Relative {
@@ -45,7 +45,7 @@ fn space(t_c: f64) -> Space {
     }
 }
 
-fn leg(space: usize) -> Leg {
+pub(crate) fn leg(space: usize) -> Leg {
     Leg {
         space,
         length: Length::metres(12.5),

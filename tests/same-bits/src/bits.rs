@@ -1,13 +1,17 @@
 //! The bits of every outcome that is compared, by name; compiled for both machines from this one file.
 
-use dewrun_run::{Run, evaluate};
-use dewrun_tests::fingerprint::fingerprint;
+use dewrun_run::{Run, evaluate, water_and_air};
+use dewrun_tests::fingerprint::{fingerprint, fingerprint_of, whole_numbers};
+use dewrun_tests::installations::installation;
 use dewrun_tests::reference::steady::run_of;
 use dewrun_tests::routes::{awkward, route};
 use serde_json::Value;
 
 /// Random routes that are compared besides the solved cases.
 const ROUTES: u64 = 200;
+
+/// Random installations whose water and air are compared.
+const INSTALLED: u64 = 60;
 
 /// The solved cases.
 const CASES: [&str; 2] = [
@@ -29,6 +33,9 @@ pub(crate) fn all() -> Vec<(String, Option<u64>)> {
     for seed in 0..ROUTES {
         rows.push((format!("route {seed}"), bits(&route(seed))));
     }
+    for seed in 0..INSTALLED {
+        rows.push((format!("water and air of route {seed}"), whole_bits(seed)));
+    }
     for seed in (0..ROUTES).filter(|seed| flows(&awkward(*seed))) {
         rows.push((format!("awkward route {seed}"), bits(&awkward(seed))));
     }
@@ -41,6 +48,14 @@ fn cases(text: &str) -> Vec<Value> {
 
 fn bits(run: &Run) -> Option<u64> {
     Some(fingerprint(&evaluate(run).ok()?.value))
+}
+
+/// Water and air of a random route, randomly installed.
+fn whole_bits(seed: u64) -> Option<u64> {
+    let run = route(seed);
+    let steady = evaluate(&run).ok()?.value;
+    let whole = water_and_air(&run, &installation(&run, seed), &steady).ok()?;
+    Some(fingerprint_of(&whole_numbers(&whole)))
 }
 
 /// Enough to be quick about it.

@@ -23,6 +23,12 @@ const FIGURES: &[Figure] = &[
         unit: "us",
         in_ns: 1e3,
     },
+    Figure {
+        name: "steady_full",
+        bench: "steady_full",
+        unit: "ms",
+        in_ns: 1e6,
+    },
 ];
 
 struct Figure {

@@ -3,7 +3,7 @@
 use std::fs;
 
 use dewrun_document::{read, to_installation, to_run};
-use dewrun_run::told::{Freezes, Trouble};
+use dewrun_run::told::{AirPlace, Freezes, Trouble};
 use dewrun_run::{Blind, HangerAdvice, Outcome, Run, Tube, Whole, evaluate, water_and_air};
 
 struct Story {
@@ -117,6 +117,45 @@ fn a_trap_at_the_low_point_ends_that_story() {
         trap.drop_is_enough && trap.seal_is_enough,
         "the usual one will do: {trap:?}"
     );
+}
+
+/// An open trap of 10 mm bore under suction lets room air in through 6 mm: by hand Q = Cd A sqrt(2 dp/rho) with Cd 0.61,
+/// and the sample share is what is left of the flow at the sensor, by mass.
+#[test]
+fn an_open_trap_blinds_the_detector() {
+    let open = WITH_TRAP.replace("\"kind\"", "\"condition\": \"open\", \"kind\"");
+    let Story { whole, run, .. } = told_with("make-up-air", "\"legs\": [", &open);
+    let now = &whole.airflow.now;
+    let suction_pa = -now
+        .pressure(AirPlace::Leak(0))
+        .expect("the trap is a leak")
+        .to_pascals();
+    assert!(
+        20.0 < suction_pa,
+        "the tube is under suction there, {suction_pa} Pa"
+    );
+    let density = now.mass.to_kilograms_per_second() / now.sensor.to_cubic_metres_per_second();
+    let area_m2 = core::f64::consts::PI / 4.0 * 0.006 * 0.006;
+    let leak_kg_s = 0.61 * area_m2 * (2.0 * density * suction_pa).sqrt();
+    let share = 1.0 - leak_kg_s / now.mass.to_kilograms_per_second();
+    // The air in the tube is a few kelvins from that at the sensor.
+    assert!(
+        (now.share - share).abs() < 0.01,
+        "{} and by hand {share}",
+        now.share
+    );
+    let Some(Blind::Diluted { share }) = whole.blind else {
+        panic!("diluted, not {:?}", whole.blind);
+    };
+    assert!(
+        (share - now.share).abs() < 1e-12 && share < 0.8,
+        "{share} of it from the duct"
+    );
+    assert!(
+        1.0 < whole.airflow.reading_now,
+        "the flow rises, as if all were better"
+    );
+    assert!(run.exhaust.len() == 4, "the rest is as drawn");
 }
 
 #[test]

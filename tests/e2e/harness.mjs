@@ -8,7 +8,8 @@ import { fileURLToPath } from "node:url";
 import { after, before } from "node:test";
 import { chromium } from "playwright-core";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+/** The root of the project, with a slash at its end. */
+export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const BROWSERS = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome"];
 const ARGUMENTS =
   "--headless --no-sandbox --disable-gpu --disable-quic --no-first-run " +

@@ -3,7 +3,8 @@ import assert from "node:assert/strict";
 import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, beforeEach, test } from "node:test";
-import { DIST, launch, shows, watch } from "./harness.mjs";
+import { deflateRawSync } from "node:zlib";
+import { DIST, ROOT, launch, shows, watch } from "./harness.mjs";
 import { accessible, saved, touchable, unfold } from "./looks.mjs";
 import { buildOf, nextBuild, serveFolder, watchEverything } from "./static.mjs";
 
@@ -50,6 +51,12 @@ const builds = (page) =>
     const loaded = performance.getEntriesByType("resource").map((entry) => new URL(entry.name).pathname);
     return [...new Set(loaded.map((name) => name.slice(path.length).split("/")[0]).filter((name) => name !== "sw.js"))];
   }, PATH);
+
+/** A link that carries an example, as another program may make it. */
+async function linkTo(example) {
+  const text = await readFile(`${ROOT}demo/${example}.json`);
+  return `#v1=${deflateRawSync(text).toString("base64url")}`;
+}
 
 const answer = (page) => page.locator(".dw-answer__sentence").first().innerText();
 
@@ -145,10 +152,13 @@ test("it can be installed", async () => {
 test("a newer build waits until it is asked for, and never mixes with the old", async () => {
   const next = await nextBuild(DIST, "The next");
   try {
-    const { open } = await visitor(360);
-    const page = await open("#example=make-up-air");
+    const { open } = await visitor();
+    const page = await open(await linkTo("make-up-air"));
     await kept(page);
     assert.deepEqual(await builds(page), [state.build]);
+    await page.getByLabel("Length of leg 1").first().fill("4.4");
+    const worked = await saved(page);
+    assert.equal(worked.project.runs[0].intake.legs[0].length_m.value, 4.4, "something of one's own is open");
     assert.equal(await page.getByText(NEWS).count(), 0, "the first build is no news");
     // The old files are gone from the server, as where a folder is replaced.
     state.site.folder = next.folder;
@@ -158,7 +168,10 @@ test("a newer build waits until it is asked for, and never mixes with the old", 
     assert.equal(await page.title(), "Dewrun", "a reload keeps the old page");
     assert.deepEqual(await builds(page), [state.build], "all of it");
     await accessible(page, "the news");
-    await touchable(page, "the news", "#news");
+    await page.setViewportSize({ width: 360, height: 740 });
+    await accessible(page, "the news on a phone");
+    await touchable(page, "the news on a phone", "#news");
+    await page.setViewportSize({ width: 1440, height: 900 });
     const other = await open("#example=pool-hall-exhaust");
     assert.deepEqual(await builds(other), [state.build], "another tab is on the old page too");
     await Promise.all([page.waitForEvent("load"), page.getByRole("button", { name: "Switch to it" }).click()]);
@@ -166,6 +179,10 @@ test("a newer build waits until it is asked for, and never mixes with the old", 
     assert.equal(await page.title(), "The next", "the new page");
     assert.deepEqual(await builds(page), [next.build], "all of it");
     await page.getByRole("heading", { name: /Make-up air unit/ }).waitFor();
+    assert.equal((await saved(page)).text, worked.text, "what was open is open");
+    await page.getByRole("button", { name: "Undo" }).click();
+    assert.notEqual((await saved(page)).text, worked.text, "with all that can be undone");
+    await page.getByRole("button", { name: "Redo" }).click();
     assert.equal(await page.getByText(NEWS).count(), 0, "the news is taken");
     await unfold(other);
     await other.getByRole("button", { name: "in-lb units" }).click();
@@ -177,6 +194,7 @@ test("a newer build waits until it is asked for, and never mixes with the old", 
     await page.reload();
     await shows(page);
     assert.deepEqual(await builds(page), [next.build], "without a network it is the new one");
+    assert.equal((await saved(page)).text, worked.text, "and the project is there");
     await state.site.start();
   } finally {
     await next.remove();

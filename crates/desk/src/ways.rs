@@ -95,7 +95,7 @@ impl Question {
 
     /// The answers that hold, a bit for each.
     #[must_use]
-    pub fn chosen(self, project: &OpenProject) -> u32 {
+    pub fn chosen(self, project: &OpenProject) -> usize {
         let bit = |place: Option<usize>| place.map_or(0, |place| 1 << place);
         match self {
             Self::Air => bit(families::air_of(project)),

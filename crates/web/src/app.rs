@@ -11,7 +11,7 @@ use crate::components::{
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, work};
 use crate::state::{Desk, Found, Keeping};
-use dewrun_desk::Stage;
+use dewrun_desk::{Stage, Way};
 
 /// The element that the page is put into.
 const PLACE: &str = "app";
@@ -75,7 +75,10 @@ pub fn page() -> El {
         false,
     );
     // The ways in are one page: who goes from one to another stays where they are on it.
-    let opened = Memo::new(move |_| Some(stage.get()).filter(|stage| !stage.is_first()));
+    let opened = Memo::new(move |_| match stage.get() {
+        Stage::First(_) => Stage::First(Way::Drawing),
+        other => other,
+    });
     Effect::watch(
         move || opened.get(),
         move |_, _, _| top::go_to_top(HEAD_ID),
@@ -89,10 +92,10 @@ pub fn page() -> El {
         }
     });
     file_text::on_given(move |name, text| desk.open_text(&name, text.as_deref()));
-    let is_open = Signal::derive(move || opened.get().is_some());
+    let is_open = Signal::derive(move || !opened.get().is_first());
     let open = each(move || match opened.get() {
-        None => untrack(first_visit),
-        Some(_) => untrack(|| open_project(width)),
+        Stage::First(_) => untrack(first_visit),
+        _ => untrack(|| open_project(width)),
     });
     el("div")
         .child(page_head())

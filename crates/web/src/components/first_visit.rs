@@ -26,21 +26,22 @@ use question::question;
 /// The empty page.
 pub(crate) fn first_visit() -> Vec<El> {
     let desk = use_desk();
-    let way = Memo::new(move |before: Option<&Way>| match desk.stage() {
-        Stage::First(way) => way,
+    let place = Memo::new(move |before: Option<&usize>| match desk.stage() {
+        Stage::First(way) => way.place(),
         // The page is about to go.
-        _ => before.copied().unwrap_or(Way::Drawing),
+        _ => before.copied().unwrap_or_default(),
     });
-    let told = move || {
-        let (way, style) = (way.get(), desk.style());
-        desk.answered().map(|answered| {
-            let outcome = &answered.outcome;
-            let begins = desk.with(|project| way.begins(project));
-            first_answer(outcome, &begins, way.beside(outcome.verdict), style)
-        })
-    };
-    let answer = words(move || told().map_or_else(String::new, |answer| html::sentence(&answer)));
-    let beside = words(move || told().map_or_else(String::new, |answer| html::asides(&answer)));
+    let told = Memo::new(move |_| {
+        let (way, style) = (Way::ALL[place.get()], desk.style());
+        let Some(answered) = desk.answered() else {
+            return <[String; 2]>::default();
+        };
+        let outcome = &answered.outcome;
+        let begins = desk.with(|project| way.begins(project));
+        let answer = first_answer(outcome, &begins, way.beside(outcome.verdict), style);
+        [html::sentence(&answer), html::asides(&answer)]
+    });
+    let part = move |at: usize| words(move || told.with(|told| told[at].clone()));
     let is_stale = flag(move || desk.is_stale());
     let toggle = Toggle {
         label: "What you have",
@@ -48,7 +49,7 @@ pub(crate) fn first_visit() -> Vec<El> {
         kind: "dw-toggle--words",
         options: &Way::WORDS,
         spoken: "",
-        chosen: Signal::derive(move || way.get().place()),
+        chosen: place.into(),
         choose: Callback::new(move |at: usize| desk.go_to(Stage::First(Way::ALL[at]))),
     };
     let told = el("div")
@@ -58,13 +59,13 @@ pub(crate) fn first_visit() -> Vec<El> {
             el("p")
                 .class("dw-first__told")
                 .attr("role", "status")
-                .html(answer),
+                .html(part(0)),
         )
-        .child(el("p").class("dw-first__beside").html(beside));
+        .child(el("p").class("dw-first__beside").html(part(1)));
     let draw =
         button("dw-button dw-button--first", move || desk.draw_route()).child("Draw this route");
     let asked = each(move || {
-        let way = way.get();
+        let way = Way::ALL[place.get()];
         let lead = el("p").class("dw-first__lead").child(way.lead());
         let asked = untrack(|| match way {
             Way::Drawing => drawing(),

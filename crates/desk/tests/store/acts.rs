@@ -1,9 +1,9 @@
 //! Whatever a person may do at the desk, told by four numbers.
 
 use dewrun_desk::{
-    EXAMPLES, Field, HumidOf, HumidityKind, Kept, OpenProject, Pick, Stage, Store, TubeName, Way,
-    add_leg, add_run, add_variant, delete_leg, delete_run, first_project, layouts, rename_project,
-    rename_run, route, same_tube_everywhere, split_leg,
+    EXAMPLES, Field, HumidOf, HumidityKind, Kept, OpenProject, Pick, Question, Stage, Store,
+    TubeName, Way, add_leg, add_run, add_variant, delete_leg, delete_run, first_project, layouts,
+    rename_project, rename_run, route, same_tube_everywhere, split_leg,
 };
 use dewrun_quantity::Style;
 use proptest::prelude::{Strategy, any};
@@ -23,7 +23,7 @@ pub(crate) struct Act {
 }
 
 pub(crate) fn act() -> impl Strategy<Value = Act> {
-    (0_u8..16, any::<u16>(), any::<u16>()).prop_map(|(which, on, with)| Act {
+    (0_u8..17, any::<u16>(), any::<u16>()).prop_map(|(which, on, with)| Act {
         which,
         on: usize::from(on),
         with: usize::from(with),
@@ -100,6 +100,24 @@ impl Act {
                     store.open(kept(key, project, stage));
                 }
             }
+            15 => self.edit(store, |project, (_, at)| {
+                let asked = [
+                    Question::Air,
+                    Question::Weather,
+                    Question::Spaces,
+                    Question::Tube,
+                    Question::LegWay(at),
+                    Question::LegSpace(at),
+                    Question::NextLeg,
+                    Question::When,
+                    Question::Where,
+                    Question::Trap,
+                ];
+                let question = asked[with % asked.len()];
+                let place = with / asked.len() % question.words().len();
+                // A leg that the intake tube has not takes no answer.
+                let _ = question.answer(project, place);
+            }),
             _ => {
                 let keys: Vec<u64> = store.projects_aside().iter().map(|one| one.key).collect();
                 match keys.get(with % keys.len().max(1)) {

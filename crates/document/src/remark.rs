@@ -60,6 +60,11 @@ pub(crate) fn remark(run_index: usize, remark: &Remark) -> NoteOutput {
             path_of(run_index, place),
             "the air runs up so fast that water does not run down against it".to_owned(),
         ),
+        Remark::AirDragsFilm { place } => (
+            path_of(run_index, place),
+            "the air holds a thin film back here; what gathers beyond it runs down against the air"
+                .to_owned(),
+        ),
         Remark::Sags { place, largest } => (
             path_of(run_index, place).field("hanger_spacing_m"),
             format!(

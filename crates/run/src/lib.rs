@@ -34,8 +34,8 @@ pub use runs_past::runs_past;
 pub use steady::{evaluate, evaluate_fine};
 pub use whole::{
     AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
-    LowPoint, Proposal, Remark, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole, WholeError,
-    fault_words, water_and_air,
+    LowPoint, PoolLevel, Proposal, Remark, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
+    WholeError, fault_words, water_and_air,
 };
 
 /// What the crates of water and airflow call things, for those who tell an answer and compute none.

@@ -17,7 +17,7 @@ mod words;
 pub use error::WholeError;
 pub use outcome::{
     AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
-    LowPoint, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
+    LowPoint, PoolLevel, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
 };
 pub use remark::Remark;
 pub use words::fault_words;

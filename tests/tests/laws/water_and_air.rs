@@ -7,7 +7,7 @@ use dewrun_run::{
     water_and_air,
 };
 use dewrun_tests::installations::installation;
-use dewrun_tests::routes::route;
+use dewrun_tests::routes::{awkward, route};
 
 const ROUTES: u64 = 200;
 
@@ -82,6 +82,12 @@ fn more_water_takes_longer() {
                 low.trips.is_none_or(|trips| trips <= closed),
                 "seed {seed}: {low:?}"
             );
+            // More water never raises the flow.
+            let mut before = 1.0 + 1e-9;
+            for level in &low.levels {
+                assert!(level.reading <= before, "seed {seed}: {low:?}");
+                before = level.reading + 1e-9;
+            }
             assert!(low.seal_volume <= low.capacity, "seed {seed}: {low:?}");
         }
     }
@@ -283,4 +289,36 @@ fn every_number_is_finite_and_every_share_a_share() {
             );
         }
     }
+}
+
+/// Routes on awkward ground are answered with finite numbers or refused with a reason, never by a panic or a number that is none.
+#[test]
+fn awkward_routes_are_answered_or_refused() {
+    let mut answered = 0;
+    for seed in 0..ROUTES {
+        let run = awkward(seed);
+        let Ok(steady) = evaluate(&run) else { continue };
+        let Ok(whole) = water_and_air(&run, &installation(&run, seed), &steady.value) else {
+            continue;
+        };
+        answered += 1;
+        for water in tubes(&whole) {
+            let mut times = water.troubles.iter().map(|one| one.after.to_seconds());
+            assert!(
+                times.all(|time| time.is_finite() && 0.0 <= time),
+                "seed {seed}: {:?}",
+                water.troubles
+            );
+            let rates = [water.out_at_start, water.out_at_end];
+            assert!(
+                rates
+                    .iter()
+                    .all(|rate| rate.to_kilograms_per_second().is_finite()),
+                "seed {seed}: {rates:?}"
+            );
+        }
+        let share = whole.airflow.now.share;
+        assert!((0.0..=1.0).contains(&share), "seed {seed}: {share}");
+    }
+    assert!(ROUTES < 2 * answered, "{answered} routes were answered");
 }

@@ -13,8 +13,8 @@ pub use super::dry_output::{
 };
 
 pub use super::water_output::{
-    IceOutput, LegWaterOutput, LowPointOutput, ProposedTrapOutput, TrapOutput, TroubleOutput,
-    TubeWaterOutput, WaterOutput,
+    IceOutput, LegWaterOutput, LowPointOutput, PoolLevelOutput, ProposedTrapOutput, TrapOutput,
+    TroubleOutput, TubeWaterOutput, WaterOutput,
 };
 
 /// What stands in `format` of an answer.

@@ -72,6 +72,20 @@ pub struct LegWaterOutput {
     pub air_speed_m_s: Figure,
     /// Speed of the air that holds water up in it, m/s; null where no water runs against the air.
     pub flooding_speed_m_s: Option<Figure>,
+    /// Water forms in it and runs against the air, which drags a thin film up harder than its weight draws it down.
+    pub dragged: bool,
+}
+
+/// The airflow while water stands so deep at a low point.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PoolLevelOutput {
+    /// Depth of the water, mm.
+    pub depth_mm: Figure,
+    /// Volume flow at the sensor, L/min.
+    pub flow_l_min: Figure,
+    /// The reading against that as fitted, %.
+    pub reading_percent: Figure,
 }
 
 /// A low point.
@@ -96,6 +110,8 @@ pub struct LowPointOutput {
     pub low_limit_h: Option<Figure>,
     /// When the bore is closed, h.
     pub sealed_h: Option<Figure>,
+    /// The airflow while water stands there, from shallow to nearly closed.
+    pub levels: Vec<PoolLevelOutput>,
     /// What stands there when traps are next emptied, g.
     pub standing_g: Figure,
     /// How deep it stands then, mm.

@@ -6,12 +6,13 @@ use dewrun_run::{
 };
 
 use super::number::{
-    days, grams_per_hour, hours, mass, metres, millilitres, millimetres, pascals, speed,
+    days, grams_per_hour, hours, litres, mass, metres, millilitres, millimetres, pascals, percent,
+    speed,
 };
 use crate::Names;
 use crate::output::{
-    Figure, IceOutput, LegWaterOutput, LowPointOutput, ProposedTrapOutput, TrapOutput,
-    TroubleOutput, TubeWaterOutput, WaterOutput,
+    Figure, IceOutput, LegWaterOutput, LowPointOutput, PoolLevelOutput, ProposedTrapOutput,
+    TrapOutput, TroubleOutput, TubeWaterOutput, WaterOutput,
 };
 
 /// Water in both tubes.
@@ -81,6 +82,7 @@ fn leg(leg: &LegWater, id: String) -> LegWaterOutput {
         steepest_percent: sag.map(|(_, sag)| Figure(100.0 * sag.steepest.tangent())),
         air_speed_m_s: speed(leg.air_speed),
         flooding_speed_m_s: leg.flooding.map(speed),
+        dragged: leg.dragged,
     }
 }
 
@@ -95,6 +97,15 @@ fn low_point(low: &LowPoint) -> LowPointOutput {
         first_slugs_h: low.first_slugs.map(hours),
         low_limit_h: low.trips.map(hours),
         sealed_h: low.sealed.map(hours),
+        levels: low
+            .levels
+            .iter()
+            .map(|level| PoolLevelOutput {
+                depth_mm: millimetres(level.depth),
+                flow_l_min: litres(level.flow),
+                reading_percent: percent(level.reading),
+            })
+            .collect(),
         standing_g: mass(low.amount),
         depth_mm: millimetres(low.stand.depth),
         bubbling_pa: pascals(low.bubbling),

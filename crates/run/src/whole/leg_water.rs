@@ -2,12 +2,13 @@
 
 use core::f64::consts::PI;
 
-use dewrun_quantity::{Density, Speed, VolumeFlow};
+use dewrun_airflow::friction::churchill_1977;
+use dewrun_quantity::{Density, MassPerArea, Speed, VolumeFlow};
 use dewrun_water::Water;
 use dewrun_water::drainage::{Course, LegReport};
 use dewrun_water::hanger::{HungTube, Support, largest_spacing, sag};
 use dewrun_water::held::Puddle;
-use dewrun_water::moving::{SHARP_EDGED, wallis_1969_flooding};
+use dewrun_water::moving::{SHARP_EDGED, incline_that_air_holds, wall_shear, wallis_1969_flooding};
 use dewrun_water::water_lock::{Lock, lock_of};
 
 use super::error::WholeError;
@@ -23,6 +24,9 @@ const NO_BEAM: f64 = 0.5;
 pub(super) struct LegAir {
     pub(super) flow: VolumeFlow,
     pub(super) density: Density,
+    pub(super) reynolds: f64,
+    /// The film that it drags.
+    pub(super) film: MassPerArea,
 }
 
 /// What a leg does with water.
@@ -36,12 +40,17 @@ pub(super) fn leg_water(
     let bore = leg.tube.bore;
     let bore_m = bore.to_metres();
     let area_m2 = 0.25 * PI * bore_m * bore_m;
-    let falls_back = report.course == Course::AgainstAir && report.steep;
+    let against = report.course == Course::AgainstAir;
+    let air_speed = Speed::metres_per_second(air.flow.to_cubic_metres_per_second() / area_m2);
+    let friction = churchill_1977(air.reynolds, built.roughness / bore);
+    let shear = wall_shear(friction, air.density, air_speed);
+    let held = incline_that_air_holds(shear, air.film);
     Ok(LegWater {
+        dragged: against && report.fall.sine() < held.sine(),
         lock: lock_of(bore, Puddle::USUAL.mean_angle, water).unwrap_or(Lock::Runs),
         hangers: hangers(place, leg, built, &report, water)?,
-        air_speed: Speed::metres_per_second(air.flow.to_cubic_metres_per_second() / area_m2),
-        flooding: falls_back
+        air_speed,
+        flooding: (against && report.steep)
             .then(|| wallis_1969_flooding(bore, air.density, water.density, SHARP_EDGED)),
         report,
     })

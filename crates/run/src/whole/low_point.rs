@@ -11,7 +11,7 @@ use dewrun_water::time_to_trouble::{PassingAir, Trouble, TroubleAt, TroubleTime}
 use super::fitted::Fitted;
 use super::ice::LegLoss;
 use super::line::side;
-use super::outcome::LowPoint;
+use super::outcome::{LowPoint, PoolLevel};
 use crate::error::Tube;
 use crate::outcome::TubeOutcome;
 
@@ -21,6 +21,8 @@ const LEVEL: f64 = 1e-4;
 const STEPS: u32 = 10;
 /// The deepest water that leaves the bore open, as a share of it.
 const NEARLY_CLOSED: f64 = 0.999;
+/// Depths at which the airflow over standing water is told, as shares of the bore.
+const LEVELS: [f64; 4] = [0.25, 0.5, 0.75, 0.9];
 /// Share of the wall that standing water wets when it fills about half the bore.
 const WETTED_SHARE: f64 = 0.5;
 
@@ -32,6 +34,31 @@ pub(super) struct Watch<'a> {
 }
 
 impl Watch<'_> {
+    /// The airflow while water stands so deep, as a share of the bore, at a low point; none where it has no single flow.
+    fn at_depth(
+        &self,
+        tube: Tube,
+        water: &DrainTube,
+        pool: &Pool,
+        share: f64,
+    ) -> Option<PoolLevel> {
+        let depth = pool.shape.bore() * share;
+        let pools = vec![AirPool {
+            side: side(tube),
+            shape: standing(water, pool, depth)?,
+        }];
+        let state = State {
+            pools,
+            ..State::default()
+        };
+        let found = airflow(&self.fitted.line, &state).ok()?.value;
+        Some(PoolLevel {
+            depth,
+            flow: found.sensor,
+            reading: self.sensor.reading(&found, &self.fitted.airflow),
+        })
+    }
+
     /// The depth of a pool at which the airflow falls under its low limit; none where it does not before the bore is closed.
     pub(super) fn tripping_depth(
         &self,
@@ -40,20 +67,7 @@ impl Watch<'_> {
         pool: &Pool,
     ) -> Option<Length> {
         let limit = self.low_limit?;
-        let bore = pool.shape.bore();
-        let trips = |share: f64| {
-            let shape = standing(water, pool, bore * share)?;
-            let pools = vec![AirPool {
-                side: side(tube),
-                shape,
-            }];
-            let state = State {
-                pools,
-                ..State::default()
-            };
-            let found = airflow(&self.fitted.line, &state).ok()?.value;
-            Some(self.sensor.reading(&found, &self.fitted.airflow) < limit)
-        };
+        let trips = |share: f64| Some(self.at_depth(tube, water, pool, share)?.reading < limit);
         if !trips(NEARLY_CLOSED)? {
             return None;
         }
@@ -66,7 +80,7 @@ impl Watch<'_> {
                 passes = middle;
             }
         }
-        Some(bore * blocks)
+        Some(pool.shape.bore() * blocks)
     }
 }
 
@@ -112,6 +126,8 @@ fn falls(tube: &DrainTube, pool: &Pool) -> (f64, f64) {
 
 /// What low points are told from.
 pub(super) struct Around<'a> {
+    pub(super) side: Tube,
+    pub(super) watch: &'a Watch<'a>,
     pub(super) tube: &'a DrainTube,
     pub(super) drainage: &'a Drainage,
     pub(super) troubles: &'a [TroubleTime],
@@ -175,6 +191,11 @@ impl Around<'_> {
             first_slugs: when(Trouble::FirstSlugs),
             trips: when(Trouble::LowLimit),
             sealed: when(Trouble::Sealed),
+            levels: LEVELS
+                .iter()
+                .filter(|share| pool.shape.bore() * **share <= stand.depth)
+                .filter_map(|share| self.watch.at_depth(self.side, self.tube, pool, *share))
+                .collect(),
             stand,
             amount,
             bubbling: pool.shape.bubbling(volume, water),

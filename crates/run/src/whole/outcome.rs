@@ -1,7 +1,7 @@
 //! What water and air do in a run.
 
 use dewrun_airflow::{Airflow, AirflowLimits, AirflowNote, Expected, Fault, Trip, Verdict};
-use dewrun_quantity::{Length, Mass, MassFlow, Pressure, Speed, Time, Volume};
+use dewrun_quantity::{Length, Mass, MassFlow, Pressure, Speed, Time, Volume, VolumeFlow};
 use dewrun_water::drain::HandDrain;
 use dewrun_water::drainage::{Destination, Drainage, LegReport, ProposedTrap};
 use dewrun_water::duct_entry::FromDuct;
@@ -103,6 +103,8 @@ pub struct LegWater {
     pub air_speed: Speed,
     /// Speed of air above which water no longer runs down it against the air; none where it does not run so.
     pub flooding: Option<Speed>,
+    /// Water forms in it and runs against the air, which drags a thin film up harder than its weight draws it down.
+    pub dragged: bool,
 }
 
 /// How a leg must be hung so that it drains.
@@ -146,6 +148,8 @@ pub struct LowPoint {
     pub trips: Option<Time>,
     /// When the bore is closed.
     pub sealed: Option<Time>,
+    /// The airflow while water stands there, from shallow to nearly closed.
+    pub levels: Vec<PoolLevel>,
     /// How water stands there when traps are next emptied.
     pub stand: Stand,
     /// What stands there then.
@@ -158,6 +162,17 @@ pub struct LowPoint {
     pub freezes: Freezes,
     /// That time.
     pub freezing_time: Option<Time>,
+}
+
+/// The airflow while water stands so deep at a low point.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PoolLevel {
+    /// Depth of the water.
+    pub depth: Length,
+    /// Flow at the sensor.
+    pub flow: VolumeFlow,
+    /// The reading, as a part of that as fitted.
+    pub reading: f64,
 }
 
 /// A trap or drain as it is.

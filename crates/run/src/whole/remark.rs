@@ -60,6 +60,11 @@ pub enum Remark {
         /// The leg.
         place: Place,
     },
+    /// The air holds a thin film back on a leg that drains against it.
+    AirDragsFilm {
+        /// The leg.
+        place: Place,
+    },
     /// Hangers stand so far apart that the leg holds water between them.
     Sags {
         /// The leg.
@@ -122,11 +127,13 @@ fn of_tube(
                 upright,
             });
         }
-        if told
+        let floods = told
             .flooding
-            .is_some_and(|flooding| flooding < told.air_speed)
-        {
+            .is_some_and(|flooding| flooding < told.air_speed);
+        if floods {
             remarks.push(Remark::AirHoldsWater { place });
+        } else if told.dragged {
+            remarks.push(Remark::AirDragsFilm { place });
         }
         if let super::HangerAdvice::Spacing { largest, .. } = told.hangers
             && told.hangers.sags()

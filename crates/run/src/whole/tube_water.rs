@@ -79,6 +79,8 @@ impl Wet<'_> {
         let troubles = troubles(&drainage, &self.drain, air, trips);
         let losses = losses(self.context.run, self.legs, self.outcome);
         let around = Around {
+            side: self.tube,
+            watch: self.context.watch,
             tube: &self.drain,
             drainage: &drainage,
             troubles: &troubles,
@@ -133,9 +135,15 @@ impl Wet<'_> {
 
     fn each_leg(&self, air: PassingAir) -> Result<Vec<LegWater>, WholeError> {
         let reports = legs(&self.drain).map_err(self.failed())?;
+        let flow = &self.context.fitted.airflow;
         let air = LegAir {
             flow: air.flow,
             density: air.density,
+            reynolds: match self.tube {
+                Tube::Intake => flow.reynolds_intake,
+                Tube::Exhaust => flow.reynolds_exhaust,
+            },
+            film: self.context.installation.film,
         };
         let all = self
             .legs
@@ -145,7 +153,13 @@ impl Wet<'_> {
             .enumerate();
         all.map(|(number, ((leg, built), report))| {
             let place = Place::Leg(self.tube, number);
-            leg_water(place, leg, built, report, (self.drain.water, &air))
+            let told = leg_water(place, leg, built, report, (self.drain.water, &air))?;
+            let found = self.outcome.legs.get(number);
+            let is_wet = found.is_some_and(|leg| MassFlow::ZERO < leg.condensate);
+            Ok(LegWater {
+                dragged: told.dragged && is_wet,
+                ..told
+            })
         })
         .collect()
     }

@@ -2,7 +2,7 @@
 //!
 //! What the phone's own sensor or back is off by adds to one reading and takes from the other, so that half their difference is free of it.
 
-use dewrun_numeric::elementary::{cos, sin};
+use dewrun_numeric::elementary::tan_of_eighth;
 use dewrun_quantity::Angle;
 use dewrun_quantity::format::entered;
 use thiserror::Error;
@@ -174,13 +174,13 @@ pub fn levelled(first: &Lying, then: &Lying) -> Result<Levelled, LevelError> {
 /// Fall per horizontal length of a tube that rises at an angle; negative where it rises.
 ///
 /// # Range
-/// Any angle but the upright.
+/// Up to [`STEEPEST`] either way.
 ///
 /// # Source
 /// Definition of the tangent.
 #[must_use]
 pub fn fall_of(rise: Angle) -> f64 {
-    -sin(rise.to_radians()) / cos(rise.to_radians())
+    -tan_of_eighth(rise.to_radians())
 }
 
 /// The smaller of the two turns between two headings.

@@ -1,5 +1,7 @@
 //! The kinds of numbers that a project holds: how each is shown and read, and between which limits.
 
+use core::hint::black_box;
+
 use dewrun_document::limits;
 use dewrun_quantity::measure::{
     ABSOLUTE_PRESSURE, AIR_FLOW, AIR_SPEED, BORE, CONDUCTIVITY, ENTHALPY, HEAT, HEAT_TRACING,
@@ -124,7 +126,7 @@ impl Kind {
     pub(crate) fn show(self, value: f64, style: Style) -> Written {
         macro_rules! show {
             ($measure:expr, $make:path, $read:path) => {
-                shown(&$measure, $make(value), style)
+                shown(black_box(&$measure), $make(value), style)
             };
         }
         with_measure!(self, show)
@@ -138,7 +140,7 @@ impl Kind {
         }
         macro_rules! read {
             ($measure:expr, $make:path, $read:path) => {
-                parsed(&$measure, text, units).map($read)
+                parsed(black_box(&$measure), text, units).map($read)
             };
         }
         with_measure!(self, read)
@@ -222,7 +224,8 @@ impl Kind {
     }
 }
 
-// Quantities are numbers to the machine, so that all copies of these two are one in the end; written out in each place they would not be.
+// Quantities are numbers to the machine, so that all copies of these two are one in the end.
+// Written out in each place, or with each its own measure written into it, they would not be.
 
 #[inline(never)]
 fn shown<Q: Copy>(measure: &Measure<Q>, quantity: Q, style: Style) -> Written {

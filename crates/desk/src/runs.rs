@@ -14,9 +14,10 @@ pub fn runs(project: &Project) -> Vec<usize> {
 #[must_use]
 pub fn layouts(project: &OpenProject) -> Vec<usize> {
     let original = project.open_run().map(original);
-    let mut found = positions(project, |run| Some(self::original(run)) == original);
-    found.sort_by_key(|at| project.runs.get(*at).map(|run| run.variant_of.is_some()));
-    found
+    let of_it = |run: &Run| Some(self::original(run)) == original;
+    let first = positions(project, |run| of_it(run) && run.variant_of.is_none());
+    let others = positions(project, |run| of_it(run) && run.variant_of.is_some());
+    [first, others].concat()
 }
 
 /// The id of the run that a run is a variant of; its own where it is none.

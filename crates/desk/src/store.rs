@@ -47,9 +47,13 @@ impl Store {
     #[must_use]
     pub fn projects_aside(&self) -> Vec<&Kept> {
         let own = |one: &&Kept| one.stage == Stage::Project;
-        let mut own: Vec<&Kept> = self.aside.iter().filter(own).collect();
-        own.sort_by_key(|one| u64::MAX - one.changed);
-        own
+        let mut sorted: Vec<&Kept> = Vec::new();
+        // One by one: a person has a handful, and a general sort would weigh more on the page than all of this file.
+        for one in self.aside.iter().filter(own) {
+            let at = sorted.partition_point(|other| one.changed <= other.changed);
+            sorted.insert(at, one);
+        }
+        sorted
     }
 
     /// What was undone and what can be.

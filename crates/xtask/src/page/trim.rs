@@ -51,6 +51,9 @@ const TRAP: [u8; 3] = [0, 0x00, 0x0b];
 /// How the names of exports begin that only streams would call.
 const STREAMS: [&str; 2] = ["intounderlying", "__wbg_intounderlying"];
 
+/// How the names of functions begin that make promises for the browser; only streams hand them out, and a page that did would end there.
+const PROMISES: &str = "js_sys::futures::future_to_promise";
+
 /// Lets panics trap at once and drops the exports that nobody calls; what only they used is left to `wasm-opt`.
 ///
 /// # Errors
@@ -70,10 +73,11 @@ pub(super) fn trim(bytes: &[u8]) -> Result<Vec<u8>> {
     module.rewrite(CODE, |rest| {
         let length = rest.number()?;
         let body = rest.take(length)?;
-        let is_panic = names.get(&number).is_some_and(|name| panics(name));
+        let traps = |name: &String| panics(name) || plain(name).starts_with(PROMISES);
+        let is_trap = names.get(&number).is_some_and(traps);
         number += 1;
         let mut written = Vec::new();
-        push_part(&mut written, if is_panic { &TRAP } else { body });
+        push_part(&mut written, if is_trap { &TRAP } else { body });
         Ok(Some(written))
     })?;
     module.rewrite(EXPORT, |rest| {

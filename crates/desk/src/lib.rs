@@ -41,7 +41,7 @@ pub use legs::{
 pub use levelling::{Levelling, measured_fall, measurer};
 pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
-pub use record::{LARGEST, QUICK, Record, Stamp, Unkept, read_record, record_text, stamp_of};
+pub use record::{QUICK, Record, Unkept, read_record, record_text};
 pub use runs::{add_run, add_variant, delete_run, layouts, rename_project, rename_run, runs};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;

@@ -17,24 +17,13 @@ const NAME: &str = "dewrun-desk";
 /// The version that is written and read.
 const VERSION: u64 = 1;
 /// No longer text is kept or read, bytes.
-pub const LARGEST: usize = 5 * 1024 * 1024;
+const LARGEST: usize = 5 * 1024 * 1024;
 /// A longer one is too much for what a page keeps at once, bytes.
 pub const QUICK: usize = 1024 * 1024;
-
-/// When a project was changed last, and in which window.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Stamp {
-    /// When, ms since 1970.
-    pub time: u64,
-    /// The window, by a number that it drew.
-    pub window: u64,
-}
 
 /// What was kept of a project.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Record {
-    /// When and by whom.
-    pub stamp: Stamp,
     /// The project.
     pub kept: Kept,
     /// What could be undone and redone in it.
@@ -58,7 +47,7 @@ impl From<DocumentError> for Unkept {
 pub fn record_text(
     store: &Store,
     kept: &Kept,
-    window: u64,
+    window: &str,
     with_history: bool,
 ) -> Result<String, Unkept> {
     let json = text_of(&kept.project)?;
@@ -104,21 +93,10 @@ fn step_text(step: &Step, sign: char, texts: &mut Texts) -> Option<String> {
     Some(lines)
 }
 
-/// When a text was kept and by whom; none where it is no text of this kind.
-#[must_use]
-pub fn stamp_of(text: &str) -> Option<Stamp> {
-    head(text.lines().next()?).map(|(_, stamp)| stamp)
-}
-
-fn head(line: &str) -> Option<(u64, Stamp)> {
-    let mut words = line.split(' ');
-    if words.next()? != NAME {
-        return None;
-    }
-    let mut number = || words.next()?.parse().ok();
-    let version = number()?;
-    let (time, window) = (number()?, number()?);
-    Some((version, Stamp { time, window }))
+/// The version that the first line of a text names; none where it is no text of this kind.
+fn version(line: &str) -> Option<u64> {
+    let rest = line.strip_prefix(NAME)?.strip_prefix(' ')?;
+    rest.split(' ').next()?.parse().ok()
 }
 
 /// Reads what was kept of a project; of a history that is damaged, what can be read of it.
@@ -131,7 +109,7 @@ pub fn read_record(text: &str) -> Result<Record, Unkept> {
     }
     let damaged = || Unkept("It is damaged.".to_owned());
     let mut lines = Lines::of(text);
-    let (version, stamp) = lines.next().and_then(head).ok_or_else(damaged)?;
+    let version = lines.next().and_then(version).ok_or_else(damaged)?;
     if VERSION < version {
         return Err(Unkept("It was written by a newer Dewrun.".to_owned()));
     }
@@ -149,7 +127,6 @@ pub fn read_record(text: &str) -> Result<Record, Unkept> {
     let past = read(&mut lines, '-');
     let future = read(&mut lines, '+');
     Ok(Record {
-        stamp,
         history: History::of(past, future),
         kept,
     })

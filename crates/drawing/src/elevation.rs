@@ -27,6 +27,7 @@ pub(crate) use course::{Course, FLAT_BELOW};
 pub use handles::Handle;
 pub use labels::{Label, LabelKind};
 pub use layout::Held;
+pub(crate) use layout::bends_of;
 
 /// An elevation drawn.
 #[derive(Debug, Clone, PartialEq)]

@@ -10,6 +10,7 @@ mod opening;
 mod profile_table;
 mod sensor;
 mod sentence;
+mod side_by_side;
 mod staying_dry;
 
 pub use dew_square_table::{boundary_table, path_table};
@@ -21,6 +22,7 @@ pub use opening::opening;
 pub use profile_table::profile_table;
 pub use sensor::sensor;
 pub use sentence::{asides, plain_sentence, rests_on, sentence};
+pub use side_by_side::side_by_side;
 pub use staying_dry::staying_dry;
 
 use dewrun_run::figure::{Figure, Spot};

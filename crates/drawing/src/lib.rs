@@ -4,6 +4,7 @@
 
 mod answer;
 mod block;
+mod compared;
 mod dew_square;
 mod elevation;
 mod frame;
@@ -32,6 +33,7 @@ pub use answer::{
     Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests,
     weather_answer, whole_answer,
 };
+pub use compared::{compare_elevation, compare_profile};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{
     Elevation, Handle, Held, Label, LabelKind, elevation, elevation_held, elevation_on_paper,

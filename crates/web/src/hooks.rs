@@ -2,16 +2,15 @@
 
 pub(crate) mod after_paint;
 pub(crate) mod clock;
-pub(crate) mod database;
 pub(crate) mod element_width;
 pub(crate) mod escape;
 pub(crate) mod file_text;
 pub(crate) mod hash;
+pub(crate) mod kept;
 pub(crate) mod link;
 pub(crate) mod orientation;
 pub(crate) mod pressed;
 pub(crate) mod printing;
-pub(crate) mod quick_store;
 pub(crate) mod save;
 pub(crate) mod scrolled;
 pub(crate) mod section_in_view;

@@ -54,13 +54,13 @@ proptest! {
         }
         let (open, time) = (store.now().key, 1000);
         store.set_changed(open, time);
-        let text = record_text(&store, store.now(), 7, true);
+        let text = record_text(&store, store.now(), "7", true);
         let record = read_record(&text.expect("it is written")).expect("what was written is read");
         prop_assert!(record.kept == *store.now(), "the project");
         let aside = store.aside().to_vec();
         let mut records = vec![record];
         for kept in aside {
-            let text = record_text(&store, &kept, 7, true);
+            let text = record_text(&store, &kept, "7", true);
             records.push(read_record(&text.expect("it is written")).expect("it is read"));
         }
         let mut again = Store::started(Some(store.now().stage), records, 99).expect("it begins");

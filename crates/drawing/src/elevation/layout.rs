@@ -155,6 +155,19 @@ pub(crate) fn plan(view: &View<'_>, room: Room, flag: f64, held: Option<&Held>) 
     arrange(view, room, &passages, walls, frame, drawn, flag, None)
 }
 
+/// The bends of another tube from the same inlet, drawn to the scale of an elevation.
+pub(crate) fn bends_of(
+    view: &View<'_>,
+    frame: &Frame,
+    factors: Factors,
+    inlet: Point,
+) -> Vec<Point> {
+    let passages: Vec<Passage> = view.legs().iter().map(passage).collect();
+    let course = drawn(view.legs(), &crossings(&passages), frame, factors);
+    let course = course.moved(inlet.x, inlet.y);
+    course.vertices.iter().map(|vertex| vertex.point).collect()
+}
+
 /// Plans it at the scale and place of the drawing before it.
 fn plan_held(
     view: &View<'_>,

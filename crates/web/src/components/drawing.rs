@@ -1,7 +1,8 @@
 //! Elevation and profile on one length axis, as wide as there is room or wider, and what a hand does on both.
 
 use dewrun_drawing::{
-    Grips, Held, Rail, Room, elevation, elevation_held, elevation_on_paper, profile, svg,
+    Grips, Held, Rail, Room, compare_elevation, compare_profile, elevation, elevation_held,
+    elevation_on_paper, profile, svg,
 };
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -99,12 +100,19 @@ fn drawn(desk: Desk, room: Room, held: Option<&Held>, is_printing: bool) -> Opti
         return None;
     }
     let view = answered.view(desk.tube(), desk.style());
-    let elevation = match held {
+    let mut elevation = match held {
         _ if is_printing => elevation_on_paper(&view),
         Some(held) => elevation_held(&view, room, held),
         None => elevation(&view, room),
     };
-    let profile = profile(&view, &elevation.frame);
+    let mut profile = profile(&view, &elevation.frame);
+    if let Some(other) = desk.compared_answer() {
+        let other = other.view(desk.tube(), desk.style());
+        compare_elevation(&mut elevation, &other);
+        if let Some(profile) = &mut profile {
+            compare_profile(profile, &elevation.frame, &other);
+        }
+    }
     Some(Drawn {
         rail: profile
             .as_ref()

@@ -10,9 +10,16 @@ pub(crate) fn kept_notes() -> El {
     let keeping = use_keeping();
     let told = each(move || {
         let note = |sentence: String| el("p").class("dw-kept__note").child(sentence);
-        keeping.told().into_iter().map(note).collect()
+        keeping.told().sentences().into_iter().map(note).collect()
     });
-    let aside = each(move || keeping.set_aside().into_iter().map(set_aside).collect());
+    let aside = each(move || {
+        keeping
+            .told()
+            .set_aside
+            .into_iter()
+            .map(set_aside)
+            .collect()
+    });
     el("div")
         .class("dw-kept")
         .attr("role", "status")

@@ -10,7 +10,7 @@ use super::parts::{flag, section, table_behind, words};
 use super::section_head::section_head;
 use super::toggle::Toggle;
 use crate::element::{El, el, when};
-use crate::state::use_desk;
+use crate::state::{Desk, use_desk};
 
 const TUBES: [Tube; 2] = [Tube::Intake, Tube::Exhaust];
 const WORDS: [&str; 2] = ["intake", "exhaust"];
@@ -55,6 +55,26 @@ pub(crate) fn route_section() -> El {
             [tubes],
         ))
         .child(drawing())
+        .child(side_by_side(desk))
         .child(table_behind("The profile as a table", "", [table]))
         .child(opened_figure("route"))
+}
+
+/// The open layout and the one that it is compared with.
+fn side_by_side(desk: Desk) -> El {
+    let compared = words(move || {
+        let both = desk.answered().zip(desk.compared_answer());
+        both.map_or_else(String::new, |(open, other)| {
+            let (tube, style) = (Tube::Intake, desk.style());
+            html::side_by_side(&open.view(tube, style), &other.view(tube, style))
+        })
+    });
+    let table = el("table")
+        .class("dw-table")
+        .attr("aria-label", "Open and compared variant")
+        .html(compared);
+    el("div")
+        .class("dw-scroll dw-route__both")
+        .flag("hidden", flag(move || desk.compared().is_none()))
+        .child(table)
 }

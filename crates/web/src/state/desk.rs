@@ -26,6 +26,7 @@ pub struct Desk {
     style: RwSignal<Style>,
     tube: RwSignal<TubeName>,
     selected: RwSignal<Option<(TubeName, usize)>>,
+    compared: RwSignal<Option<usize>>,
     refused_file: RwSignal<Option<RefusedFile>>,
     /// What was on the desk before a hand took hold of something.
     held: RwSignal<Option<OpenProject>>,
@@ -73,6 +74,7 @@ impl Desk {
             style: RwSignal::new(Style::default()),
             tube: RwSignal::new(TubeName::Intake),
             selected: RwSignal::new(None),
+            compared: RwSignal::new(None),
             refused_file: RwSignal::new(None),
             held,
             shown,

@@ -2,17 +2,16 @@
 
 mod set_aside;
 
+use core::mem::take;
 use core::time::Duration;
 
-use dewrun_desk::{QUICK, Record, Stage, Unkept, read_record, record_text, stamp_of};
+use dewrun_desk::{QUICK, Stage, Store, Unkept, read_record, record_text};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use send_wrapper::SendWrapper;
 
 use super::Desk;
 use crate::hooks::clock::{new_key, now};
-use crate::hooks::database::Database;
-use crate::hooks::quick_store;
+use crate::hooks::kept::{Put, Wanted, all_for_good, put_at_once, put_for_good};
 pub(crate) use set_aside::{Found, SetAside};
 
 /// What the name of a kept project begins with; its key follows.
@@ -29,23 +28,49 @@ const TWO_WINDOWS: &str = "This project was changed in another window too. Both 
 #[derive(Clone, Copy)]
 pub(crate) struct Keeping {
     desk: Desk,
+    known: StoredValue<Known>,
+    told: RwSignal<Told>,
+}
+
+/// What this window knows of what is kept.
+struct Known {
     /// The number of this window.
-    window: u64,
-    /// By their keys, when the projects were changed that this window knows.
-    seen: StoredValue<Vec<(u64, u64)>>,
+    window: String,
+    /// By their keys, when the projects were changed.
+    seen: Vec<(u64, u64)>,
     /// Keys of what is not kept for good yet.
-    pending: StoredValue<Vec<u64>>,
-    database: StoredValue<Option<SendWrapper<Database>>>,
-    /// What can't be used of all that was kept.
-    set_aside: RwSignal<Vec<SetAside>>,
+    pending: Vec<u64>,
+    /// What is kept for good has been read.
+    is_open: bool,
+}
+
+/// What there is to say of what is kept.
+#[derive(Clone)]
+pub(crate) struct Told {
+    /// What can't be used of it.
+    pub(crate) set_aside: Vec<SetAside>,
     /// Why the open project is not kept.
-    unkept: RwSignal<Option<String>>,
+    unkept: Option<String>,
     /// Another window has the same project.
-    is_parted: RwSignal<bool>,
+    is_parted: bool,
     /// The browser keeps nothing at once.
-    is_slow: RwSignal<bool>,
+    is_slow: bool,
     /// The browser keeps nothing for good.
-    is_closed: RwSignal<bool>,
+    is_closed: bool,
+}
+
+impl Told {
+    /// In sentences.
+    pub(crate) fn sentences(&self) -> Vec<String> {
+        let nothing = (self.is_slow && self.is_closed).then(|| NOTHING.to_owned());
+        let two = self.is_parted.then(|| TWO_WINDOWS.to_owned());
+        let unkept = self.unkept.as_ref().map(|why| {
+            format!(
+                "This project is not kept by the browser. {why} Save the file before you leave."
+            )
+        });
+        [nothing, unkept, two].into_iter().flatten().collect()
+    }
 }
 
 /// What keeps the desk of the page.
@@ -64,207 +89,224 @@ impl Keeping {
         seen: Vec<(u64, u64)>,
         set_aside: Vec<SetAside>,
     ) -> Self {
-        let is_slow = !quick_store::put(PROBE, "");
-        quick_store::remove(PROBE);
+        let probe = |text| {
+            put_at_once(&Wanted {
+                name: PROBE,
+                text,
+                window: "",
+                seen: 0,
+            })
+        };
+        let is_slow = !matches!(probe(Some("")), Put::Kept);
+        probe(None);
         let keeping = Self {
             desk,
-            window: new_key(),
-            seen: StoredValue::new(seen),
-            pending: StoredValue::default(),
-            database: StoredValue::new(None),
-            set_aside: RwSignal::new(set_aside),
-            unkept: RwSignal::new(None),
-            is_parted: RwSignal::new(false),
-            is_slow: RwSignal::new(is_slow),
-            is_closed: RwSignal::new(false),
+            known: StoredValue::new(Known {
+                window: new_key().to_string(),
+                seen,
+                pending: Vec::new(),
+                is_open: false,
+            }),
+            told: RwSignal::new(Told {
+                set_aside,
+                unkept: None,
+                is_parted: false,
+                is_slow,
+                is_closed: false,
+            }),
         };
         Effect::new(move |_| {
             desk.with_store(|_| ());
             keeping.keep_at_once();
         });
-        spawn_local(async move {
-            let is_open = keeping.open(asked).await.is_some();
-            keeping.is_closed.set(!is_open);
-        });
+        spawn_local(keeping.open(asked));
         keeping
     }
 
     /// What there is to say of what is kept.
-    pub(crate) fn told(self) -> Vec<String> {
-        let nothing = (self.is_slow.get() && self.is_closed.get()).then(|| NOTHING.to_owned());
-        let two = self.is_parted.get().then(|| TWO_WINDOWS.to_owned());
-        let unkept = self.unkept.get();
-        let unkept = unkept.map(|why| {
-            format!(
-                "This project is not kept by the browser: {why} Save the file before you leave."
-            )
-        });
-        [nothing, unkept, two].into_iter().flatten().collect()
-    }
-
-    /// What can't be used of all that was kept.
-    pub(crate) fn set_aside(self) -> Vec<SetAside> {
-        self.set_aside.get()
+    pub(crate) fn told(self) -> Told {
+        self.told.get()
     }
 
     /// Forgets what can't be used.
-    pub(crate) fn forget(self, name: String) {
-        quick_store::remove(&name);
-        self.set_aside
-            .update(|all| all.retain(|one| one.name != name));
+    pub(crate) fn forget(self, gone: String) {
+        self.told
+            .update(|told| told.set_aside.retain(|one| one.name != gone));
         spawn_local(async move {
-            if let Some(database) = self.database() {
-                // What can't be forgotten is told again at the next visit.
-                let _ = database.set(&name, None, |_| false).await;
-            }
+            let wanted = Wanted {
+                name: &gone,
+                text: None,
+                window: "",
+                seen: u64::MAX,
+            };
+            // What can't be forgotten is told again at the next visit.
+            put_at_once(&wanted);
+            put_for_good(&wanted).await;
         });
     }
 
-    /// Opens the database and takes in what is kept there.
-    async fn open(self, asked: Option<Stage>) -> Option<()> {
-        let database = Database::open().await.ok()?;
-        let found = Found::of(database.all().await.ok()?);
-        for (old, new, text) in found.moves {
-            database.set(&new, Some(text), |_| false).await.ok()?;
-            database.set(&old, None, |_| false).await.ok()?;
-        }
-        self.set_aside.update(|all| all.extend(found.set_aside));
-        for record in &found.records {
-            let Record { kept, .. } = record;
-            if self.seen_at(kept.key) < kept.changed {
-                self.see(kept.key, kept.changed);
+    /// Takes in what is kept for good.
+    async fn open(self, asked: Option<Stage>) {
+        let Some(named) = all_for_good().await else {
+            self.told.update(|told| told.is_closed = true);
+            return;
+        };
+        let found = Found::of(named);
+        for (old, new, text) in &found.moves {
+            for (name, text) in [(new, Some(text.as_str())), (old, None)] {
+                put_for_good(&Wanted {
+                    name,
+                    text,
+                    window: "",
+                    seen: u64::MAX,
+                })
+                .await;
             }
         }
-        self.database.set_value(Some(SendWrapper::new(database)));
+        if !found.set_aside.is_empty() {
+            self.told
+                .update(|told| told.set_aside.extend(found.set_aside));
+        }
+        self.known.update_value(|known| {
+            known.is_open = true;
+            for record in &found.records {
+                known.see(record.kept.key, record.kept.changed);
+            }
+        });
         if !found.records.is_empty() {
             self.desk
                 .update_store(|store| store.come_in(asked, found.records));
         }
         self.keep_for_good().await;
-        Some(())
     }
 
-    fn database(self) -> Option<Database> {
-        self.database
-            .with_value(|database| Some(Database::clone(database.as_ref()?)))
-    }
-
-    /// Keeps all that changed, in the browser's quick store.
+    /// Keeps all that changed, so that even a crash costs nothing of it.
     fn keep_at_once(self) {
-        let touched = self
-            .desk
-            .update_store_untracked(dewrun_desk::Store::take_touched);
-        let Some(touched) = touched.filter(|touched| !touched.is_empty()) else {
+        let touched = self.desk.update_store_untracked(Store::take_touched);
+        if touched.is_empty() {
             return;
-        };
+        }
         let time = now();
         for key in touched {
-            self.keep_quickly(key, time);
-            self.pending.update_value(|keys| {
-                if !keys.contains(&key) {
-                    keys.push(key);
-                }
+            self.keep_one_at_once(key, time);
+            self.known.update_value(|known| {
+                known.pending.retain(|other| *other != key);
+                known.pending.push(key);
             });
         }
         set_timeout(move || spawn_local(self.keep_for_good()), WAIT);
     }
 
-    fn keep_quickly(self, key: u64, time: u64) {
-        let name = name_of(key);
-        if quick_store::get(&name)
-            .is_some_and(|text| self.is_theirs(key, &text) && self.part_from(key, &text))
-        {
-            return;
-        }
+    fn keep_one_at_once(self, key: u64, time: u64) {
         self.desk
             .update_store_untracked(|store| store.set_changed(key, time));
-        self.see(key, time);
-        match self.text(key, false) {
-            Some(Ok(text)) if text.len() < QUICK => {
-                self.unkept.set(None);
-                self.is_slow.set(!quick_store::put(&name, &text));
-            }
-            Some(Ok(_)) => {
-                self.unkept.set(None);
-                quick_store::remove(&name);
-                self.is_slow.set(true);
-            }
-            Some(Err(Unkept(why))) => self.unkept.set(Some(why)),
-            None => quick_store::remove(&name),
+        let (text, why) = match self.text(key, false) {
+            Some(Ok(text)) => (Some(text), None),
+            Some(Err(Unkept(why))) => (None, Some(why)),
+            None => (None, None),
+        };
+        let text = text.filter(|text| text.len() < QUICK);
+        let is_large = text.is_none() && self.is_open(key);
+        let put = self.known.with_value(|known| {
+            put_at_once(&Wanted {
+                name: &name_of(key),
+                text: text.as_deref(),
+                window: &known.window,
+                seen: known.seen_at(key),
+            })
+        });
+        if let Put::Theirs(theirs) = put {
+            return self.part_from(key, &theirs);
+        }
+        self.known.update_value(|known| known.see(key, time));
+        let is_slow = is_large || matches!(put, Put::Refused);
+        let is_same = self
+            .told
+            .with_untracked(|told| told.is_slow == is_slow && told.unkept == why);
+        if !is_same && self.is_open(key) {
+            self.told.update(|told| {
+                told.is_slow = is_slow;
+                told.unkept = why;
+            });
         }
     }
 
     /// Keeps all that is not kept for good yet.
     async fn keep_for_good(self) {
-        let Some(database) = self.database() else {
+        if !self.known.with_value(|known| known.is_open) {
             return;
-        };
-        let keys = self.pending.try_update_value(core::mem::take);
-        for key in keys.unwrap_or_default() {
-            let name = name_of(key);
+        }
+        let mut keys = Vec::new();
+        self.known
+            .update_value(|known| keys = take(&mut known.pending));
+        for key in keys {
             let text = match self.text(key, true) {
                 Some(Ok(text)) => Some(text),
                 Some(Err(_)) => continue,
                 None => None,
             };
-            let set = database
-                .set(&name, text, |before| self.is_theirs(key, before))
-                .await;
-            self.is_closed.set(set.is_err());
-            match set {
-                Ok(Some(theirs)) => {
-                    self.part_from(key, &theirs);
-                }
-                // The quick store has room for what is open.
-                Ok(None) if self.desk.open_key() != key => quick_store::remove(&name),
-                _ => {}
+            let (window, seen) = self
+                .known
+                .with_value(|known| (known.window.clone(), known.seen_at(key)));
+            let mut wanted = Wanted {
+                name: &name_of(key),
+                text: text.as_deref(),
+                window: &window,
+                seen,
+            };
+            let put = put_for_good(&wanted).await;
+            let is_closed = matches!(put, Put::Refused);
+            if self.told.with_untracked(|told| told.is_closed != is_closed) {
+                self.told.update(|told| told.is_closed = is_closed);
+            }
+            if let Put::Theirs(theirs) = put {
+                self.part_from(key, &theirs);
+            } else if !is_closed && !self.is_open(key) {
+                // What is kept at once has room for what is open.
+                wanted.text = None;
+                put_at_once(&wanted);
             }
         }
     }
 
     /// What is to be kept of a project; none where it is gone.
     fn text(self, key: u64, with_history: bool) -> Option<Result<String, Unkept>> {
+        let window = self.known.with_value(|known| known.window.clone());
         self.desk.with_store_untracked(|store| {
             let kept = store.find(key)?;
-            Some(record_text(store, kept, self.window, with_history))
+            Some(record_text(store, kept, &window, with_history))
         })
     }
 
-    /// Whether another window has kept something under a key that this one does not know.
-    fn is_theirs(self, key: u64, text: &str) -> bool {
-        let stamp = stamp_of(text);
-        stamp.is_some_and(|stamp| stamp.window != self.window && self.seen_at(key) < stamp.time)
-    }
-
-    /// Leaves a key to the other window where the project is open here; whether it is.
-    fn part_from(self, key: u64, theirs: &str) -> bool {
-        let Ok(theirs) = read_record(theirs) else {
-            return false;
-        };
-        if self.desk.open_key() != key {
-            return false;
-        }
-        self.see(key, theirs.stamp.time);
-        self.is_parted.set(true);
+    fn is_open(self, key: u64) -> bool {
         self.desk
-            .update_store(|store| store.part_from(theirs.kept, new_key()));
-        true
+            .with_store_untracked(|store| store.now().key == key)
     }
 
-    fn seen_at(self, key: u64) -> u64 {
-        let find = |seen: &Vec<(u64, u64)>| {
-            seen.iter()
-                .find(|(own, _)| *own == key)
-                .map(|(_, time)| *time)
-        };
-        self.seen.with_value(find).unwrap_or(0)
+    /// Leaves a key to the other window, where the project is open here.
+    fn part_from(self, key: u64, theirs: &str) {
+        if let Ok(theirs) = read_record(theirs)
+            && self.is_open(key)
+        {
+            self.known
+                .update_value(|known| known.see(key, theirs.kept.changed));
+            self.told.update(|told| told.is_parted = true);
+            self.desk
+                .update_store(|store| store.part_from(theirs.kept, new_key()));
+        }
+    }
+}
+
+impl Known {
+    fn seen_at(&self, key: u64) -> u64 {
+        let seen = self.seen.iter().filter(|(own, _)| *own == key);
+        seen.map(|(_, time)| *time).max().unwrap_or(0)
     }
 
-    fn see(self, key: u64, time: u64) {
-        self.seen.update_value(|seen| {
-            seen.retain(|(own, _)| *own != key);
-            seen.push((key, time));
-        });
+    fn see(&mut self, key: u64, time: u64) {
+        let time = time.max(self.seen_at(key));
+        self.seen.retain(|(own, _)| *own != key);
+        self.seen.push((key, time));
     }
 }
 

@@ -1,6 +1,6 @@
 //! Projects and runs on the desk: which there are, and which is open.
 
-use dewrun_desk::{OpenProject, Store};
+use dewrun_desk::{Answered, OpenProject, Store, TubeName, layouts};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -22,19 +22,13 @@ impl Desk {
     }
 
     /// Changes what is known of all projects, without showing anything anew.
-    pub(crate) fn update_store_untracked<T>(
+    pub(crate) fn update_store_untracked<T: Default>(
         &self,
         change: impl FnOnce(&mut Store) -> T,
-    ) -> Option<T> {
-        let mut changed = None;
-        self.store
-            .update_untracked(|store| changed = Some(change(store)));
+    ) -> T {
+        let mut changed = T::default();
+        self.store.update_untracked(|store| changed = change(store));
         changed
-    }
-
-    /// Key of the open project, without following it.
-    pub(crate) fn open_key(&self) -> u64 {
-        self.with_store_untracked(|store| store.now().key)
     }
 
     /// Puts a project on the desk that was aside.
@@ -47,6 +41,33 @@ impl Desk {
     /// Deletes a project that is aside; undoing brings it back.
     pub(crate) fn delete_project(&self, key: u64) {
         self.act(|store| store.delete(key));
+    }
+
+    /// Adds or deletes runs.
+    pub(crate) fn change_runs(&self, what: &str, change: fn(&mut OpenProject)) {
+        self.compare(None);
+        self.selected.set(None);
+        self.tube.set(TubeName::Intake);
+        self.change(what, change);
+    }
+
+    /// Position of the run that the open one is compared with.
+    pub(crate) fn compared(&self) -> Option<usize> {
+        let at = self.compared.get();
+        at.filter(|at| self.with(|project| *at != project.run && layouts(project).contains(at)))
+    }
+
+    /// Compares the open run with another layout of the same detector.
+    pub(crate) fn compare(&self, at: Option<usize>) {
+        self.compared.set(at);
+    }
+
+    /// The answer of the run that the open one is compared with.
+    pub(crate) fn compared_answer(&self) -> Option<Answered> {
+        let at = self.compared()?;
+        let mut other = self.with(Clone::clone);
+        other.run = at;
+        Answered::unranked(&other).ok()
     }
 
     /// Changes a name, letter by letter one step.

@@ -3,12 +3,10 @@
 use dewrun_desk::{Record, Unkept, read_record};
 
 use super::{PROJECT, name_of};
-use crate::hooks::quick_store;
+use crate::hooks::kept::{Put, Wanted, all_at_once, put_at_once};
 
 /// What the name of something set aside begins with.
 const ASIDE: &str = "dewrun-aside:";
-/// What the names of both begin with.
-const BOTH: &str = "dewrun";
 
 /// Something that was kept and can't be used.
 #[derive(Debug, Clone, PartialEq)]
@@ -58,15 +56,23 @@ impl Found {
 
     /// What was kept at once.
     pub(crate) fn quick() -> Self {
-        let kept = quick_store::all(BOTH);
-        let is_own =
-            |(name, _): &(String, String)| name.starts_with(PROJECT) || name.starts_with(ASIDE);
-        let found = Self::of(kept.into_iter().filter(is_own).collect());
+        let own = |name: &str| name.starts_with(PROJECT) || name.starts_with(ASIDE);
+        let mut kept = all_at_once();
+        kept.retain(|(name, _)| own(name));
+        let found = Self::of(kept);
         for (old, new, text) in &found.moves {
+            let put = |name, text| {
+                put_at_once(&Wanted {
+                    name,
+                    text,
+                    window: "",
+                    seen: u64::MAX,
+                })
+            };
             // There may be no room for it twice.
-            quick_store::remove(old);
-            if !quick_store::put(new, text) {
-                quick_store::put(old, text);
+            put(old, None);
+            if !matches!(put(new, Some(text)), Put::Kept) {
+                put(old, Some(text));
             }
         }
         found

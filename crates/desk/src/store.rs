@@ -230,7 +230,6 @@ impl Store {
         self.part();
         // Undoing leads back to it after a reload too.
         self.touch(left);
-        self.touch(self.now.key);
     }
 
     fn note(&mut self, was: Vec<(u64, Option<Kept>)>, about: &str) {
@@ -241,6 +240,8 @@ impl Store {
         for (key, _) in &was {
             self.touch(*key);
         }
+        // What can be undone is kept with what is open.
+        self.touch(self.now.key);
         self.history.note(Step { now, was }, about);
     }
 

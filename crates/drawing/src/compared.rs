@@ -22,8 +22,8 @@ pub fn compare_elevation(elevation: &mut Elevation, other: &View<'_>) {
     let points = bends_of(other, &elevation.frame, factors, inlet);
     let line = Path::through(points);
     put_under(&mut elevation.scene, "dw-d-bore", vec![line]);
-    let title = format!("Thin: {}. ", other.names.run);
-    elevation.scale_note.insert_str(0, &title);
+    let note = format!("; thin: {}", other.names.run);
+    elevation.scale_note.push_str(&note);
 }
 
 /// Draws air, inner wall and dew point along another tube under the curves of a profile, on the same scales.

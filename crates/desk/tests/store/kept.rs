@@ -147,6 +147,21 @@ fn two_windows_keep_both() {
 }
 
 #[test]
+fn what_deletes_is_kept_with_what_is_open() {
+    let mut store = own();
+    store.open(kept(5, desk().now().project.clone(), Stage::Project));
+    store.take_touched();
+    store.delete(4);
+    let mut touched = store.take_touched();
+    touched.sort_unstable();
+    assert_eq!(
+        touched,
+        [4, 5],
+        "the one that is gone, and the way back to it"
+    );
+}
+
+#[test]
 fn a_deleted_original_leaves_its_variants() {
     let mut project = own().now().project.clone();
     add_variant(&mut project);

@@ -2,12 +2,14 @@
 
 use std::fs;
 
-use dewrun_document::Project;
-use dewrun_document::output::{SteadyOutput, TubeOutput, VerdictOutput};
+use dewrun_document::output::{AssessOutput, RunOutput, SteadyOutput, TubeOutput, VerdictOutput};
+use dewrun_document::{Names, Project};
 use dewrun_document::{Telling, answer, from_link, read, share_link, to_run, write};
 use dewrun_run::Run;
+use dewrun_tests::installations::installation;
 use dewrun_tests::projects::project_of;
 use dewrun_tests::reference::steady::run_of;
+use dewrun_tests::routes::awkward;
 use serde_json::Value;
 
 /// The solved cases of the repository.
@@ -140,4 +142,37 @@ fn the_answer_file_says_what_was_solved() {
             "{id}: {wettest} g/h in a tube is wet"
         );
     }
+}
+
+/// On awkward ground too an answer on water and air can be written: every figure of it is finite, or left out.
+#[test]
+fn water_and_air_of_awkward_routes_can_be_written() {
+    let mut written = 0;
+    for seed in 0..300 {
+        let run = awkward(seed);
+        let built = installation(&run, seed);
+        let Ok(outcome) = dewrun_run::evaluate(&run) else {
+            continue;
+        };
+        let Ok(whole) = dewrun_run::water_and_air(&run, &built, &outcome.value) else {
+            continue;
+        };
+        let telling = Telling {
+            sentence: "",
+            profile: false,
+            rests_on: &[],
+            staying_dry: None,
+            whole: Some((&whole, &[])),
+        };
+        let told = RunOutput {
+            id: String::new(),
+            name: String::new(),
+            steady: Some(answer(0, &run, &Names::default(), &outcome, telling)),
+            error: None,
+        };
+        let json = AssessOutput::new("", vec![told]).to_json(true);
+        assert!(json.is_ok(), "seed {seed}: {json:?}, {whole:?}");
+        written += 1;
+    }
+    assert!(100 < written, "{written} answers were written");
 }

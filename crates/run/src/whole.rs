@@ -67,7 +67,7 @@ pub fn water_and_air(
         Some(outcome) => Some(tube_water(&context, Tube::Exhaust, outcome)?),
         None => None,
     };
-    let blind = blind::blind(installation, &airflow, &intake, exhaust.as_ref());
+    let blind = blind::blind(steady, installation, &airflow, &intake, exhaust.as_ref());
     remark::remarks(run, installation, (&intake, exhaust.as_ref()), &mut remarks);
     Ok(Whole {
         intake,

@@ -3,7 +3,7 @@
 #![no_main]
 
 use dewrun_document::output::{AssessOutput, RunOutput};
-use dewrun_document::{Project, Telling, answer, read, read_bytes, to_run, write};
+use dewrun_document::{Project, Telling, answer, read, read_bytes, to_installation, to_run, write};
 use libfuzzer_sys::fuzz_target;
 
 /// Longer routes cost time and find nothing new.
@@ -31,12 +31,16 @@ fn evaluate(project: &Project, index: usize) {
     let Ok(outcome) = dewrun_run::evaluate(&run) else {
         return;
     };
+    let whole = to_installation(project, index).ok().and_then(|(built, assumed)| {
+        let whole = dewrun_run::water_and_air(&run, &built, &outcome.value).ok()?;
+        Some((whole, assumed))
+    });
     let telling = Telling {
         sentence: "",
         profile: true,
         rests_on: &[],
         staying_dry: None,
-        whole: None,
+        whole: whole.as_ref().map(|(whole, assumed)| (whole, assumed.as_slice())),
     };
     let run = RunOutput {
         id: String::new(),

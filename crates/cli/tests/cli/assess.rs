@@ -56,6 +56,26 @@ fn of_several_the_worst_counts() {
     ends(&["assess", dry, "demo/README.md", wet], "", 1);
 }
 
+/// Where nothing flows as fitted no reading is a part of it, and the answer stands all the same.
+#[test]
+fn a_run_without_flow_is_blind_and_written() {
+    let still = with(
+        WET,
+        "\"value\": 30.0,\n          \"origin\": {\n            \"measured\"",
+        "\"value\": 0.0,\n          \"origin\": {\n            \"measured\"",
+    );
+    for words in [&["assess", "-"][..], &["assess", "-", "--json"]] {
+        let said = dewrun_reading(words, still.as_bytes());
+        assert!(
+            said.status == 20,
+            "{words:?}: {} {}",
+            said.status,
+            said.complaint
+        );
+        assert!(said.complaint.is_empty(), "{words:?}: {}", said.complaint);
+    }
+}
+
 /// What keeps water and air from being answered is said at its field, and the rest is answered all the same.
 #[test]
 fn wrong_geometry_is_told_at_its_field() {

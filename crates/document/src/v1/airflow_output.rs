@@ -45,8 +45,8 @@ pub struct AirflowOutput {
     pub flow_l_min: Figure,
     /// What of it comes from the duct, % by mass.
     pub share_percent: Figure,
-    /// The reading against that as fitted, %.
-    pub reading_percent: Figure,
+    /// The reading against that as fitted, %; null where nothing flowed as fitted.
+    pub reading_percent: Option<Figure>,
     /// Speed of a generic fan against its curve; 1 where the curve is its own.
     pub fan_speed: Figure,
     /// How long air takes from the holes to the sensor; null where none arrives.
@@ -100,8 +100,8 @@ pub struct StateOutput {
     pub state: String,
     /// Volume flow at the sensor, L/min; negative where it is reversed.
     pub flow_l_min: Figure,
-    /// The reading against that as fitted, %.
-    pub reading_percent: Figure,
+    /// The reading against that as fitted, %; null where nothing flowed as fitted.
+    pub reading_percent: Option<Figure>,
     /// What of the air comes from the duct, %.
     pub share_percent: Figure,
 }
@@ -120,8 +120,8 @@ pub struct FaultOutput {
     pub at_m: Option<Figure>,
     /// Volume flow at the sensor, L/min; negative where it is reversed.
     pub flow_l_min: Figure,
-    /// The reading against that as fitted, %.
-    pub reading_percent: Figure,
+    /// The reading against that as fitted, %; null where nothing flowed as fitted.
+    pub reading_percent: Option<Figure>,
     /// What of the air comes from the duct, %.
     pub share_percent: Figure,
     /// What the recommended limits make of it: low, high or not_seen; left out where there are none.

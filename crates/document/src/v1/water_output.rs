@@ -84,8 +84,8 @@ pub struct PoolLevelOutput {
     pub depth_mm: Figure,
     /// Volume flow at the sensor, L/min.
     pub flow_l_min: Figure,
-    /// The reading against that as fitted, %.
-    pub reading_percent: Figure,
+    /// The reading against that as fitted, %; null where nothing flowed as fitted.
+    pub reading_percent: Option<Figure>,
 }
 
 /// A low point.

@@ -4,7 +4,7 @@ use dewrun_quantity::Pressure;
 use dewrun_run::told::{AirPlace, Direction, Trip, Verdict};
 use dewrun_run::{AirflowOutcome, Blind, Change, FaultOutcome, StateOutcome, Tube, fault_words};
 
-use super::number::{hours, litres, metres, pascals, percent, seconds};
+use super::number::{finite_percent, hours, litres, metres, pascals, percent, seconds};
 use crate::Assumed;
 use crate::output::{
     AirflowOutput, AssumedOutput, BlindOutput, FaultOutput, Figure, InUseOutput, PressureOutput,
@@ -50,7 +50,7 @@ pub(crate) fn airflow(outcome: &AirflowOutcome) -> AirflowOutput {
         .to_owned(),
         flow_l_min: litres(now.sensor),
         share_percent: percent(now.share),
-        reading_percent: percent(outcome.reading_now),
+        reading_percent: finite_percent(outcome.reading_now),
         fan_speed: Figure(outcome.fan_speed),
         transport: now.transport.map(|band| TransportOutput {
             first_s: seconds(band.first),
@@ -143,7 +143,7 @@ fn state(state: &StateOutcome) -> StateOutput {
     StateOutput {
         state: state.state.words(),
         flow_l_min: litres(state.airflow.sensor),
-        reading_percent: percent(state.reading),
+        reading_percent: finite_percent(state.reading),
         share_percent: percent(state.airflow.share),
     }
 }
@@ -163,7 +163,7 @@ fn fault(fault: &FaultOutcome) -> FaultOutput {
         tube: at.map(|(tube, _)| tube_word(tube).to_owned()),
         at_m: at.map(|(_, metres)| Figure(metres)),
         flow_l_min: litres(fault.airflow.sensor),
-        reading_percent: percent(fault.reading),
+        reading_percent: finite_percent(fault.reading),
         share_percent: percent(fault.airflow.share),
         recommended: fault.recommended.map(verdict),
         in_use: fault.given.map(verdict),

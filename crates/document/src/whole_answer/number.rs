@@ -51,3 +51,8 @@ pub(super) const fn seconds(time: Time) -> Figure {
 pub(super) const fn percent(share: f64) -> Figure {
     Figure(100.0 * share)
 }
+
+/// A share that may be none, as %.
+pub(super) fn finite_percent(share: f64) -> Option<Figure> {
+    share.is_finite().then(|| percent(share))
+}

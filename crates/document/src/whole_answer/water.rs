@@ -6,8 +6,8 @@ use dewrun_run::{
 };
 
 use super::number::{
-    days, grams_per_hour, hours, litres, mass, metres, millilitres, millimetres, pascals, percent,
-    speed,
+    days, finite_percent, grams_per_hour, hours, litres, mass, metres, millilitres, millimetres,
+    pascals, speed,
 };
 use crate::Names;
 use crate::output::{
@@ -103,7 +103,7 @@ fn low_point(low: &LowPoint) -> LowPointOutput {
             .map(|level| PoolLevelOutput {
                 depth_mm: millimetres(level.depth),
                 flow_l_min: litres(level.flow),
-                reading_percent: percent(level.reading),
+                reading_percent: finite_percent(level.reading),
             })
             .collect(),
         standing_g: mass(low.amount),

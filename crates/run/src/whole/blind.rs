@@ -2,20 +2,27 @@
 
 use dewrun_airflow::{BLIND_SHARE, Direction};
 use dewrun_quantity::Time;
+use dewrun_tube::STAGNANT_KG_S;
 use dewrun_water::time_to_trouble::{Trouble, TroubleAt};
 
 use super::outcome::{AirflowOutcome, Blind, TubeWater};
 use crate::error::Tube;
 use crate::installation::Installation;
+use crate::outcome::Outcome;
 
 /// Why the detector may not be sampling its duct; what is so now comes before what comes soonest.
 pub(super) fn blind(
+    steady: &Outcome,
     installation: &Installation,
     airflow: &AirflowOutcome,
     intake: &TubeWater,
     exhaust: Option<&TubeWater>,
 ) -> Option<Blind> {
     let now = &airflow.now;
+    // A flow of none that was entered counts, whatever a fan would give.
+    if steady.dry_air.to_kilograms_per_second() <= STAGNANT_KG_S {
+        return Some(Blind::Still);
+    }
     match now.direction {
         Direction::Reversed => return Some(Blind::Reversed),
         Direction::Still => return Some(Blind::Still),

@@ -169,6 +169,12 @@ impl El {
         self
     }
 
+    /// What stands in a field now.
+    pub(crate) fn entered(&self) -> String {
+        let input = self.0.dyn_ref::<HtmlInputElement>();
+        input.map(HtmlInputElement::value).unwrap_or_default()
+    }
+
     /// Gives it the focus, where it can have it.
     pub(crate) fn focus(&self) {
         if let Some(element) = self.0.dyn_ref::<web_sys::HtmlElement>() {

@@ -7,17 +7,8 @@ use crate::element::{El, el, when};
 use crate::hooks::link::{Made, copy_link as copy};
 use crate::state::{Desk, use_desk};
 
-/// What there is to tell of the last link.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum Told {
-    /// It lies in the clipboard.
-    Copied,
-    /// It has to be copied by hand.
-    ByHand(String),
-}
-
-/// The last link, until it is left.
-pub(super) type LastLink = RwSignal<Option<Told>>;
+/// The last link, until it is left: empty where it lies in the clipboard, itself where it has to be copied by hand.
+pub(super) type LastLink = RwSignal<Option<String>>;
 
 /// The way to a link.
 pub(super) fn copy_link(last: LastLink) -> El {
@@ -31,26 +22,22 @@ fn make(desk: Desk, last: LastLink) {
     last.set(None);
     let Some(text) = desk.link_text() else { return };
     copy(text, move |made| match made {
-        Made::Copied => last.set(Some(Told::Copied)),
-        Made::Here(link) => last.set(Some(Told::ByHand(link))),
+        Made::Copied => last.set(Some(String::new())),
+        Made::Here(link) => last.set(Some(link)),
         Made::Refused(sentence) => desk.refuse_link(sentence),
     });
 }
 
 /// What became of the last link.
 pub(super) fn copied_link(last: LastLink) -> El {
+    let link = words(move || last.get().unwrap_or_default());
     let sentence = words(move || {
-        let sentence = match last.get() {
-            Some(Told::ByHand(_)) => {
-                "The browser does not let this page copy. Copy the link from here; it carries the project as it is now."
-            }
-            _ => "Link copied. It carries the project as it is now, and nothing was sent anywhere.",
+        let sentence = if link.get().is_empty() {
+            "Link copied. It carries the project as it is now, and nothing was sent anywhere."
+        } else {
+            "The browser does not let this page copy. Copy the link from here; it carries the project as it is now."
         };
         sentence.to_owned()
-    });
-    let link = words(move || match last.get() {
-        Some(Told::ByHand(link)) => link,
-        _ => String::new(),
     });
     let by_hand = flag(move || !link.get().is_empty());
     let told = when(flag(move || last.get().is_some()), move || {

@@ -34,7 +34,7 @@ fn water(tube: &TubeWater, ids: &[String], style: Style) -> String {
         &[
             ("leg", None),
             ("water runs", None),
-            ("hangers", None),
+            ("hung", None),
             ("", Some(Figure::LegDrop)),
             ("", Some(Figure::LegHolds)),
             ("", Some(Figure::HangerLargest)),
@@ -105,7 +105,7 @@ fn leg_row(id: Option<&String>, leg: &LegWater, style: Style) -> Vec<String> {
         HangerAdvice::Spacing { largest, .. } if leg.hangers.sags() => {
             ("too far apart", Some(largest))
         }
-        HangerAdvice::Spacing { largest, .. } => ("at most", Some(largest)),
+        HangerAdvice::Spacing { largest, .. } => ("by hangers", Some(largest)),
     };
     let [start, end] = report.heights;
     vec![

@@ -307,3 +307,83 @@ test("what a hand sets is typed and saved", async () => {
   const [, second] = project.runs[0].intake.legs;
   assert.deepEqual(second.length_m, { value: 4.5, origin: "typed" });
 });
+
+const trap = (page, number) => page.getByRole("button", { name: new RegExp(`^Trap ${number} at `) });
+const sign = (page) => page.getByRole("button", { name: "Trap at the pointer" });
+const place = async (page, number) => (await trap(page, number).getAttribute("aria-label")).replaceAll("\u00a0", " ");
+
+test("a trap is dropped on the tube, moved along it, taken away, and goes with its leg", async () => {
+  const page = await open();
+  const [from, low] = [await middle(sign(page)), await middle(leg(page, 2))];
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(low.x, low.y, { steps: 8 });
+  assert.ok(await page.getByText(/^Trap at 5\.2.m$/).first().isVisible(), "its place is written at it");
+  await page.mouse.up();
+  assert.equal(await place(page, 1), "Trap 1 at 5.2 m");
+  assert.equal(await trap(page, 2).count(), 0, "one only");
+  assert.match(await elevation(page).innerHTML(), />Trap 1</, "it is drawn");
+  // Leg 2 gets 0.8 m longer: the low point and what hangs there move by as much.
+  const px = await scale(page);
+  await draw(page, 2, 0.8 * px, 0);
+  await page.mouse.up();
+  assert.equal(await place(page, 1), "Trap 1 at 6 m");
+  await undo(page).click();
+  const at = await middle(trap(page, 1));
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  await page.mouse.move(at.x - px, at.y, { steps: 8 });
+  await page.mouse.up();
+  const moved = Number(/at ([\d.]+) m$/.exec(await place(page, 1))[1]);
+  assert.ok(Math.abs(moved - 4.2) < 0.11, `a metre back: ${moved}`);
+  await undo(page).click();
+  await undo(page).click();
+  assert.equal(await trap(page, 1).count(), 0, "three acts, three steps");
+});
+
+test("traps by keyboard: at the pointer, at the end of a leg, moved, put back, taken away", async () => {
+  const page = await open();
+  const pointer = page.getByRole("slider", { name: "Pointer along the intake tube" });
+  await pointer.focus();
+  await page.keyboard.press("Home");
+  for (let step = 0; step < 4; step += 1) await page.keyboard.press("Shift+ArrowRight");
+  await page.keyboard.press("t");
+  assert.equal(await place(page, 1), "Trap 1 at 2 m");
+  await leg(page, 2).focus();
+  await page.keyboard.press("t");
+  assert.equal(await place(page, 2), "Trap 2 at 5.2 m");
+  await page.keyboard.press("Tab");
+  await trap(page, 2).focus();
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("Shift+ArrowLeft");
+  assert.equal(await place(page, 2), "Trap 2 at 4.75 m");
+  await page.keyboard.press("Escape");
+  assert.equal(await place(page, 2), "Trap 2 at 5.2 m");
+  await page.keyboard.press("Delete");
+  assert.equal(await trap(page, 2).count(), 0);
+  const { project } = await saved(page);
+  assert.deepEqual(project.runs[0].intake.traps.map((trap) => [trap.at_m.value, trap.kind]), [[2, "hand_drained"]]);
+});
+
+test("hangers are drawn as far apart as is entered", async () => {
+  const page = await open();
+  const lines = () => elevation(page).locator("path.dw-d-measure").count();
+  const before = await lines();
+  await page.getByLabel("Length of leg 2").focus();
+  await page.getByLabel("Hanger spacing of leg 2").fill("1.2");
+  await page.waitForFunction((before) => document.querySelectorAll("svg[role=img] path.dw-d-measure").length > before, before);
+  assert.equal((await lines()) - before, 3, "3 in 4.2 m");
+});
+
+test("a long press on the tube splits it", async () => {
+  const page = await open(360, 740);
+  const cdp = await page.context().newCDPSession(page);
+  const touch = (type, ...points) => cdp.send("Input.dispatchTouchEvent", { type, touchPoints: points.map(([x, y], id) => ({ x, y, id })) });
+  const [left, right] = [await middle(leg(page, 2)), await middle(leg(page, 3))];
+  // The tube rises from under one diamond to under the other; the stalks are 22 px and half of the bore.
+  const [x, y] = [(left.x + right.x) / 2, (left.y + right.y) / 2 + 27];
+  await touch("touchStart", [x, y]);
+  await becomes(page, 6, /drop$/);
+  await touch("touchEnd");
+  assert.match(await named(page, 3), / 1\.\d+ m, rises 1:60$/);
+});

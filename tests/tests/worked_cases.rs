@@ -22,6 +22,7 @@ fn drawn(name: &'static str) -> Scene {
         spaces: names.spaces,
         intake_falls: names.intake_falls,
         exhaust_falls: names.exhaust_falls,
+        ..Names::default()
     };
     let view = View {
         run: &run,

@@ -3,12 +3,12 @@
 use dewrun_advice::{Resting, rests_on};
 use dewrun_document::output::NoteOutput;
 use dewrun_document::{DocumentError, givens, located, note, to_run};
-use dewrun_drawing::{Names, View};
-use dewrun_quantity::Style;
+use dewrun_drawing::{Fitted, Names, View};
+use dewrun_quantity::{Length, Style};
 use dewrun_run::figure::Given;
 use dewrun_run::{Outcome, Run, Tube, evaluate};
 
-use super::OpenProject;
+use super::{OpenProject, route, trap_places};
 
 /// A run, its names and its answer.
 #[derive(Debug, Clone, PartialEq)]
@@ -51,6 +51,8 @@ impl Answered {
                 spaces: names.spaces,
                 intake_falls: names.intake_falls,
                 exhaust_falls: names.exhaust_falls,
+                intake_fitted: fitted(project, Tube::Intake),
+                exhaust_fitted: fitted(project, Tube::Exhaust),
             },
             notes: answer
                 .notes
@@ -71,5 +73,19 @@ impl Answered {
             style,
             tube,
         }
+    }
+}
+
+/// What is fitted to a tube of the open run.
+fn fitted(project: &OpenProject, tube: Tube) -> Fitted {
+    let Some(route) = route(project, tube) else {
+        return Fitted::default();
+    };
+    let hangers = route.legs.iter().map(|leg| leg.hanger_spacing_m.as_ref());
+    Fitted {
+        traps: trap_places(project, tube),
+        hangers: hangers
+            .map(|spacing| spacing.map(|spacing| Length::metres(spacing.value)))
+            .collect(),
     }
 }

@@ -49,6 +49,8 @@ pub enum Field {
     LegInsulation(TubeName, usize),
     /// Heat tracing of a leg, 0 where it has none.
     LegTracing(TubeName, usize),
+    /// Between the hangers of a leg, 0 where that is not known.
+    LegHangers(TubeName, usize),
     /// Conductivity of a leg's tube.
     LegConductivity(TubeName, usize),
     /// Emissivity of a leg's outermost surface.

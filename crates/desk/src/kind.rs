@@ -39,6 +39,9 @@ const EMISSIVITY: Measure<f64> = Measure {
 /// A height between two things that a tube joins: none, or no more than the longest leg.
 const HEIGHT_M: Limits = Limits::new("height", "m", 0.0, limits::LENGTH_M.max);
 
+/// Between two hangers: 0 where that is not known.
+const HANGERS_M: Limits = Limits::new("hanger spacing", "m", 0.0, limits::HANGER_SPACING_M.max);
+
 /// What a number of the project is, in the unit that the project keeps it in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Kind {
@@ -54,6 +57,7 @@ pub(crate) enum Kind {
     Flow,
     Length,
     Height,
+    Hangers,
     Bore,
     Outside,
     Thickness,
@@ -89,7 +93,7 @@ macro_rules! with_measure {
                 SpecificEnthalpy::to_kilojoules_per_kilogram
             ),
             Kind::Pressure => $do!(ABSOLUTE_PRESSURE, Pressure::pascals, Pressure::to_pascals),
-            Kind::Altitude | Kind::Length | Kind::Height => {
+            Kind::Altitude | Kind::Length | Kind::Height | Kind::Hangers => {
                 $do!(TUBE_LENGTH, Length::metres, Length::to_metres)
             }
             Kind::Flow => $do!(
@@ -166,6 +170,7 @@ impl Kind {
             Self::Flow => limits::VOLUME_L_MIN,
             Self::Length => limits::LENGTH_M,
             Self::Height => HEIGHT_M,
+            Self::Hangers => HANGERS_M,
             Self::Bore => limits::BORE_MM,
             Self::Outside => limits::OUTSIDE_DIAMETER_MM,
             Self::Thickness => limits::THICKNESS_MM,
@@ -201,7 +206,8 @@ impl Kind {
             | Self::Enthalpy
             | Self::Altitude
             | Self::Thickness
-            | Self::Tracing => "",
+            | Self::Tracing
+            | Self::Hangers => "",
         }
     }
 

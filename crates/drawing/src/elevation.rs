@@ -4,6 +4,7 @@ mod building;
 mod course;
 mod crossing;
 mod describe;
+mod fitted;
 mod furniture;
 mod handles;
 mod labels;
@@ -23,7 +24,8 @@ use crate::scene::Scene;
 use crate::states::states;
 use crate::view::View;
 
-pub(crate) use course::{Course, FLAT_BELOW};
+pub(crate) use course::{Course, FLAT_BELOW, Stretch};
+pub use fitted::DrawnTrap;
 pub use handles::Handle;
 pub use labels::{Label, LabelKind};
 pub use layout::Held;
@@ -48,6 +50,8 @@ pub struct Elevation {
     pub bends: Vec<Point>,
     /// Of each leg the diamond at its end; none on a sheet of paper.
     pub handles: Vec<Handle>,
+    /// Its traps, in the order of the view.
+    pub traps: Vec<DrawnTrap>,
     /// What the things at the tube's inlet and outlet cover, px.
     pub ends: [Rect; 2],
     /// What a drawing of the changed tube keeps as long as a hand is on it.
@@ -112,6 +116,7 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
         half: plan.half,
     };
     structure::carry_joints(&mut scene, &plan);
+    fitted::draw_hangers(&mut scene, view, &plan);
     tube.draw(&mut scene, view);
     tube.draw_states(&mut scene, view, &states);
     for (device, end) in [(&plan.inlet, plan.start()), (&plan.outlet, plan.end())] {
@@ -122,12 +127,13 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
     structure::keep_off_tube(&mut board, &plan);
     let arrows = tube.arrows(&mut scene, view);
     structure::keep_off_arrows(&mut board, &arrows);
+    let traps = fitted::draw_traps(&mut scene, &mut board, view, &plan);
     let handles = if plan.frame.on_paper {
         Vec::new()
     } else {
         handles::draw(&mut scene, &mut board, &plan)
     };
-    let labels = notes::draw(&mut scene, &mut board, view, &plan, &states);
+    let labels = notes::draw(&mut scene, &mut board, view, &plan, &states, &traps);
     Elevation {
         scene,
         frame: plan.frame,
@@ -136,6 +142,7 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
         falls_factor: plan.course.factors.falls,
         scale_note: describe::scale_note(&plan),
         handles,
+        traps,
         ends: [
             plan.inlet.place(plan.start()),
             plan.outlet.place(plan.end()),

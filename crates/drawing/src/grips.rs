@@ -3,7 +3,9 @@
 use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, Length, Style};
 
-use crate::elevation::{Elevation, FLAT_BELOW, Ground, Handle, Held, LabelKind};
+use crate::elevation::{
+    DrawnTrap, Elevation, FLAT_BELOW, Ground, Handle, Held, LabelKind, Stretch,
+};
 use crate::frame::Frame;
 use crate::geometry::{Point, Rect, kept};
 use crate::path::Path;
@@ -29,11 +31,16 @@ const STRIP_TUBE: f64 = 28.0;
 /// The sign of a handle: an `svg` element.
 pub const DIAMOND: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dw-handle__sign\" aria-hidden=\"true\" viewBox=\"0 0 14 14\"><path d=\"M7 .8L13.2 7L7 13.2L.8 7Z\"/></svg>";
 
+/// The sign of a trap: an `svg` element.
+pub const TRAP: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"dw-trap__sign\" aria-hidden=\"true\" viewBox=\"0 0 14 30\"><path d=\"M7 0V5M1 5H13V20H1ZM3 20L11 28H3L11 20Z\"/></svg>";
+
 /// What can be taken hold of, and where it is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Grips {
     /// Of each leg, the diamond at its end.
     pub handles: Vec<Handle>,
+    /// Its traps.
+    pub traps: Vec<DrawnTrap>,
     /// What stands at the tube's inlet and at its outlet, px.
     pub ends: [Rect; 2],
     /// What the drawing keeps as long as a hand holds something.
@@ -51,6 +58,8 @@ pub struct Grips {
 pub enum Touched {
     /// The diamond of a leg.
     Handle(usize),
+    /// A trap.
+    Trap(usize),
     /// A place in a leg.
     Place {
         /// The leg.
@@ -84,6 +93,7 @@ impl Grips {
         };
         Self {
             handles: elevation.handles.clone(),
+            traps: elevation.traps.clone(),
             ends: elevation.ends,
             held: elevation.held,
             frame: elevation.frame,
@@ -94,37 +104,54 @@ impl Grips {
         }
     }
 
-    /// What a hand meets there: the nearest diamond within reach, else the tube.
+    /// What a hand meets there: the nearest diamond within reach, else a trap, else the tube.
     #[must_use]
     pub fn touched(&self, at: Point) -> Option<Touched> {
-        let away = |handle: &Handle| handle.at.distance(at);
-        let near = self.handles.iter().enumerate();
-        let near = near.filter(|(_, handle)| away(handle) <= FINGER);
-        let nearest = near.min_by(|(_, a), (_, b)| away(a).total_cmp(&away(b)));
-        match nearest {
-            Some((leg, _)) => Some(Touched::Handle(leg)),
-            None => self.place(at),
-        }
+        let diamonds = self.handles.iter().map(|handle| handle.at);
+        let traps = self.traps.iter().map(|trap| trap.at);
+        nearest(diamonds, at)
+            .map(Touched::Handle)
+            .or_else(|| nearest(traps, at).map(Touched::Trap))
+            .or_else(|| self.place(at))
+    }
+
+    /// The place of the tube that lies nearest to a hand, and how far away, px.
+    #[must_use]
+    pub fn along(&self, at: Point) -> (Length, f64) {
+        let met = self.met(at);
+        let (_, drawn, share, away) = met.unwrap_or_default();
+        let (from, to) = (drawn.from.along_m, drawn.to.along_m);
+        (Length::metres(from + (to - from) * share), away)
+    }
+
+    /// Where a place along the tube lies, px.
+    #[must_use]
+    pub fn point(&self, along: Length) -> Point {
+        self.ground.course.at(along.to_metres()).point
     }
 
     /// The place of the tube that a hand meets there.
     #[must_use]
     pub fn place(&self, at: Point) -> Option<Touched> {
-        let legs = self.ground.course.legs.iter().enumerate();
-        let places = legs.map(|(leg, drawn)| {
-            let (from, to) = (drawn.from.point, drawn.to.point);
-            let share = share_along(from, to, at);
-            (leg, drawn, share, from.towards(to, share).distance(at))
-        });
-        let (leg, drawn, share, _) = places
-            .filter(|(_, _, _, away)| *away <= self.ground.half + BESIDE)
-            .min_by(|a, b| a.3.total_cmp(&b.3))?;
+        let near = |met: &(usize, Stretch, f64, f64)| met.3 <= self.ground.half + BESIDE;
+        let (leg, drawn, share, _) = self.met(at).filter(near)?;
         let from_start = (drawn.to.along_m - drawn.from.along_m) * share;
         Some(Touched::Place {
             leg,
             from_start: Length::metres(from_start),
             along: Length::metres(drawn.from.along_m + from_start),
         })
+    }
+
+    /// The leg nearest to a hand, how far along it that is, and how far away, px.
+    fn met(&self, at: Point) -> Option<(usize, Stretch, f64, f64)> {
+        let legs = self.ground.course.legs.iter().enumerate();
+        let places = legs.map(|(leg, drawn)| {
+            let (from, to) = (drawn.from.point, drawn.to.point);
+            let share = share_along(from, to, at);
+            (leg, *drawn, share, from.towards(to, share).distance(at))
+        });
+        places.min_by(|a, b| a.3.total_cmp(&b.3))
     }
 
     /// A hand that takes hold of a leg's end.
@@ -238,6 +265,26 @@ pub fn leg_shape(view: &View<'_>, leg: usize) -> String {
         }
     };
     format!("{length}, {way}")
+}
+
+/// A trap by its number and its place.
+#[must_use]
+pub fn trap_name(view: &View<'_>, trap: usize) -> String {
+    let Some(along) = view.fitted().traps.get(trap) else {
+        return String::new();
+    };
+    let place = TUBE_LENGTH.show_entered(*along, view.style);
+    format!("Trap {} at {place}", trap + 1)
+}
+
+/// The nearest of some points that a finger meets.
+fn nearest(points: impl Iterator<Item = Point>, at: Point) -> Option<usize> {
+    let near = points
+        .map(|point| point.distance(at))
+        .enumerate()
+        .filter(|(_, away)| *away <= FINGER);
+    let nearest = near.min_by(|a, b| a.1.total_cmp(&b.1));
+    nearest.map(|(place, _)| place)
 }
 
 /// How far along a straight line the place nearest to a point lies, 0 at its start and 1 at its end.

@@ -36,11 +36,12 @@ pub use answer::{
 pub use compared::{compare_elevation, compare_profile};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{
-    Elevation, Handle, Held, Label, LabelKind, elevation, elevation_held, elevation_on_paper,
+    DrawnTrap, Elevation, Handle, Held, Label, LabelKind, elevation, elevation_held,
+    elevation_on_paper,
 };
 pub use frame::{Frame, Margins, Room};
 pub use geometry::{Point, Rect};
-pub use grips::{DIAMOND, Grips, Pull, Touched, leg_name, leg_shape};
+pub use grips::{DIAMOND, Grips, Pull, TRAP, Touched, leg_name, leg_shape, trap_name};
 pub use measure::text_width;
 pub use path::Path;
 pub use pattern::Hatch;
@@ -55,5 +56,5 @@ pub use staying_dry::{DryLimit, dry_limits};
 pub use svg::{escaped, svg};
 pub use text::{Anchor, Size, Text, Tone};
 pub use ticks::{Ticks, rounded_span, ticks};
-pub use view::{Names, View};
+pub use view::{Fitted, Names, View};
 pub use worked_case::worked_case;

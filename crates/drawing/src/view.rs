@@ -3,7 +3,7 @@
 use dewrun_quantity::{FallForm, Length, Style};
 use dewrun_run::{Leg, Outcome, Run, Tube, TubeOutcome};
 
-/// The words that people use for the parts of a run, each list in the order of the run's own.
+/// The words that people use for the parts of a run and what they fitted to it, each list in the order of the run's own.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Names {
     /// The run.
@@ -16,6 +16,19 @@ pub struct Names {
     pub intake_falls: Vec<FallForm>,
     /// How the fall of each exhaust leg is written.
     pub exhaust_falls: Vec<FallForm>,
+    /// What is fitted to the intake tube.
+    pub intake_fitted: Fitted,
+    /// What is fitted to the exhaust tube.
+    pub exhaust_fitted: Fitted,
+}
+
+/// What is fitted to a tube and only drawn.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Fitted {
+    /// Where its traps are, from its start.
+    pub traps: Vec<Length>,
+    /// Between the hangers of each leg, where that is known.
+    pub hangers: Vec<Option<Length>>,
 }
 
 /// One tube of an evaluated run, and how numbers are read.
@@ -66,6 +79,15 @@ impl<'a> View<'a> {
             Tube::Exhaust => &self.names.exhaust_falls,
         };
         forms.get(leg).copied().unwrap_or_default()
+    }
+
+    /// What is fitted to the tube.
+    #[must_use]
+    pub fn fitted(&self) -> &'a Fitted {
+        match self.tube {
+            Tube::Intake => &self.names.intake_fitted,
+            Tube::Exhaust => &self.names.exhaust_fitted,
+        }
     }
 
     /// The number that a leg goes by: intake legs count from 1, exhaust legs go on from there.

@@ -198,3 +198,36 @@ fn the_chosen_leg_has_its_number_in_a_balloon() {
     assert!(chosen.contains("dw-h-chosen"), "its mark: {chosen}");
     assert_eq!(grips.chosen(&view, 9), "", "there is no tenth leg");
 }
+
+/// A trap hangs under the low point and one stands beside the drop; hangers every 1.2 m.
+#[test]
+fn traps_are_drawn_at_their_places_and_met_by_a_hand() {
+    let mut sample = make_up_air();
+    let traps = [5.2, 12.1].map(Length::metres);
+    sample.names.intake_fitted.traps = traps.to_vec();
+    sample.names.intake_fitted.hangers = vec![Some(Length::metres(1.2)); 5];
+    for width in [328.0, WIDTH] {
+        let drawn = draw(&sample, width);
+        let (low, end) = (drawn.bends[2], drawn.bends[5]);
+        let (first, second) = (drawn.traps[0].at, drawn.traps[1].at);
+        assert!((first.x - low.x).abs() < 1e-6, "under the low point");
+        assert!(low.y + 5.0 < first.y, "below the tube");
+        assert!(second.x < end.x - 5.0, "beside the drop");
+        let grips = Grips::new(&drawn);
+        assert_eq!(grips.touched(first), Some(Touched::Trap(0)), "a finger");
+        let (along, away) = grips.along(first);
+        let along = along.to_metres();
+        assert!((along - 5.2).abs() < 0.1, "it is at {along} m of the tube");
+        assert!(away < 40.0, "{away} px from it");
+    }
+}
+
+/// 4.2 m take three hangers 1.2 m apart, 3.8 m three, 1.6 m one, 1 m and the drop none.
+#[test]
+fn hangers_stand_so_far_apart_in_each_flat_leg() {
+    let mut sample = make_up_air();
+    let count = |sample: &Sample| draw(sample, WIDTH).scene.items.len();
+    let without = count(&sample);
+    sample.names.intake_fitted.hangers = vec![Some(Length::metres(1.2)); 5];
+    assert_eq!(count(&sample), without + 2 * 7, "a rod and a clip each");
+}

@@ -5,7 +5,7 @@ mod sample;
 use std::fmt;
 
 use dewrun_drawing::{
-    Elevation, Handle, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
+    Elevation, Fitted, Handle, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
     elevation_on_paper, profile,
 };
 use dewrun_quantity::{
@@ -101,6 +101,8 @@ impl Route {
                 spaces: names.map(String::from).into(),
                 intake_falls: vec![FallForm::Ratio; run.intake.len()],
                 exhaust_falls: vec![FallForm::Ratio; run.exhaust.len()],
+                intake_fitted: fitted(&self.intake),
+                exhaust_fitted: fitted(&self.exhaust),
             },
             run,
             outcome,
@@ -117,6 +119,25 @@ impl Drawn {
             style: Style::default(),
             tube,
         }
+    }
+}
+
+/// Hangers everywhere, a trap at the end of every second leg and one in the middle of the first.
+fn fitted(legs: &[RouteLeg]) -> Fitted {
+    let mut traps = Vec::new();
+    let mut along = 0.0;
+    for (place, (_, length, _)) in legs.iter().enumerate() {
+        if place == 0 {
+            traps.push(Length::metres(length / 2.0));
+        }
+        along += length;
+        if place % 2 == 1 {
+            traps.push(Length::metres(along));
+        }
+    }
+    Fitted {
+        traps,
+        hangers: vec![Some(Length::metres(1.2)); legs.len()],
     }
 }
 

@@ -16,7 +16,9 @@ impl Field {
     /// Its value and origin; 0 and typed for what a leg may lack.
     pub fn input(self, project: &OpenProject) -> Option<Input<f64>> {
         match self {
-            Self::LegInsulation(tube, at) | Self::LegTracing(tube, at) => {
+            Self::LegInsulation(tube, at)
+            | Self::LegTracing(tube, at)
+            | Self::LegHangers(tube, at) => {
                 leg(project, tube, at)?;
                 Some(
                     input_ref(self, project)
@@ -57,6 +59,7 @@ impl Field {
             Self::LegOutside(..) => Kind::Outside,
             Self::LegInsulation(..) => Kind::Thickness,
             Self::LegTracing(..) => Kind::Tracing,
+            Self::LegHangers(..) => Kind::Hangers,
             Self::LegConductivity(..) => Kind::TubeConductivity,
             Self::LegEmissivity(..) => Kind::Emissivity,
             Self::InsulationConductivity(..) => Kind::InsulationConductivity,
@@ -91,6 +94,7 @@ impl Field {
             Self::LegOutside(tube, at) => leg(tube, at).field("tube.outside_diameter_mm"),
             Self::LegInsulation(tube, at) => leg(tube, at).field("insulation.thickness_mm"),
             Self::LegTracing(tube, at) => leg(tube, at).field("heat_tracing_w_m"),
+            Self::LegHangers(tube, at) => leg(tube, at).field("hanger_spacing_m"),
             Self::LegConductivity(tube, at) => leg(tube, at).field("tube.conductivity_w_mk"),
             Self::LegEmissivity(tube, at) => leg(tube, at).field("emissivity"),
             Self::InsulationConductivity(tube, at) => {
@@ -108,6 +112,10 @@ pub(super) fn set(field: Field, project: &mut OpenProject, value: f64) -> Option
         Field::LegInsulation(tube, at) => insulate(leg_mut(project, tube, at)?, value),
         Field::LegTracing(tube, at) => {
             leg_mut(project, tube, at)?.heat_tracing_w_m =
+                (value != 0.0).then(|| Input::typed(value));
+        }
+        Field::LegHangers(tube, at) => {
+            leg_mut(project, tube, at)?.hanger_spacing_m =
                 (value != 0.0).then(|| Input::typed(value));
         }
         Field::LegLength(tube, at) => {
@@ -197,6 +205,9 @@ macro_rules! way_to_input {
                 }
                 Field::LegTracing(tube, at) => {
                     $leg(project, tube, at)?.heat_tracing_w_m.$reference()
+                }
+                Field::LegHangers(tube, at) => {
+                    $leg(project, tube, at)?.hanger_spacing_m.$reference()
                 }
                 Field::LegConductivity(tube, at) => {
                     Some(&$($mutable)? $leg(project, tube, at)?.tube.conductivity_w_mk)

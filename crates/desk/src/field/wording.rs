@@ -27,6 +27,7 @@ impl Field {
             Self::LegOutside(..) => "Outside diameter",
             Self::LegInsulation(..) => "Insulation",
             Self::LegTracing(..) => "Heat tracing",
+            Self::LegHangers(..) => "Hanger spacing",
             Self::LegConductivity(..) => "Conductivity",
             Self::LegEmissivity(..) => "Emissivity",
             Self::InsulationConductivity(..) => "Conductivity of insulation",
@@ -53,6 +54,7 @@ impl Field {
             | Self::LegOutside(tube, at)
             | Self::LegInsulation(tube, at)
             | Self::LegTracing(tube, at)
+            | Self::LegHangers(tube, at)
             | Self::LegConductivity(tube, at)
             | Self::LegEmissivity(tube, at)
             | Self::InsulationConductivity(tube, at) => {

@@ -16,7 +16,7 @@ const HEIGHTS: [f64; 9] = [1.0, 0.75, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02, 0.01];
 const FALLS: [f64; 6] = [6.0, 4.0, 3.0, 2.0, 1.0, 0.5];
 
 /// A bend, or a point where the tube turns around a wall.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Vertex {
     /// On the paper, the inlet being at 0, 0.
     pub(crate) point: Point,
@@ -25,7 +25,7 @@ pub(crate) struct Vertex {
 }
 
 /// A leg on the paper.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Stretch {
     pub(crate) from: Vertex,
     pub(crate) to: Vertex,

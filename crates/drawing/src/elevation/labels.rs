@@ -27,6 +27,8 @@ pub enum LabelKind {
     Dimension(usize),
     /// Name of a space.
     Space(usize),
+    /// A trap.
+    Trap(usize),
     /// The duct.
     Duct,
     /// The detector.

@@ -1,6 +1,7 @@
 //! Places and draws all labels: first what may not be missing, notes last.
 
 use super::building::Band;
+use super::fitted::{self, DrawnTrap};
 use super::furniture;
 use super::labels::{self, Label, LabelKind, Labels, Spot};
 use super::layout::Plan;
@@ -21,6 +22,7 @@ pub(crate) fn draw(
     view: &View<'_>,
     plan: &Plan,
     states: &[StateStretch],
+    traps: &[DrawnTrap],
 ) -> Vec<Label> {
     let mut labels = Labels::new(board, plan.frame.text);
     let stub = plan.has_stub.then(|| stub(scene, &mut labels, plan));
@@ -31,6 +33,7 @@ pub(crate) fn draw(
     if !plan.frame.narrow {
         place_water(&mut labels, view, plan);
     }
+    fitted::place_traps(&mut labels, plan, traps);
     rows::place_states(&mut labels, view, plan, states);
     place_spaces(&mut labels, view, plan);
     if let Some(stub) = stub {

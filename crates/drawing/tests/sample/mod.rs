@@ -72,6 +72,7 @@ pub fn sample(duct: (f64, f64), spaces: &[SampleSpace], legs: &[SampleLeg]) -> S
         spaces: spaces.iter().map(|(name, _)| (*name).into()).collect(),
         intake_falls: vec![FallForm::Ratio; legs.len()],
         exhaust_falls: vec![FallForm::Ratio],
+        ..Names::default()
     };
     let outcome = outcome(duct, tube);
     Sample {

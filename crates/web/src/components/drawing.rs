@@ -9,7 +9,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, KeyboardEvent};
 
 use super::hand::{Hand, stop};
-use super::handles::handles;
+use super::handles::{handles, trap_sign};
 use super::parts::{flag, words};
 use super::pointer::{Pointing, pointer};
 use super::zoom::{Zoom, zoom_buttons};
@@ -84,9 +84,10 @@ pub(super) fn drawing() -> [El; 2] {
         .class("dw-drawings__note")
         .child(part(|drawn| &drawn.scale_note))
         .child(el("span").class("dw-drawings__hint").child(HINT));
-    let head = el("div")
-        .class("dw-drawings__head")
-        .child([note, zoom_buttons(zoom, drawn)]);
+    let head = el("div").class("dw-drawings__head").child([
+        note,
+        zoom_buttons(zoom, drawn).child(trap_sign(hand, pointing)),
+    ]);
     let both = place
         .class_if("dw-stale", flag(move || desk.is_stale()))
         .child(zoom.over(window, drawn).child(sheet))
@@ -153,10 +154,10 @@ fn key_on_pointer(hand: Hand, pointing: Pointing, event: &Event) {
     if !is_pointer || event.ctrl_key() || event.alt_key() || event.meta_key() {
         return;
     }
-    if let ("s" | "S", Some((leg, from_start))) =
-        (event.key().as_str(), hand.place(pointing.along()))
-    {
-        hand.split_at(leg, from_start);
-        stop(event);
+    match (event.key().as_str(), hand.place(pointing.along())) {
+        ("s" | "S", Some((leg, from_start))) => hand.split_at(leg, from_start),
+        ("t" | "T", Some(_)) => hand.trap(pointing.along()),
+        _ => return,
     }
+    stop(event);
 }

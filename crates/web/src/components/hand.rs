@@ -2,9 +2,15 @@
 
 use core::time::Duration;
 
-use dewrun_desk::{OpenProject, TubeName, leg_at, leg_shape, shape_leg, split_leg_at};
-use dewrun_drawing::{Grips, Held, Point, Pull, Shape, Touched, View, leg_shape as in_words};
-use dewrun_quantity::Length;
+use dewrun_desk::{
+    OpenProject, TubeName, add_trap, leg_at, leg_shape, move_trap, route, shape_leg, split_leg_at,
+    trap_places,
+};
+use dewrun_drawing::{
+    Grips, Held, Point, Pull, Shape, Touched, View, leg_shape as in_words, trap_name,
+};
+use dewrun_quantity::measure::TUBE_LENGTH;
+use dewrun_quantity::{Length, Style};
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
@@ -18,6 +24,8 @@ use crate::state::Desk;
 const LONG_PRESS: Duration = Duration::from_millis(550);
 /// A finger that has moved by this is no press any more, px.
 const SLIPPED: f64 = 8.0;
+/// A trap that is let go of within this of the tube goes to it, px.
+const DROP: f64 = 48.0;
 /// A place is split and a trap set to this, m.
 const PLACE_M: f64 = 0.05;
 
@@ -32,18 +40,28 @@ pub(super) struct Hand {
     held: RwSignal<Option<Held>>,
     pulled: RwSignal<Option<Pulled>>,
     pressed: StoredValue<Option<Pressed>>,
+    /// Where a new trap would come, or that it is too far from the tube.
+    carried: RwSignal<Option<Option<Length>>>,
     /// Keys have changed the leg whose handle has the focus.
     is_keyed: StoredValue<bool>,
     /// What those who listen are told.
     pub(super) told: RwSignal<String>,
 }
 
-/// A leg whose end is in a hand.
+/// What a hand holds.
+#[derive(Clone, Copy, PartialEq)]
+enum Grip {
+    /// The end of a leg.
+    Leg(usize, Pull),
+    /// A trap.
+    Trap(usize),
+}
+
+/// Something that is in a hand.
 #[derive(Clone, Copy, PartialEq)]
 struct Pulled {
     pointer: i32,
-    leg: usize,
-    pull: Pull,
+    grip: Grip,
     /// A second finger rests on the drawing.
     is_free: bool,
 }
@@ -69,6 +87,7 @@ impl Hand {
             held,
             pulled: RwSignal::new(None),
             pressed: StoredValue::new(None),
+            carried: RwSignal::new(None),
             is_keyed: StoredValue::new(false),
             told: RwSignal::new(String::new()),
         }
@@ -91,10 +110,22 @@ impl Hand {
         Some(look(&answered.view(self.desk.tube(), self.desk.style())))
     }
 
-    /// The leg that is being drawn.
-    pub(super) fn pulls(self) -> Option<usize> {
-        self.pulled
-            .with(|pulled| pulled.as_ref().map(|pulled| pulled.leg))
+    /// What is in the hand, in words, and where they stand.
+    pub(super) fn read(self) -> Option<(Point, String)> {
+        if let Some(Some(along)) = self.carried.get() {
+            let at = self.with(|grips| grips.point(along))?;
+            return Some((at, trap_at(along, self.desk.style())));
+        }
+        match self.pulled.get()?.grip {
+            Grip::Leg(leg, _) => {
+                let at = self.with(|grips| grips.handles.get(leg).map(|handle| handle.at));
+                Some((at??, self.viewed(|view| in_words(view, leg))?))
+            }
+            Grip::Trap(trap) => {
+                let at = self.with(|grips| grips.traps.get(trap).map(|trap| trap.at));
+                Some((at??, self.viewed(|view| trap_name(view, trap))?))
+            }
+        }
     }
 
     pub(super) fn down(self, event: &PointerEvent) {
@@ -108,7 +139,14 @@ impl Hand {
             return;
         }
         match untrack(|| self.with(|grips| grips.touched(at))).flatten() {
-            Some(Touched::Handle(leg)) => self.take(event, leg, at),
+            Some(Touched::Handle(leg)) => {
+                let pull = untrack(|| self.with(|grips| grips.pull(leg, at))).flatten();
+                if let Some(pull) = pull {
+                    self.desk.select(self.tube(), leg);
+                    self.take(event, Grip::Leg(leg, pull), ".dw-handle", leg);
+                }
+            }
+            Some(Touched::Trap(trap)) => self.take(event, Grip::Trap(trap), ".dw-trap", trap),
             Some(Touched::Place { .. }) => self.press(event.pointer_id(), at),
             None => {}
         }
@@ -123,10 +161,21 @@ impl Hand {
         let Some(pulled) = self.pulled.get_untracked() else {
             return;
         };
-        if pulled.pointer == event.pointer_id() {
-            let is_free = pulled.is_free || event.shift_key();
-            let style = self.desk.style();
-            self.shape(pulled.leg, pulled.pull.shape(at, is_free, style));
+        if pulled.pointer != event.pointer_id() {
+            return;
+        }
+        match pulled.grip {
+            Grip::Leg(leg, pull) => {
+                let is_free = pulled.is_free || event.shift_key();
+                let style = untrack(|| self.desk.style());
+                self.shape(leg, pull.shape(at, is_free, style));
+            }
+            Grip::Trap(trap) => {
+                let along = untrack(|| self.with(|grips| grips.along(at).0));
+                let (tube, along) = (self.tube(), along.unwrap_or_default());
+                self.desk
+                    .draw(|project| move_trap(project, tube, trap, along));
+            }
         }
     }
 
@@ -141,7 +190,8 @@ impl Hand {
             self.pulled.set(Some(pulled));
             return;
         }
-        self.tell(pulled.leg);
+        let words = untrack(|| self.read()).map(|(_, words)| words);
+        self.told.set(words.unwrap_or_default());
         self.drop_it();
         self.desk.let_go();
     }
@@ -181,9 +231,7 @@ impl Hand {
     /// Splits a leg so far from its start.
     pub(super) fn split_at(self, leg: usize, from_start: Length) {
         let tube = self.tube();
-        let place = (from_start.to_metres() / PLACE_M).round() * PLACE_M;
-        // 3 · 0.05 is 0.15 and no more digits than that.
-        let place = Length::metres((place * 100.0).round() / 100.0);
+        let place = to_place(from_start);
         self.act("Split", |project| split_leg_at(project, tube, leg, place));
         self.desk.select(tube, leg);
         self.tell(leg);
@@ -193,6 +241,83 @@ impl Hand {
     pub(super) fn act(self, about: &str, change: impl FnOnce(&mut OpenProject)) {
         self.is_keyed.set_value(false);
         self.desk.change(about, change);
+    }
+
+    /// Puts a trap at a place along the tube.
+    pub(super) fn trap(self, along: Option<Length>) {
+        let Some(along) = along else { return };
+        let tube = self.tube();
+        self.act("Trap", |project| {
+            let _ = add_trap(project, tube, along);
+        });
+        self.told.set(trap_at(along, untrack(|| self.desk.style())));
+    }
+
+    /// Where a leg ends along the tube.
+    pub(super) fn end_of(self, leg: usize) -> Option<Length> {
+        let tube = self.tube();
+        self.desk.with_untracked(|project| {
+            let legs = route(project, tube)?.legs.iter().take(leg + 1);
+            Some(legs.map(|leg| Length::metres(leg.length_m.value)).sum())
+        })
+    }
+
+    /// Moves a trap by a key.
+    pub(super) fn step_trap(self, trap: usize, by_m: f64) {
+        let tube = self.tube();
+        let places = || {
+            self.desk
+                .with_untracked(|project| trap_places(project, tube))
+        };
+        let before = places();
+        let Some(from) = before.get(trap).copied() else {
+            return;
+        };
+        self.desk.change_in_a_row("trap by keys", |project| {
+            move_trap(project, tube, trap, from + Length::metres(by_m));
+        });
+        if places() != before {
+            self.is_keyed.set_value(true);
+        }
+        let words = untrack(|| self.viewed(|view| trap_name(view, trap)));
+        self.told.set(words.unwrap_or_default());
+    }
+
+    /// The sign of a trap is taken from beside the drawing.
+    pub(super) fn take_sign(self, event: &PointerEvent) {
+        if event.button() == 0 {
+            if let Some(sign) = event.current_target() {
+                // Without it the sign is let go at its edge, which is no harm.
+                let _ = sign
+                    .unchecked_ref::<Element>()
+                    .set_pointer_capture(event.pointer_id());
+            }
+            self.carried.set(Some(None));
+        }
+    }
+
+    /// The sign is carried over the drawing.
+    pub(super) fn carry(self, event: &PointerEvent) {
+        if self.carried.with_untracked(Option::is_some) {
+            let at = self.point(event);
+            let near = untrack(|| self.with(|grips| grips.along(at)));
+            let near = near.filter(|(_, away)| *away <= DROP);
+            self.carried
+                .set(Some(near.map(|(along, _)| to_place(along))));
+        }
+    }
+
+    /// The browser has taken the finger for something else.
+    pub(super) fn forget_sign(self) {
+        self.carried.set(None);
+    }
+
+    /// The sign is let go of; it becomes a trap where it is over the tube. Says whether it was.
+    pub(super) fn drop_sign(self) -> bool {
+        let carried = self.carried.get_untracked().flatten();
+        self.carried.set(None);
+        self.trap(carried);
+        carried.is_some()
     }
 
     /// Splits a leg in its middle.
@@ -224,7 +349,7 @@ impl Hand {
     /// Gives the keys to the handle of a leg.
     pub(super) fn focus(self, leg: usize) {
         self.place
-            .with_value(|place| focus_handle(place.dom(), leg));
+            .with_value(|place| focus_one(place.dom(), ".dw-handle", leg));
     }
 
     /// Gives a leg another length and fall on the way.
@@ -264,26 +389,21 @@ impl Hand {
         untrack(|| self.desk.tube())
     }
 
-    fn take(self, event: &PointerEvent, leg: usize, at: Point) {
-        let Some(pull) = untrack(|| self.with(|grips| grips.pull(leg, at))).flatten() else {
-            return;
-        };
+    fn take(self, event: &PointerEvent, grip: Grip, handles: &str, which: usize) {
         let catcher = event
             .current_target()
             .and_then(|element| element.dyn_into::<Element>().ok());
         if let Some(catcher) = catcher {
             // Without it the leg is let go at the edge, which is no harm.
             let _ = catcher.set_pointer_capture(event.pointer_id());
-            focus_handle(&catcher, leg);
+            focus_one(&catcher, handles, which);
         }
         event.prevent_default();
-        self.desk.select(self.tube(), leg);
         self.desk.hold();
         self.held.set(untrack(|| self.with(|grips| grips.held)));
         self.pulled.set(Some(Pulled {
             pointer: event.pointer_id(),
-            leg,
-            pull,
+            grip,
             is_free: false,
         }));
     }
@@ -333,19 +453,30 @@ fn in_leg(met: Touched) -> Option<(usize, Length)> {
         Touched::Place {
             leg, from_start, ..
         } => Some((leg, from_start)),
-        Touched::Handle(_) => None,
+        Touched::Handle(_) | Touched::Trap(_) => None,
     }
 }
 
-/// Keys go to the leg that the hand has.
-fn focus_handle(catcher: &Element, leg: usize) {
-    let handles = catcher.query_selector_all(".dw-handle").ok();
-    let handle = u32::try_from(leg)
+/// Keys go to what the hand has.
+fn focus_one(catcher: &Element, handles: &str, which: usize) {
+    let handles = catcher.query_selector_all(handles).ok();
+    let handle = u32::try_from(which)
         .ok()
-        .and_then(|leg| handles.and_then(|handles| handles.item(leg)));
+        .and_then(|which| handles.and_then(|handles| handles.item(which)));
     if let Some(handle) = handle.and_then(|handle| handle.dyn_into::<HtmlElement>().ok()) {
         let _ = handle.focus();
     }
+}
+
+/// To what a place is split and a trap set to.
+fn to_place(length: Length) -> Length {
+    let place = (length.to_metres() / PLACE_M).round() * PLACE_M;
+    // 3 · 0.05 is 0.15 and no more digits than that.
+    Length::metres((place * 100.0).round() / 100.0)
+}
+
+fn trap_at(along: Length, style: Style) -> String {
+    format!("Trap at {}", TUBE_LENGTH.show_entered(along, style))
 }
 
 /// Nothing of the browser's own comes of it.

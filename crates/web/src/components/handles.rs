@@ -1,7 +1,7 @@
 //! The diamonds on the drawing, and what stands at the tube's ends: reached by Tab in the order of the air, moved by arrows.
 
-use dewrun_desk::{Field, add_leg, delete_leg, move_leg};
-use dewrun_drawing::{DIAMOND, Point, leg_name, leg_shape};
+use dewrun_desk::{Field, add_leg, delete_leg, delete_trap, move_leg};
+use dewrun_drawing::{DIAMOND, Point, TRAP, leg_name, trap_name};
 use dewrun_quantity::format::machine;
 use dewrun_run::Tube;
 use leptos::prelude::*;
@@ -14,6 +14,7 @@ use super::pointer::Pointing;
 use crate::element::{El, el, rows};
 
 const HELP: &str = "drawing-help";
+const TRAP_HELP: &str = "trap-help";
 
 /// All that can be reached on the elevation.
 pub(super) fn handles(hand: Hand, pointing: Pointing) -> El {
@@ -28,8 +29,12 @@ pub(super) fn handles(hand: Hand, pointing: Pointing) -> El {
     });
     let help = spoken().attr("id", HELP).child(
         "Arrows change length and fall by one step, Escape puts it back. Enter chooses the leg, Enter again goes to its fields. \
-         S splits it at the pointer, I adds a leg behind it, Delete takes it away, Shift with left or right moves it.",
+         S splits it at the pointer, T puts a trap at its end, I adds a leg behind it, Delete takes it away, Shift with left or right moves it.",
     );
+    let trap_help = spoken()
+        .attr("id", TRAP_HELP)
+        .child("Left and right move it along the tube, Escape puts it back, Delete takes it away.");
+    let traps = Signal::derive(move || hand.with(|grips| grips.traps.len()).unwrap_or(0));
     let told = spoken()
         .attr("role", "status")
         .child(words(move || hand.told.get()));
@@ -49,9 +54,10 @@ pub(super) fn handles(hand: Hand, pointing: Pointing) -> El {
         .child(el("div").class("dw-handles__chosen").html(chosen))
         .child(end(hand, 0))
         .child(rows(count, move |leg| vec![handle(hand, pointing, leg)]))
+        .child(rows(traps, move |which| vec![trap(hand, which)]))
         .child(end(hand, 1))
         .child(hand_flag(hand))
-        .child([help, told])
+        .child([help, trap_help, told])
 }
 
 /// The diamond of a leg.
@@ -116,6 +122,7 @@ fn key(hand: Hand, pointing: Pointing, leg: usize, event: &KeyboardEvent) {
             Some((at, from_start)) if at == leg => hand.split_at(leg, from_start),
             _ => hand.split_middle(leg),
         },
+        ("t" | "T", _) => hand.trap(hand.end_of(leg)),
         ("i" | "I", _) => {
             hand.act("Add behind", |project| add_leg(project, tube, leg));
             desk.select(tube, leg + 1);
@@ -180,29 +187,93 @@ fn end(hand: Hand, which: usize) -> El {
         .live_style("--high", side(|rect| rect.height))
 }
 
-/// Length and fall beside the diamond that is in the hand.
+/// What is in the hand, in words beside it.
 fn hand_flag(hand: Hand) -> El {
-    let is_absent = flag(move || hand.pulls().is_none());
-    let read = words(move || {
-        let read = hand
-            .pulls()
-            .and_then(|leg| hand.viewed(|view| leg_shape(view, leg)));
-        read.unwrap_or_default()
-    });
+    let read = Memo::new(move |_| hand.read());
     let at = move |of: fn(&Point) -> f64| {
-        words(move || {
-            let leg = hand.pulls();
-            let at = hand.with(|grips| grips.handles.get(leg?).map(|handle| of(&handle.at)));
-            px(at.flatten().unwrap_or_default())
-        })
+        words(move || px(read.with(|read| read.as_ref().map_or(0.0, |(at, _)| of(at)))))
     };
+    let spoken = words(move || {
+        read.with(|read| read.as_ref().map(|(_, words)| words.clone()))
+            .unwrap_or_default()
+    });
     el("div")
         .class("dw-handles__read")
         .attr("aria-hidden", "true")
-        .flag("hidden", is_absent)
+        .flag("hidden", flag(move || read.with(Option::is_none)))
         .live_style("--x", at(|at| at.x))
         .live_style("--y", at(|at| at.y))
-        .child(read)
+        .child(spoken)
+}
+
+/// A trap, which is moved along the tube.
+fn trap(hand: Hand, which: usize) -> El {
+    let name = words(move || {
+        hand.viewed(|view| trap_name(view, which))
+            .unwrap_or_default()
+    });
+    let at = move |of: fn(&Point) -> f64| {
+        words(move || {
+            let at = hand.with(|grips| grips.traps.get(which).map(|trap| of(&trap.at)));
+            px(at.flatten().unwrap_or_default())
+        })
+    };
+    button("dw-trap", || ())
+        .live_attr("aria-label", name)
+        .attr("aria-describedby", TRAP_HELP)
+        .live_style("--x", at(|at| at.x))
+        .live_style("--y", at(|at| at.y))
+        .on("keydown", move |event| {
+            trap_key(hand, which, event.unchecked_ref());
+        })
+        .on("blur", move |_| hand.left())
+}
+
+fn trap_key(hand: Hand, which: usize, event: &KeyboardEvent) {
+    if event.ctrl_key() || event.alt_key() || event.meta_key() {
+        return;
+    }
+    let by = if event.shift_key() { 0.5 } else { 0.05 };
+    match event.key().as_str() {
+        "ArrowRight" | "ArrowUp" => hand.step_trap(which, by),
+        "ArrowLeft" | "ArrowDown" => hand.step_trap(which, -by),
+        "Escape" => {
+            if !hand.give_up() && !hand.take_back() {
+                return;
+            }
+        }
+        "Delete" | "Backspace" => {
+            let tube = hand.tube();
+            hand.act("Delete trap", |project| delete_trap(project, tube, which));
+            hand.told.set("taken away".to_owned());
+        }
+        _ => return,
+    }
+    stop(event);
+}
+
+/// The sign of a trap beside the drawing: dragged onto the tube, or pressed for one at the pointer.
+pub(super) fn trap_sign(hand: Hand, pointing: Pointing) -> El {
+    let pointer = |act: fn(Hand, &web_sys::PointerEvent)| {
+        move |event: web_sys::Event| act(hand, event.unchecked_ref())
+    };
+    // A sign that was carried somewhere is a press, too, to the browser.
+    let is_carried = StoredValue::new(false);
+    button("dw-act dw-trap-sign", move || {
+        if !is_carried.get_value() {
+            hand.trap(pointing.along());
+        }
+        is_carried.set_value(false);
+    })
+    .attr("aria-label", "Trap at the pointer")
+    .child(el("span").inert(TRAP))
+    .child("Trap")
+    .on("pointerdown", pointer(Hand::take_sign))
+    .on("pointermove", pointer(Hand::carry))
+    .on("pointercancel", move |_| hand.forget_sign())
+    .on("pointerup", move |_| {
+        is_carried.set_value(hand.drop_sign());
+    })
 }
 
 /// Goes to a field; the browser brings it into view.

@@ -44,7 +44,8 @@ pub(super) fn leg_made_of(tube: TubeName, at: usize) -> El {
         }));
     let of_space = part()
         .child(el("p").class("dw-field__label").child("Space"))
-        .child(el("p").class("dw-pick__told").child(space));
+        .child(el("p").class("dw-pick__told").child(space))
+        .child(fields().child(text_field(Field::LegHangers(tube, at), false)));
     el("div")
         .class("dw-made-of")
         .child([of_tube, of_insulation, of_space])

@@ -62,8 +62,9 @@ pub(super) fn leg_fields(tube: Tube, at: usize) -> [Field; 6] {
 /// The cells of what became of the leg.
 fn results(tube: Tube, at: usize) -> Vec<El> {
     let desk = use_desk();
+    let settled = desk.settled();
     let cells = Memo::new(move |_| {
-        let answered = desk.answered();
+        let answered = settled.get();
         let view = answered
             .as_ref()
             .map(|answered| answered.view(tube, desk.style()));
@@ -71,8 +72,8 @@ fn results(tube: Tube, at: usize) -> Vec<El> {
     });
     let is_absent = move |is_there: fn(&Outcome) -> bool| {
         flag(move || {
-            !desk
-                .answered()
+            !settled
+                .get()
                 .is_some_and(|answered| is_there(&answered.outcome))
         })
     };

@@ -12,8 +12,9 @@ use crate::state::use_desk;
 /// The legs of both tubes.
 pub(super) fn legs_table() -> El {
     let desk = use_desk();
+    let settled = desk.settled();
     let head = words(move || {
-        let answered = desk.answered();
+        let answered = settled.get();
         html::legs_head(
             answered.as_ref().map(|answered| &answered.outcome),
             desk.style(),
@@ -21,7 +22,7 @@ pub(super) fn legs_table() -> El {
     });
     let table = el("table")
         .class("dw-table dw-legs-table")
-        .class_if("dw-legs-table--stale", flag(move || desk.is_stale()))
+        .class_if("dw-legs-table--stale", flag(move || desk.is_behind()))
         .attr(
             "aria-label",
             "The legs of both tubes in the direction of the air",

@@ -33,6 +33,9 @@ impl Pointing {
     pub(super) fn new(desk: Desk, place: &El, drawn: Memo<Option<Drawn>>) -> Self {
         let put = RwSignal::new(None);
         let mark = Memo::new(move |_| {
+            if desk.is_held() {
+                return None;
+            }
             on_rail(desk, drawn, |rail, view| {
                 let is_here = |(tube, _): &(Tube, Length)| *tube == view.tube;
                 let at = put.get().filter(is_here).map(|(_, at)| at);
@@ -141,7 +144,8 @@ fn on_rail<T>(
 /// The pointer itself, its line, its flag, and on a phone its buttons.
 pub(super) fn pointer(pointing: Pointing) -> El {
     let desk = pointing.desk;
-    let is_absent = flag(move || pointing.mark.with(Option::is_none));
+    // While a leg is drawn nothing is read out at a place that moves.
+    let is_absent = flag(move || desk.is_held() || pointing.mark.with(Option::is_none));
     let name = words(move || match desk.tube() {
         Tube::Intake => "Pointer along the intake tube".to_owned(),
         Tube::Exhaust => "Pointer along the exhaust tube".to_owned(),

@@ -31,6 +31,8 @@ pub struct Desk {
     /// What was on the desk before a hand took hold of something.
     held: RwSignal<Option<OpenProject>>,
     shown: Memo<Shown>,
+    /// The answer when no hand was on the project.
+    settled: Memo<Option<Arc<Answered>>>,
 }
 
 /// The desk of the page.
@@ -67,6 +69,12 @@ impl Desk {
             let last_edit = last_edit.get_untracked();
             store.with(|store| next(before, &store.now().project, last_edit))
         });
+        let settled = Memo::new(move |last: Option<&Option<Arc<Answered>>>| {
+            if is_held.get() {
+                return last.cloned().flatten();
+            }
+            shown.with(|shown| shown.answered.clone())
+        });
         Self {
             store,
             faults: RwSignal::new(Vec::new()),
@@ -78,6 +86,7 @@ impl Desk {
             refused_file: RwSignal::new(None),
             held,
             shown,
+            settled,
         }
     }
 

@@ -54,14 +54,7 @@ impl Desk {
 
     /// The last answer there was when no hand was on the project.
     pub(crate) fn settled(&self) -> Signal<Option<Arc<Answered>>> {
-        let desk = *self;
-        let settled = Memo::new(move |last: Option<&Option<Arc<Answered>>>| {
-            if desk.is_held() {
-                return last.cloned().flatten();
-            }
-            desk.answered()
-        });
-        settled.into()
+        self.settled.into()
     }
 
     /// What takes longer than a frame is not the answer to what is entered now.

@@ -2,6 +2,7 @@
 
 use dewrun_drawing::html;
 use dewrun_run::Tube;
+use leptos::prelude::*;
 
 use super::leg_row::leg_row;
 use super::legs::{count, has_no_legs};

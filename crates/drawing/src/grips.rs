@@ -20,6 +20,8 @@ use crate::wording;
 const FINGER: f64 = 22.0;
 /// A finger meets the tube within this beside its wall, px.
 const BESIDE: f64 = 12.0;
+/// A joint takes what comes within this of it, px.
+const JOINT: f64 = 10.0;
 /// Radius of a leg's balloon at the usual size of the page's text, px.
 const BALLOON: f64 = 9.0;
 
@@ -115,13 +117,19 @@ impl Grips {
             .or_else(|| self.place(at))
     }
 
-    /// The place of the tube that lies nearest to a hand, and how far away, px.
+    /// The place of the tube that lies nearest to a hand, a joint if that is near, and how far away, px.
     #[must_use]
     pub fn along(&self, at: Point) -> (Length, f64) {
         let met = self.met(at);
         let (_, drawn, share, away) = met.unwrap_or_default();
         let (from, to) = (drawn.from.along_m, drawn.to.along_m);
-        (Length::metres(from + (to - from) * share), away)
+        let here = drawn.from.point.towards(drawn.to.point, share);
+        // Water collects at joints: that is where a hand wants to be.
+        let joint = [drawn.from, drawn.to]
+            .into_iter()
+            .find(|joint| joint.point.distance(here) <= JOINT);
+        let along = joint.map_or(from + (to - from) * share, |joint| joint.along_m);
+        (Length::metres(along), away)
     }
 
     /// Where a place along the tube lies, px.

@@ -217,7 +217,7 @@ fn traps_are_drawn_at_their_places_and_met_by_a_hand() {
         assert_eq!(grips.touched(first), Some(Touched::Trap(0)), "a finger");
         let (along, away) = grips.along(first);
         let along = along.to_metres();
-        assert!((along - 5.2).abs() < 0.1, "it is at {along} m of the tube");
+        assert!((along - 5.2).abs() < 1e-9, "it is at {along} m of the tube");
         assert!(away < 40.0, "{away} px from it");
     }
 }

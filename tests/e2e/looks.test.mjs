@@ -215,3 +215,11 @@ before(async () => {
   decoder = await browser.newPage();
 });
 after(() => browser?.close());
+
+test("letters with accents are loaded where there are any", async () => {
+  const page = await open(1440, 900, "light", EXAMPLES[0]);
+  const loaded = () => page.evaluate(() => performance.getEntriesByType("resource").filter((entry) => entry.name.includes("-accented")).length);
+  assert.equal(await loaded(), 0, "the page has none of its own");
+  await page.locator("h1 b").evaluate((name) => (name.textContent = "Lüftung, Hörsaal"));
+  await page.waitForFunction(() => document.fonts.status === "loaded" && performance.getEntriesByType("resource").some((entry) => entry.name.includes("-accented")));
+});

@@ -51,17 +51,22 @@ pub(crate) fn assemble(workspace: &Workspace, folder: &Path) -> Result<()> {
     rewrite(&folder.join(PAGE), |page| point_into(page, &build, &names))?;
     let kept: Vec<String> = names
         .into_iter()
-        .filter(|name| is_loaded(Path::new(name)))
+        .filter(|name| is_kept(Path::new(name)))
         .collect();
     rewrite(&folder.join(SERVICE_WORKER), |script| {
         stamp(script, &build, &kept)
     })
 }
 
-/// Whether a visit loads this file and keeps it: not the licence that lies beside the fonts for whoever looks, nor the icons for whoever installs the page.
-pub(crate) fn is_loaded(file: &Path) -> bool {
+/// Whether this file is kept for the time without a network: not the licence that lies beside the fonts for whoever looks, nor the icons for whoever installs the page.
+fn is_kept(file: &Path) -> bool {
     let name = file.to_string_lossy();
     !(name.ends_with(".txt") || name.ends_with(".png"))
+}
+
+/// Whether every visit loads this file: letters with accents only where there are any.
+pub(crate) fn is_loaded(file: &Path) -> bool {
+    is_kept(file) && !file.to_string_lossy().ends_with("-accented.woff2")
 }
 
 /// Moves the assets into the build's folder and drops the folders left empty.
@@ -190,7 +195,14 @@ mod tests {
             ("icons/dewrun-masked-512.png", false),
         ] {
             assert_eq!(is_loaded(Path::new(file)), expected, "{file}");
+            assert_eq!(is_kept(Path::new(file)), expected, "{file}");
         }
+        let accented = Path::new("abc/fonts/b612-bold-accented.woff2");
+        assert!(
+            is_kept(accented),
+            "a name may have accents without a network"
+        );
+        assert!(!is_loaded(accented), "and most visits show none");
     }
 
     #[test]

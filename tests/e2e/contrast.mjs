@@ -13,10 +13,16 @@ export async function contrasts(page, decoder) {
     scrollTo(0, 0);
     return new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
   });
-  const texts = await page.evaluate(collect);
-  await page.evaluate(hide, true);
-  const picture = await page.screenshot({ fullPage: true, scale: "css" });
-  await page.evaluate(hide, false);
+  let texts = await page.evaluate(collect);
+  let picture;
+  // What is worked out in the background moves the texts when it comes: the picture must be of the page that they were read from.
+  for (let before; JSON.stringify(before) !== JSON.stringify(texts); ) {
+    before = texts;
+    await page.evaluate(hide, true);
+    picture = await page.screenshot({ fullPage: true, scale: "css" });
+    await page.evaluate(hide, false);
+    texts = await page.evaluate(collect);
+  }
   return decoder.evaluate(judge, { texts, picture: picture.toString("base64"), share: SHARE });
 }
 

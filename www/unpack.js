@@ -3,6 +3,7 @@
 /** The forms of an instruction's part, besides so many bytes. */
 const NUMBER = 0;
 const COUNTED = 255;
+const VARIABLE = 254;
 /** What stands in the first streams; those after them hold parts of instructions. */
 const [BEFORE, AFTER, SYMBOLS, ORDER, LOCALS] = [0, 1, 2, 3, 4];
 /** A length is written in at most so many bytes. */
@@ -51,12 +52,18 @@ export function unpack(file) {
     copyNumber(stream);
     return number();
   };
+  const putNumber = (value) => {
+    for (; value > 127; value >>>= 7) module[to++] = (value & 127) | 128;
+    module[to++] = value;
+  };
   copy(BEFORE, lengths[BEFORE]);
   while (functions--) {
     const start = to;
     to += LENGTH;
     // How many of a type, and the type.
     for (let locals = 2 * copyCount(LOCALS); locals--; ) copyNumber(LOCALS);
+    // The function's variables, the one used last first.
+    const recent = [];
     let symbol;
     do {
       symbol = file[next[ORDER]++];
@@ -66,15 +73,23 @@ export function unpack(file) {
         const stream = parts[k];
         const form = parts[k + 1];
         if (form === NUMBER) copyNumber(stream);
-        else if (form === COUNTED) for (let more = copyCount(stream) + 1; more--; ) copyNumber(stream);
+        else if (form === VARIABLE) {
+          at = next[stream];
+          const since = number();
+          next[stream] = at;
+          while (recent.length <= since) recent.push(recent.length);
+          const variable = recent[since];
+          recent.copyWithin(1, 0, since);
+          recent[0] = variable;
+          putNumber(variable);
+        } else if (form === COUNTED) for (let more = copyCount(stream) + 1; more--; ) copyNumber(stream);
         else copy(stream, form);
       }
     } while (symbol);
     // A function begins with its length.
-    let length = to - start - LENGTH;
     const [from, end] = [start + LENGTH, to];
-    for (to = start; length > 127; length >>>= 7) module[to++] = (length & 127) | 128;
-    module[to++] = length;
+    to = start;
+    putNumber(end - from);
     module.copyWithin(to, from, end);
     to += end - from;
   }

@@ -156,6 +156,10 @@ impl Import {
 pub(super) struct Bytes<'a>(&'a [u8]);
 
 impl<'a> Bytes<'a> {
+    pub(super) const fn of(bytes: &'a [u8]) -> Self {
+        Self(bytes)
+    }
+
     pub(super) fn byte(&mut self) -> Result<u8> {
         Ok(self.take(1)?[0])
     }

@@ -5,14 +5,18 @@ const NUMBER = 0;
 const COUNTED = 255;
 const VARIABLE = 254;
 /** What stands in the first streams; those after them hold parts of instructions. */
-const [BEFORE, AFTER, SYMBOLS, ORDER, LOCALS] = [0, 1, 2, 3, 4];
+const [BEFORE, AFTER, SYMBOLS, LOCALS] = [0, 1, 2, 3];
 /** A length is written in at most so many bytes. */
 const LENGTH = 5;
+/** A packed file begins with what makes it a module in form and the number of its section. */
+const START = 9;
 
-/** The module of a file, byte for byte; a file that was not packed is one already. */
-export function unpack(file) {
-  if (file[8] !== 0) return file;
-  let at = 9;
+/** Whether a file is a packed module. */
+export const isPacked = (file) => file[8] === 0;
+
+/** The module whose parts are in one file and their order in another, byte for byte. */
+export function unpack(file, order) {
+  let at = START;
   const number = () => {
     let value = 0;
     for (let shift = 0; ; shift += 7) {
@@ -38,6 +42,11 @@ export function unpack(file) {
     // Stream and form, in turns.
     parts: Array.from({ length: 2 * number() }, number),
   }));
+
+  // What the order's file begins with: the length of its section, and a name.
+  let step = START;
+  while (order[step++] > 127);
+  step += 1 + order[step];
 
   let to = 0;
   const copy = (stream, length) => {
@@ -66,7 +75,7 @@ export function unpack(file) {
     const recent = [];
     let symbol;
     do {
-      symbol = file[next[ORDER]++];
+      symbol = order[step++];
       const { literal, parts } = symbols[symbol];
       for (let k = 0; k < literal.length; k++) module[to++] = literal[k];
       for (let k = 0; k < parts.length; k += 2) {

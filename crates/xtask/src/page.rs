@@ -29,12 +29,12 @@ pub(crate) use compile::compile;
 /// The crate the page is made of; its files take the same name.
 const PACKAGE: &str = "dewrun-web";
 
-/// What Node is asked: the digest of what a script unpacks from a file.
+/// What Node is asked: the digest of what a script unpacks from two files.
 const UNPACK: &str = "\
 const fs = require('node:fs');
-const [script, file] = process.argv.slice(1);
+const [script, ...files] = process.argv.slice(1);
 import('data:text/javascript,' + encodeURIComponent(fs.readFileSync(script, 'utf8'))).then(({ unpack }) => {
-  const module = unpack(new Uint8Array(fs.readFileSync(file)));
+  const module = unpack(...files.map((file) => new Uint8Array(fs.readFileSync(file))));
   console.log(require('node:crypto').createHash('sha256').update(module).digest('hex'));
 });";
 
@@ -76,14 +76,17 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
 fn pack(workspace: &Workspace, folder: &Path) -> Result<()> {
     let path = folder.join(format!("{PACKAGE}_bg.wasm"));
     let module = fs::read(&path)?;
-    fs::write(&path, pack::pack(&module)?)?;
+    let order = folder.join(format!("{PACKAGE}_order.wasm"));
+    let files = pack::pack(&module)?;
+    fs::write(&path, files.parts)?;
+    fs::write(&order, files.order)?;
     let Some(node) = on_path(&["node"]) else {
         eprintln!("Node not found: the page is built, but nothing has tried to unpack its module.");
         return Ok(());
     };
     let shell = workspace.shell()?;
     let script = workspace.root().join("www").join("unpack.js");
-    let unpacked = cmd!(shell, "{node} --eval {UNPACK} {script} {path}").read()?;
+    let unpacked = cmd!(shell, "{node} --eval {UNPACK} {script} {path} {order}").read()?;
     ensure!(
         unpacked == hex(&Sha256::digest(&module)),
         "{} makes another module of the packed one",

@@ -3,7 +3,8 @@
 //! Compressors look at the few bytes before the next one. In a module an instruction's number, the variable it takes, the place in memory it reads
 //! and the function it calls follow each other and have little to do with each other.
 //! Here each kind has a stream of its own, and one stream says in which order they are taken; `www/unpack.js` puts them together again, byte for byte.
-//! The packed module is a module in form (one custom section), so that a server knows its type and sends it compressed.
+//! The order is a file of its own: a compressor that has learned the parts does worse at it, and the other way round.
+//! Both files are modules in form (one custom section), so that a server knows their type and sends them compressed.
 //!
 //! # Source
 //! WebAssembly Core Specification 2.0 (W3C, 2022), chapter 5: binary format.
@@ -66,11 +67,19 @@ struct Packed<'a> {
     functions: usize,
 }
 
+/// The two files of a packed module.
+pub(super) struct Files {
+    /// All but the order.
+    pub(super) parts: Vec<u8>,
+    /// In which order instructions follow each other.
+    pub(super) order: Vec<u8>,
+}
+
 /// The module packed.
 ///
 /// # Errors
 /// The bytes are no module, or it has more kinds of instruction than a byte can number.
-pub(super) fn pack(module: &[u8]) -> Result<Vec<u8>> {
+pub(super) fn pack(module: &[u8]) -> Result<Files> {
     let mut packed = Packed::default();
     let (mut start, mut end) = (None, 0);
     for payload in Parser::new(0).parse_all(module) {
@@ -119,8 +128,8 @@ impl<'a> Packed<'a> {
         Ok(())
     }
 
-    /// The file: lengths first, then every stream.
-    fn written(mut self, module: &[u8], start: usize, end: usize) -> Result<Vec<u8>> {
+    /// The files: of the parts lengths first, then every stream.
+    fn written(mut self, module: &[u8], start: usize, end: usize) -> Result<Files> {
         ensure!(
             self.symbols.len() < MOST_SYMBOLS,
             "the module has {} kinds of instruction, at most {} can be packed",
@@ -132,16 +141,10 @@ impl<'a> Packed<'a> {
         }
         let order: Vec<u8> = self.order.iter().map(|one| self.number(one)).collect();
         let symbols = self.symbols_written();
-        let mut streams: Vec<&[u8]> = vec![
-            &module[..start],
-            &module[end..],
-            &symbols,
-            &order,
-            &self.locals,
-        ];
+        let mut streams: Vec<&[u8]> =
+            vec![&module[..start], &module[end..], &symbols, &self.locals];
         streams.extend(self.parts.values().map(Vec::as_slice));
         let mut content = Vec::new();
-        push_part(&mut content, SECTION);
         push_number(&mut content, module.len());
         push_number(&mut content, self.functions);
         push_number(&mut content, streams.len());
@@ -149,10 +152,10 @@ impl<'a> Packed<'a> {
             push_number(&mut content, stream.len());
         }
         content.extend(streams.concat());
-        let mut file = HEAD.to_vec();
-        file.push(CUSTOM);
-        push_part(&mut file, &content);
-        Ok(file)
+        Ok(Files {
+            parts: in_form(&content),
+            order: in_form(&order),
+        })
     }
 
     fn number(&self, symbol: &Option<Symbol<'a>>) -> u8 {
@@ -178,8 +181,19 @@ impl<'a> Packed<'a> {
     }
 }
 
-/// The streams before those of the parts: what stands before and after the functions, symbols, their order, local variables.
-const FIRST_OF_PARTS: usize = 5;
+/// The streams before those of the parts: what stands before and after the functions, symbols, local variables.
+const FIRST_OF_PARTS: usize = 4;
+
+/// A module of nothing but a section that holds the content.
+fn in_form(content: &[u8]) -> Vec<u8> {
+    let mut section = Vec::new();
+    push_part(&mut section, SECTION);
+    section.extend(content);
+    let mut file = HEAD.to_vec();
+    file.push(CUSTOM);
+    push_part(&mut file, &section);
+    file
+}
 
 impl Form {
     const fn number(self) -> usize {
@@ -384,16 +398,14 @@ mod tests {
 
     #[test]
     fn a_packed_module_is_a_module_in_form() {
-        let file = pack(&module()).expect("it is a module");
-        assert!(file.starts_with(HEAD), "a server knows what it is");
-        let sections: Vec<_> = Parser::new(0)
-            .parse_all(&file)
-            .map(|payload| payload.expect("the form holds"))
-            .collect();
-        let held = sections.iter().any(|payload| {
-            matches!(payload, Payload::CustomSection(section) if section.name() == "packed")
-        });
-        assert!(held, "one section holds it all");
+        let files = pack(&module()).expect("it is a module");
+        for file in [files.parts, files.order] {
+            assert!(file.starts_with(HEAD), "a server knows what it is");
+            let held = Parser::new(0).parse_all(&file).any(|payload| {
+                matches!(payload, Ok(Payload::CustomSection(section)) if section.name() == "packed")
+            });
+            assert!(held, "one section holds it all");
+        }
     }
 
     #[test]

@@ -213,6 +213,8 @@ fn traps_are_drawn_at_their_places_and_met_by_a_hand() {
         assert!((first.x - low.x).abs() < 1e-6, "under the low point");
         assert!(low.y + 5.0 < first.y, "below the tube");
         assert!(second.x < end.x - 5.0, "beside the drop");
+        let detector = drawn.ends[1];
+        assert!(second.x + 6.0 <= detector.x, "and clear of the detector");
         let grips = Grips::new(&drawn);
         assert_eq!(grips.touched(first), Some(Touched::Trap(0)), "a finger");
         let (along, away) = grips.along(first);

@@ -28,6 +28,8 @@ pub struct DrawnTrap {
     pub along: Length,
     /// The middle of its vessel, px.
     pub at: Point,
+    /// It stands left of a steep tube.
+    pub is_beside: bool,
 }
 
 /// Draws the hangers of all legs but steep ones, up to the ceiling of the space.
@@ -93,7 +95,23 @@ fn draw_trap(scene: &mut Scene, plan: &Plan, along: Length) -> DrawnTrap {
     });
     let inlet = if is_steep {
         let beside = tube.moved(-(plan.half + 8.0 + wide / 2.0), 0.0);
-        scene.line("dw-d-seen", tube.moved(-plan.half, 0.0), beside);
+        // Where the tube goes down into a thing, left of that.
+        let thing = plan.outlet.place(plan.end());
+        let is_at_end = plan.end() == tube && thing.x < tube.x;
+        let left = thing.x - 6.0 - wide / 2.0;
+        let beside = Point::new(
+            if is_at_end {
+                left.min(beside.x)
+            } else {
+                beside.x
+            },
+            beside.y - if is_at_end { 4.0 } else { 0.0 },
+        );
+        scene.line(
+            "dw-d-seen",
+            Point::new(tube.x - plan.half, beside.y),
+            beside,
+        );
         beside
     } else {
         tube.moved(0.0, plan.half)
@@ -114,6 +132,7 @@ fn draw_trap(scene: &mut Scene, plan: &Plan, along: Length) -> DrawnTrap {
     DrawnTrap {
         along,
         at: vessel.centre(),
+        is_beside: is_steep,
     }
 }
 
@@ -122,8 +141,11 @@ pub(crate) fn place_traps(labels: &mut Labels<'_>, plan: &Plan, traps: &[DrawnTr
     for (place, trap) in traps.iter().enumerate() {
         let block = Block::of(vec![Line::new(format!("Trap {}", place + 1))]);
         let (width, _) = block.size(labels.scale);
+        let away = VESSEL.0 / 2.0 + 5.0 + width / 2.0;
         let spot = Spot {
-            at: trap.at.moved(VESSEL.0 / 2.0 + 5.0 + width / 2.0, 0.0),
+            at: trap
+                .at
+                .moved(if trap.is_beside { -away } else { away }, 0.0),
             room: plan.floor_at(trap.at),
             reach: Point::new(60.0, 40.0),
             needed: false,

@@ -47,7 +47,7 @@ pub(crate) fn draw_bars(
                 plan.frame.width,
                 44.0 * labels.scale,
             ),
-            reach: Point::new(30.0, 0.0),
+            reach: Point::new(240.0, 0.0),
             needed: false,
             thing: None,
         };

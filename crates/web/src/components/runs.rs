@@ -74,7 +74,9 @@ impl Choice {
             chosen,
             choose,
         } = self;
-        let count = Signal::derive(move || desk.with(|project| options(project).len()));
+        // Where there is only one, there is nothing to choose.
+        let several = |count: usize| if count < 2 { 0 } else { count };
+        let count = Signal::derive(move || several(desk.with(|project| options(project).len())));
         let option = move |place: usize| {
             desk.with(|project| options(project).into_iter().nth(place))
                 .unwrap_or_default()
@@ -96,7 +98,7 @@ impl Choice {
             .class("dw-toggle dw-toggle--words dw-runs__words")
             .attr("role", "group")
             .attr("aria-label", name)
-            .flag("hidden", flag(move || count.get() < 2))
+            .flag("hidden", flag(move || count.get() == 0))
             .child(label)
             .child(rows(count, word))
     }

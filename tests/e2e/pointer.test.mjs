@@ -65,7 +65,7 @@ test("dragged by the mouse it follows and redraws nothing but itself", async () 
   const { page, pointer } = await open(1440, 900);
   await page.evaluate(() => {
     globalThis.redrawn = 0;
-    const drawings = [...document.querySelectorAll("svg[role=img]")].map((svg) => svg.parentElement);
+    const drawings = [...document.querySelectorAll(".dw-drawings svg[role=img]")].map((svg) => svg.parentElement);
     const watch = new MutationObserver((changes) => (globalThis.redrawn += changes.length));
     for (const drawing of drawings) watch.observe(drawing, { childList: true, subtree: true, attributes: true });
   });

@@ -10,7 +10,7 @@ use crate::components::{
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, work};
-use crate::state::{Desk, Found, Keeping};
+use crate::state::{Desk, Found, Keeping, use_desk};
 use dewrun_desk::{Stage, Way};
 
 /// The element that the page is put into.
@@ -108,12 +108,17 @@ pub fn page() -> El {
 
 /// The open project, its answer and all that can be entered, in a window of a width in px.
 fn open_project(width: ReadSignal<f64>) -> Vec<El> {
-    let parts = el("div").class("dw-page").child([
-        route_section(),
-        legs(width),
-        air(),
-        sensor(),
-        worked_cases(false),
-    ]);
+    let desk = use_desk();
+    let is_held = Signal::derive(move || desk.is_held());
+    let parts = el("div")
+        .class("dw-page")
+        .class_if("dw-page--held", is_held)
+        .child([
+            route_section(),
+            legs(width),
+            air(),
+            sensor(),
+            worked_cases(false),
+        ]);
     vec![runs_bar(), answer_band(), parts]
 }

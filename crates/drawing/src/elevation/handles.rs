@@ -41,7 +41,7 @@ pub(crate) fn draw(scene: &mut Scene, board: &mut Board, plan: &Plan) -> Vec<Han
         let (from, to) = (plan.half, long - handle.size / 2.0);
         if from < to {
             let on = |far: f64| handle.foot.towards(handle.at, far / long);
-            scene.line("dw-d-measure", on(from), on(to));
+            scene.line("dw-d-measure dw-d-stalk", on(from), on(to));
             // Labels cross a slanting stalk at its ends only.
             board.keep_off(Rect::between(on(from), on(to)).grown(1.0));
         }

@@ -71,7 +71,7 @@ impl Stage {
     }
 
     fn duct_temperature(&self) -> f64 {
-        self.desk.with_untracked(duct_temperature)
+        self.desk.with_untracked(|open| duct_temperature(open))
     }
 
     fn words(&self) -> String {

@@ -21,7 +21,7 @@ use crate::state::{Desk, use_desk};
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
 
-const HINT: &str = "Draw a diamond: along for length, up and down for fall. Press twice or long on the tube to split a leg.";
+const HINT: &str = "Drag a diamond: along for length, up and down for fall. Press twice or long on the tube to split a leg.";
 
 /// Both drawings as text, and what a hand can do on them.
 #[derive(Clone, PartialEq)]

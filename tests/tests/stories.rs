@@ -3,6 +3,7 @@
 use std::fs;
 
 use dewrun_document::{read, to_installation, to_run};
+use dewrun_quantity::{Length, Time};
 use dewrun_run::told::{AirPlace, Freezes, Trouble};
 use dewrun_run::{Blind, HangerAdvice, Outcome, Run, Tube, Whole, evaluate, water_and_air};
 
@@ -33,6 +34,19 @@ fn told(name: &str) -> Story {
     told_with(name, "", "")
 }
 
+/// Where and after how long a low point of the intake seals.
+#[track_caller]
+fn sealed(whole: &Whole) -> (Length, Time) {
+    match &whole.blind {
+        Some(Blind::Sealed {
+            tube: Tube::Intake,
+            at,
+            after,
+        }) => (*at, *after),
+        other => panic!("sealed, not {other:?}"),
+    }
+}
+
 /// A self-draining trap in the intake of an example, in the form of its file.
 const WITH_TRAP: &str = "\"traps\": [{\"at_m\": {\"value\": 5.2, \"origin\": \"typed\"}, \"kind\": \"self_draining\"}], \"legs\": [";
 
@@ -45,14 +59,7 @@ fn humid_make_up_air_seals_its_low_point_and_wants_a_trap_there() {
     } = told("make-up-air");
     // The second joint is the lowest: 1.0 and 4.2 m fall 1:50, then the tube rises.
     let joint_m = 1.0 + 4.2;
-    let Some(Blind::Sealed {
-        tube: Tube::Intake,
-        at,
-        after,
-    }) = whole.blind
-    else {
-        panic!("sealed, not {:?}", whole.blind);
-    };
+    let (at, after) = sealed(&whole);
     assert!(
         (at.to_metres() - joint_m).abs() < 1e-9,
         "at the low point, not {at:?}"
@@ -216,14 +223,7 @@ fn the_chilled_duct_stays_dry_inside() {
 #[test]
 fn the_flexible_tube_seals_itself() {
     let Story { whole, .. } = told("sagging-tube");
-    let Some(Blind::Sealed {
-        tube: Tube::Intake,
-        at,
-        after,
-    }) = whole.blind
-    else {
-        panic!("sealed, not {:?}", whole.blind);
-    };
+    let (at, after) = sealed(&whole);
     assert!(
         (at.to_metres() - 2.5).abs() < 1e-9,
         "in the sag, not at {at:?}"

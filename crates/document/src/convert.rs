@@ -13,11 +13,14 @@ use crate::{
     Names, Over, Project, Relative, Route, Space, TubeWall, v1,
 };
 
-/// The engine's run and the names of its parts.
+/// A run of a project that lies within all limits, and where it stands.
 ///
 /// # Errors
-/// [`DocumentError`] where the project has no such run, leaves a limit, or names a space that is not there.
-pub fn to_run(project: &Project, run_index: usize) -> Result<(engine::Run, Names), DocumentError> {
+/// [`DocumentError`] where the project has no such run or leaves a limit.
+pub(crate) fn checked_run(
+    project: &Project,
+    run_index: usize,
+) -> Result<(&crate::Run, FieldPath), DocumentError> {
     check(project)?;
     let run = project
         .runs
@@ -26,7 +29,15 @@ pub fn to_run(project: &Project, run_index: usize) -> Result<(engine::Run, Names
             index: run_index,
             count: project.runs.len(),
         })?;
-    let here = FieldPath::root().field("runs").index(run_index);
+    Ok((run, FieldPath::root().field("runs").index(run_index)))
+}
+
+/// The engine's run and the names of its parts.
+///
+/// # Errors
+/// [`DocumentError`] where the project has no such run, leaves a limit, or names a space that is not there.
+pub fn to_run(project: &Project, run_index: usize) -> Result<(engine::Run, Names), DocumentError> {
+    let (run, here) = checked_run(project, run_index)?;
     let intake = legs(project, &run.intake, &here.clone().field("intake"))?;
     let exhaust = match &run.exhaust {
         Some(route) => legs(project, route, &here.field("exhaust"))?,

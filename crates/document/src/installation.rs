@@ -11,7 +11,7 @@ use dewrun_run::figure::Figure;
 use dewrun_run::library::{self, Row, Span};
 use dewrun_run::told::{DuctPressures, Entry, FanCurve, FlowSensor, Hole, Reads};
 
-use crate::v1::check;
+use crate::convert::checked_run;
 use crate::{AirPath, AirflowSensor, DocumentError, FieldPath, Input, Project, Run};
 
 /// Density at which a fan's points are given.
@@ -42,15 +42,7 @@ pub fn to_installation(
     project: &Project,
     run_index: usize,
 ) -> Result<(engine::Installation, Vec<Assumed>), DocumentError> {
-    check(project)?;
-    let run = project
-        .runs
-        .get(run_index)
-        .ok_or(DocumentError::NoSuchRun {
-            index: run_index,
-            count: project.runs.len(),
-        })?;
-    let here = FieldPath::root().field("runs").index(run_index);
+    let (run, here) = checked_run(project, run_index)?;
     let mut assuming = Assuming(Vec::new());
     let installation = assuming.installation(project, run, &here)?;
     Ok((installation, assuming.0))

@@ -50,7 +50,7 @@ pub use pointer::{BigStep, HANDLE, Mark, Rail, Step, big_steps};
 pub use profile::{Profile, profile};
 pub use scale::Scale;
 pub use scene::{Item, Scene};
-pub use shape::Shape;
+pub use shape::{Shape, snapped_place};
 pub use states::{State, StateStretch, states};
 pub use staying_dry::{DryLimit, dry_limits};
 pub use svg::{escaped, svg};

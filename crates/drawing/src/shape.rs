@@ -156,6 +156,18 @@ fn of_steps(steps: f64, units: Units) -> Length {
     (TUBE_LENGTH.unit(units).make)(hundredths(steps * step(units)))
 }
 
+/// The place nearest to one along the tube at which a leg is split and a trap set: to 0.05 m, whatever unit is shown.
+///
+/// ```
+/// use dewrun_drawing::snapped_place;
+/// use dewrun_quantity::Length;
+/// assert_eq!(snapped_place(Length::metres(5.21)), Length::metres(5.2));
+/// ```
+#[must_use]
+pub fn snapped_place(along: Length) -> Length {
+    of_steps(steps(along, Units::Si).round(), Units::Si)
+}
+
 /// Seven steps of 0.05 are 0.35, and no more digits than that.
 fn hundredths(number: f64) -> f64 {
     (number * 100.0).round() / 100.0

@@ -1,16 +1,16 @@
-//! A hand on the drawing: it draws the ends of legs, splits legs where it is pressed twice or long, and chooses them.
+//! A hand on the drawing: it draws the ends of legs, moves traps, splits legs where it is pressed twice or long, and chooses them.
+
+mod trap;
 
 use core::time::Duration;
 
 use dewrun_desk::{
-    OpenProject, TubeName, add_trap, leg_at, leg_shape, move_trap, route, shape_leg, split_leg_at,
-    trap_places,
+    OpenProject, TubeName, leg_at, leg_shape, move_trap, route, shape_leg, split_leg_at,
 };
 use dewrun_drawing::{
-    Grips, Held, Point, Pull, Shape, Touched, View, leg_shape as in_words, trap_name,
+    Grips, Held, Point, Pull, Shape, Touched, View, leg_shape as in_words, snapped_place, trap_name,
 };
-use dewrun_quantity::measure::TUBE_LENGTH;
-use dewrun_quantity::{Length, Style};
+use dewrun_quantity::Length;
 use leptos::prelude::*;
 use send_wrapper::SendWrapper;
 use wasm_bindgen::JsCast;
@@ -24,10 +24,6 @@ use crate::state::Desk;
 const LONG_PRESS: Duration = Duration::from_millis(550);
 /// A finger that has moved by this is no press any more, px.
 const SLIPPED: f64 = 8.0;
-/// A trap that is let go of within this of the tube goes to it, px.
-const DROP: f64 = 48.0;
-/// A place is split and a trap set to this, m.
-const PLACE_M: f64 = 0.05;
 
 /// What draws legs; free to copy.
 #[derive(Clone, Copy)]
@@ -114,7 +110,7 @@ impl Hand {
     pub(super) fn read(self) -> Option<(Point, String)> {
         if let Some(Some(along)) = self.carried.get() {
             let at = self.with(|grips| grips.point(along))?;
-            return Some((at, trap_at(along, self.desk.style())));
+            return Some((at, trap::named(along, self.desk.style())));
         }
         match self.pulled.get()?.grip {
             Grip::Leg(leg, _) => {
@@ -231,7 +227,7 @@ impl Hand {
     /// Splits a leg so far from its start.
     pub(super) fn split_at(self, leg: usize, from_start: Length) {
         let tube = self.tube();
-        let place = to_place(from_start);
+        let place = snapped_place(from_start);
         self.act("Split", |project| split_leg_at(project, tube, leg, place));
         self.desk.select(tube, leg);
         self.tell(leg);
@@ -243,16 +239,6 @@ impl Hand {
         self.desk.change(about, change);
     }
 
-    /// Puts a trap at a place along the tube.
-    pub(super) fn trap(self, along: Option<Length>) {
-        let Some(along) = along else { return };
-        let tube = self.tube();
-        self.act("Trap", |project| {
-            let _ = add_trap(project, tube, along);
-        });
-        self.told.set(trap_at(along, untrack(|| self.desk.style())));
-    }
-
     /// Where a leg ends along the tube.
     pub(super) fn end_of(self, leg: usize) -> Option<Length> {
         let tube = self.tube();
@@ -260,64 +246,6 @@ impl Hand {
             let legs = route(project, tube)?.legs.iter().take(leg + 1);
             Some(legs.map(|leg| Length::metres(leg.length_m.value)).sum())
         })
-    }
-
-    /// Moves a trap by a key.
-    pub(super) fn step_trap(self, trap: usize, by_m: f64) {
-        let tube = self.tube();
-        let places = || {
-            self.desk
-                .with_untracked(|project| trap_places(project, tube))
-        };
-        let before = places();
-        let Some(from) = before.get(trap).copied() else {
-            return;
-        };
-        self.desk.change_in_a_row("trap by keys", |project| {
-            move_trap(project, tube, trap, from + Length::metres(by_m));
-        });
-        if places() != before {
-            self.is_keyed.set_value(true);
-        }
-        let words = untrack(|| self.viewed(|view| trap_name(view, trap)));
-        self.told.set(words.unwrap_or_default());
-    }
-
-    /// The sign of a trap is taken from beside the drawing.
-    pub(super) fn take_sign(self, event: &PointerEvent) {
-        if event.button() == 0 {
-            if let Some(sign) = event.current_target() {
-                // Without it the sign is let go at its edge, which is no harm.
-                let _ = sign
-                    .unchecked_ref::<Element>()
-                    .set_pointer_capture(event.pointer_id());
-            }
-            self.carried.set(Some(None));
-        }
-    }
-
-    /// The sign is carried over the drawing.
-    pub(super) fn carry(self, event: &PointerEvent) {
-        if self.carried.with_untracked(Option::is_some) {
-            let at = self.point(event);
-            let near = untrack(|| self.with(|grips| grips.along(at)));
-            let near = near.filter(|(_, away)| *away <= DROP);
-            self.carried
-                .set(Some(near.map(|(along, _)| to_place(along))));
-        }
-    }
-
-    /// The browser has taken the finger for something else.
-    pub(super) fn forget_sign(self) {
-        self.carried.set(None);
-    }
-
-    /// The sign is let go of; it becomes a trap where it is over the tube. Says whether it was.
-    pub(super) fn drop_sign(self) -> bool {
-        let carried = self.carried.get_untracked().flatten();
-        self.carried.set(None);
-        self.trap(carried);
-        carried.is_some()
     }
 
     /// Splits a leg in its middle.
@@ -466,17 +394,6 @@ fn focus_one(catcher: &Element, handles: &str, which: usize) {
     if let Some(handle) = handle.and_then(|handle| handle.dyn_into::<HtmlElement>().ok()) {
         let _ = handle.focus();
     }
-}
-
-/// To what a place is split and a trap set to.
-fn to_place(length: Length) -> Length {
-    let place = (length.to_metres() / PLACE_M).round() * PLACE_M;
-    // 3 · 0.05 is 0.15 and no more digits than that.
-    Length::metres((place * 100.0).round() / 100.0)
-}
-
-fn trap_at(along: Length, style: Style) -> String {
-    format!("Trap at {}", TUBE_LENGTH.show_entered(along, style))
 }
 
 /// Nothing of the browser's own comes of it.

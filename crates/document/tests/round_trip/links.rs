@@ -54,6 +54,27 @@ fn a_project_too_large_for_a_link_is_told_so() {
     );
 }
 
+/// The bits behind the end of what was packed say nothing of the text, and are checked all the same.
+#[test]
+fn each_letter_at_the_end_is_checked() {
+    let demos = 0..3;
+    for whole in demos.map(link) {
+        for at in whole.len() - 12..whole.len() {
+            for letter in ["A", "B", "w", "_"] {
+                let mut link = whole.clone();
+                link.replace_range(at..=at, letter);
+                if link != whole {
+                    assert_eq!(
+                        from_link(&link),
+                        Err(DocumentError::LinkDamaged),
+                        "{letter} at {at}"
+                    );
+                }
+            }
+        }
+    }
+}
+
 proptest! {
     #[test]
     fn any_project_survives_its_link(project in generator::project()) {

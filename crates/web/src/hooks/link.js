@@ -34,8 +34,9 @@ export async function unpack(letters, most) {
   const packed = Uint8Array.from(signs, (sign) => sign.charCodeAt(0));
   const end = packed.length - CHECK;
   const unpacked = (bytes) => through(bytes, new DecompressionStream(FORM), most);
-  const checked = await unpacked(packed.subarray(0, end)).catch(() => undefined);
-  const holds = checked && `${check(checked)}` === `${packed.subarray(end)}`;
+  const deflated = packed.subarray(0, end);
+  const checked = await unpacked(deflated).catch(() => undefined);
+  const holds = checked && `${check(deflated)}` === `${packed.subarray(end)}`;
   const bytes = holds || checked === null ? checked : await unpacked(packed);
   return bytes && new TextDecoder("utf-8", { fatal: true }).decode(bytes);
 }
@@ -43,7 +44,8 @@ export async function unpack(letters, most) {
 async function pack(text) {
   const bytes = new TextEncoder().encode(text);
   let signs = "";
-  for (const part of [await through(bytes, new CompressionStream(FORM), Infinity), check(bytes)]) {
+  const deflated = await through(bytes, new CompressionStream(FORM), Infinity);
+  for (const part of [deflated, check(deflated)]) {
     for (const byte of part) signs += String.fromCharCode(byte);
   }
   return btoa(signs).replace(/\+/g, "-").replace(/\//g, "_").replace(/=/g, "");

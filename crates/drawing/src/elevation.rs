@@ -15,6 +15,8 @@ mod rows;
 mod running;
 mod structure;
 mod tube;
+#[cfg(feature = "water-and-air")]
+mod water;
 
 use crate::frame::{Frame, Room};
 use crate::geometry::{Point, Rect};
@@ -30,6 +32,8 @@ pub use handles::Handle;
 pub use labels::{Label, LabelKind};
 pub use layout::Held;
 pub(crate) use layout::bends_of;
+#[cfg(feature = "water-and-air")]
+pub use water::{elevation_of_whole, elevation_of_whole_on_paper};
 
 /// An elevation drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -72,6 +76,15 @@ pub(crate) struct Ground {
     pub(crate) floor: f64,
 }
 
+/// What stands in and hangs at the tube beside what the steady answer shows.
+pub(crate) trait Standing {
+    /// Draws it, and tells the board where it lies.
+    fn draw(&self, scene: &mut Scene, board: &mut Board, plan: &layout::Plan);
+
+    /// Says what it is.
+    fn label(&self, labels: &mut labels::Labels<'_>, plan: &layout::Plan);
+}
+
 /// Draws the elevation of a tube.
 ///
 /// Lengths and heights are to one scale; the fall of legs flatter than 1:5 is drawn larger by one common factor.
@@ -79,14 +92,14 @@ pub(crate) struct Ground {
 #[must_use]
 pub fn elevation(view: &View<'_>, room: Room) -> Elevation {
     let flag = flag_height(view, room.text);
-    drawn(view, room, layout::plan(view, room, flag, None))
+    drawn(view, room, layout::plan(view, room, flag, None), None)
 }
 
 /// The same at the scale and place that a drawing before had, so that nothing slips away under the hand that draws a leg.
 #[must_use]
 pub fn elevation_held(view: &View<'_>, room: Room, held: &Held) -> Elevation {
     let flag = flag_height(view, room.text);
-    drawn(view, room, layout::plan(view, room, flag, Some(held)))
+    drawn(view, room, layout::plan(view, room, flag, Some(held)), None)
 }
 
 /// Draws the elevation as a sheet of paper takes it: in its width, and without the room that the pointer's flag has on the screen.
@@ -96,10 +109,16 @@ pub fn elevation_on_paper(view: &View<'_>) -> Elevation {
         view,
         Room::PAPER,
         layout::plan(view, Room::PAPER, 0.0, None),
+        None,
     )
 }
 
-fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
+fn drawn(
+    view: &View<'_>,
+    room: Room,
+    plan: layout::Plan,
+    standing: Option<&dyn Standing>,
+) -> Elevation {
     let mut scene = Scene {
         prefix: "elevation",
         width: room.width,
@@ -128,12 +147,22 @@ fn drawn(view: &View<'_>, room: Room, plan: layout::Plan) -> Elevation {
     let arrows = tube.arrows(&mut scene, view);
     structure::keep_off_arrows(&mut board, &arrows);
     let traps = fitted::draw_traps(&mut scene, &mut board, view, &plan);
+    if let Some(standing) = standing {
+        standing.draw(&mut scene, &mut board, &plan);
+    }
     let handles = if plan.frame.on_paper {
         Vec::new()
     } else {
         handles::draw(&mut scene, &mut board, &plan)
     };
-    let labels = notes::draw(&mut scene, &mut board, view, &plan, &states, &traps);
+    let labels = notes::draw(
+        &mut scene,
+        &mut board,
+        view,
+        &plan,
+        (&states, &traps),
+        standing,
+    );
     Elevation {
         scene,
         frame: plan.frame,

@@ -39,6 +39,8 @@ pub use elevation::{
     DrawnTrap, Elevation, Handle, Held, Label, LabelKind, elevation, elevation_held,
     elevation_on_paper,
 };
+#[cfg(feature = "water-and-air")]
+pub use elevation::{elevation_of_whole, elevation_of_whole_on_paper};
 pub use frame::{Frame, Margins, Room};
 pub use geometry::{Point, Rect};
 pub use grips::{DIAMOND, Grips, Pull, TRAP, Touched, leg_name, leg_shape, trap_name};

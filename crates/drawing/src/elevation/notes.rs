@@ -5,7 +5,7 @@ use super::fitted::{self, DrawnTrap};
 use super::furniture;
 use super::labels::{self, Label, LabelKind, Labels, Spot};
 use super::layout::Plan;
-use super::rows;
+use super::{Standing, rows};
 use crate::geometry::{Point, Rect};
 use crate::place::Board;
 use crate::scene::Scene;
@@ -21,8 +21,8 @@ pub(crate) fn draw(
     board: &mut Board,
     view: &View<'_>,
     plan: &Plan,
-    states: &[StateStretch],
-    traps: &[DrawnTrap],
+    (states, traps): (&[StateStretch], &[DrawnTrap]),
+    standing: Option<&dyn Standing>,
 ) -> Vec<Label> {
     let mut labels = Labels::new(board, plan.frame.text);
     let stub = plan.has_stub.then(|| stub(scene, &mut labels, plan));
@@ -30,6 +30,9 @@ pub(crate) fn draw(
     rows::draw_dimensions(scene, &mut labels, view, plan);
     place_devices(&mut labels, view, plan);
     place_legs(&mut labels, view, plan);
+    if let Some(standing) = standing {
+        standing.label(&mut labels, plan);
+    }
     if !plan.frame.narrow {
         place_water(&mut labels, view, plan);
     }

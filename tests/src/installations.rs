@@ -4,9 +4,10 @@ use dewrun_quantity::{
     Density, FlowResistance, Length, Mass, MassPerArea, MassPerLength, Modulus, Pressure,
     TemperatureDifference, Time, Volume, VolumeFlow,
 };
-use dewrun_run::told::{DuctPressures, Entry, FlowSensor, Hole, Reads, TrapKind};
+use dewrun_run::told::{Entry, FlowSensor, Hole, Reads, TrapKind};
 use dewrun_run::{
-    DetectorPath, Drain, Fan, Installation, Leg, LegInstallation, Run, Trap, TubeInstallation,
+    DetectorPath, Drain, DuctEnds, Fan, Installation, Leg, LegInstallation, Run, Trap,
+    TubeInstallation,
 };
 
 use crate::routes::Draw;
@@ -29,10 +30,7 @@ pub fn plain(run: &Run) -> Installation {
             };
             4
         ],
-        duct: DuctPressures {
-            intake: Pressure::ZERO,
-            exhaust: Pressure::ZERO,
-        },
+        duct: DuctEnds::still(Pressure::ZERO, Pressure::ZERO),
         detector: DetectorPath {
             filter: FlowResistance::pascals_per_litre_per_minute(3.0),
             chamber_loss: 1.5,
@@ -95,10 +93,7 @@ pub fn installation(run: &Run, seed: u64) -> Installation {
     tube(&mut draw, &run.intake, &mut built.intake);
     tube(&mut draw, &run.exhaust, &mut built.exhaust);
     let mut pressure = || Pressure::pascals(draw.between(-60.0, 60.0));
-    built.duct = DuctPressures {
-        intake: pressure(),
-        exhaust: pressure(),
-    };
+    built.duct = DuctEnds::still(pressure(), pressure());
     for space in &mut built.spaces {
         *space = Pressure::pascals(draw.between(-10.0, 10.0));
     }

@@ -34,4 +34,4 @@ pub use boundary::{
     BoundaryError, BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, coldest_space,
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
-pub use rests_on::{Resting, rests_on};
+pub use rests_on::{Resting, rests_on, rests_on_whole};

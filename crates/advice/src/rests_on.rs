@@ -2,11 +2,22 @@
 
 use core::cmp::Ordering;
 
-use dewrun_run::figure::{Figure, Given, Origin, set};
-use dewrun_run::{Outcome, Place, Run, TubeOutcome, Verdict, WET_TUBE_G_H, evaluate};
+use dewrun_run::figure::{Figure, Given, Origin, set, set_installed};
+use dewrun_run::{
+    Installation, Outcome, Place, Run, TubeOutcome, Verdict, WET_TUBE_G_H, Whole, evaluate,
+    water_and_air,
+};
 
 /// An assumed value that alone changes the water by less than this share does not decide the answer; common practice, no source.
 const DECIDES: f64 = 0.1;
+
+/// What is only compared with the answer, or moves the airflow limits alone.
+const BESIDE: [Figure; 4] = [
+    Figure::HumidityRating,
+    Figure::LimitMargin,
+    Figure::Season,
+    Figure::FilterDust,
+];
 
 /// An assumed value, and what the answer does where it is taken to its low or high.
 #[derive(Debug, Clone, PartialEq)]
@@ -27,7 +38,9 @@ pub struct Resting {
     pub change_g_h: f64,
     /// Wet becomes dry, or dry wet.
     pub changes_verdict: bool,
-    /// It alone changes the verdict, or the water by a tenth or more.
+    /// A blind detector sees, or one that sees becomes blind; never where water and air are not asked for.
+    pub changes_blindness: bool,
+    /// It alone changes blindness or the verdict, or the water by a tenth or more.
     pub decides: bool,
 }
 
@@ -77,9 +90,71 @@ pub struct Resting {
 /// ```
 #[must_use]
 pub fn rests_on(run: &Run, now: &Outcome, givens: &[Given]) -> Vec<Resting> {
+    ranked(&Told::of(now, false), givens, |assumed, value| {
+        let mut run = run.clone();
+        for place in &assumed.places {
+            set(&mut run, assumed.figure, *place, value)?;
+        }
+        Some(Told::of(&evaluate(&run).ok()?.value, false))
+    })
+}
+
+/// The assumed values of a run and of how it is installed, the one that changes the answer most first.
+///
+/// A change of blindness comes before a change of the verdict, and that before every other.
+///
+/// # Range
+/// As [`water_and_air`].
+///
+/// # Accuracy
+/// As [`rests_on`].
+///
+/// # Source
+/// By evaluating the whole model at both ends of each span; no relation of its own.
+#[must_use]
+pub fn rests_on_whole(
+    (run, installation): (&Run, &Installation),
+    (now, whole): (&Outcome, &Whole),
+    givens: &[Given],
+) -> Vec<Resting> {
+    let now = Told::of(now, whole.blind.is_some());
+    ranked(&now, givens, |assumed, value| {
+        let (mut run, mut installation) = (run.clone(), installation.clone());
+        for place in &assumed.places {
+            set(&mut run, assumed.figure, *place, value)
+                .or_else(|| set_installed(&mut installation, assumed.figure, *place, value))?;
+        }
+        let outcome = evaluate(&run).ok()?.value;
+        let whole = water_and_air(&run, &installation, &outcome).ok()?;
+        Some(Told::of(&outcome, whole.blind.is_some()))
+    })
+}
+
+/// What of an answer is looked at.
+struct Told {
+    is_blind: bool,
+    verdict: Verdict,
+    amounts: [f64; 3],
+}
+
+impl Told {
+    fn of(outcome: &Outcome, is_blind: bool) -> Self {
+        Self {
+            is_blind,
+            verdict: outcome.verdict,
+            amounts: amounts(outcome),
+        }
+    }
+}
+
+fn ranked(
+    now: &Told,
+    givens: &[Given],
+    answer_with: impl Fn(&Resting, f64) -> Option<Told>,
+) -> Vec<Resting> {
     let mut ranked: Vec<Resting> = Vec::new();
     for assumed in assumptions(givens) {
-        let one = tried(run, now, assumed);
+        let one = tried(now, assumed, &answer_with);
         // Few are ranked: the library's own sort would weigh more than all else here.
         let place = ranked.partition_point(|known| !goes_before(&one, known));
         ranked.insert(place, one);
@@ -87,29 +162,30 @@ pub fn rests_on(run: &Run, now: &Outcome, givens: &[Given]) -> Vec<Resting> {
     ranked
 }
 
-/// Whether one changes the verdict and the other does not, or changes more of the water.
+/// Whether one changes what the answer begins with and the other does not, or changes more of the water.
 fn goes_before(one: &Resting, other: &Resting) -> bool {
+    let blindness = one.changes_blindness.cmp(&other.changes_blindness);
     let verdict = one.changes_verdict.cmp(&other.changes_verdict);
-    verdict.then(one.change_g_h.total_cmp(&other.change_g_h)) == Ordering::Greater
+    let water = one.change_g_h.total_cmp(&other.change_g_h);
+    blindness.then(verdict).then(water) == Ordering::Greater
 }
 
-/// The assumed values, those of legs that share a row and a value as one.
+/// The assumed values, those of legs and of both ends of the duct that share a row and a value as one.
 fn assumptions(givens: &[Given]) -> Vec<Resting> {
     let mut found: Vec<Resting> = Vec::new();
     for given in givens {
         let Origin::Assumed { row, low, high } = &given.origin else {
             continue;
         };
-        // The rating is only compared with the answer: it changes nothing in it.
-        if given.figure == Figure::HumidityRating {
+        if BESIDE.contains(&given.figure) {
             continue;
         }
-        let is_of_leg = |place: &Place| matches!(place, Place::Leg(..));
+        let is_shared = |place: &Place| matches!(place, Place::Leg(..) | Place::Duct(_));
         let same = found.iter_mut().find(|known| {
             known.figure == given.figure
                 && known.row == *row
                 && known.value == given.value
-                && is_of_leg(&given.place)
+                && is_shared(&given.place)
         });
         if let Some(known) = same {
             known.places.push(given.place);
@@ -124,40 +200,36 @@ fn assumptions(givens: &[Given]) -> Vec<Resting> {
             high: *high,
             change_g_h: 0.0,
             changes_verdict: false,
+            changes_blindness: false,
             decides: false,
         });
     }
     found
 }
 
-fn tried(run: &Run, now: &Outcome, assumed: Resting) -> Resting {
-    let usual = amounts(now);
-    let all: f64 = usual.iter().sum();
+fn tried(
+    now: &Told,
+    assumed: Resting,
+    answer_with: &impl Fn(&Resting, f64) -> Option<Told>,
+) -> Resting {
+    let all: f64 = now.amounts.iter().sum();
     let mut told = assumed;
     for end in [told.low, told.high] {
-        let Some((verdict, amounts)) = answer_with(run, &told, end) else {
+        if end == told.value {
+            continue;
+        }
+        let Some(then) = answer_with(&told, end) else {
             continue;
         };
-        let pairs = amounts.iter().zip(usual);
+        let pairs = then.amounts.iter().zip(now.amounts);
         let change: f64 = pairs.map(|(then, now)| (then - now).abs()).sum();
         told.change_g_h = told.change_g_h.max(change);
-        told.changes_verdict |= verdict != now.verdict;
+        told.changes_verdict |= then.verdict != now.verdict;
+        told.changes_blindness |= then.is_blind != now.is_blind;
     }
     let much = (DECIDES * all).max(WET_TUBE_G_H);
-    told.decides = told.changes_verdict || much <= told.change_g_h;
+    told.decides = told.changes_blindness || told.changes_verdict || much <= told.change_g_h;
     told
-}
-
-fn answer_with(run: &Run, assumed: &Resting, value: f64) -> Option<(Verdict, [f64; 3])> {
-    if value == assumed.value {
-        return None;
-    }
-    let mut run = run.clone();
-    for place in &assumed.places {
-        set(&mut run, assumed.figure, *place, value)?;
-    }
-    let outcome = evaluate(&run).ok()?.value;
-    Some((outcome.verdict, amounts(&outcome)))
 }
 
 /// Water inside and outside both tubes and mist at the sensor, g/h.

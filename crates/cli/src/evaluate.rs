@@ -1,10 +1,10 @@
 //! From a project to the answers of its runs, for every subcommand that takes projects.
 
-use dewrun_advice::{Resting, StayingDry, rests_on, staying_dry};
+use dewrun_advice::{Resting, StayingDry, rests_on, rests_on_whole, staying_dry};
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
 use dewrun_document::{
-    Assumed, DocumentError, FieldPath, Names, Project, answer, givens, located, located_whole,
-    to_installation, to_run,
+    Assumed, DocumentError, FieldPath, Names, Project, answer, givens, installed_givens, located,
+    located_whole, to_installation, to_run,
 };
 use dewrun_drawing::{Answer, DryLimit, Rests, View, whole_answer};
 use dewrun_quantity::{Noted, Style};
@@ -66,9 +66,10 @@ pub(crate) fn evaluate(
 fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentError> {
     let (run, names) = to_run(project, run_index)?;
     let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
-    let ranked = rests_on(&run, &outcome.value, &givens(project, run_index));
     let staying = staying_dry(&run, &outcome.value).ok();
     let whole = whole(project, run_index, &run, &outcome.value);
+    let told = whole.as_ref().ok().map(|(whole, _)| whole);
+    let ranked = ranked(project, run_index, (&run, &outcome.value), told);
     Ok(Answered {
         whole,
         ranked,
@@ -78,6 +79,23 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
         names,
         outcome,
     })
+}
+
+/// What the answer rests on, water and air included where they are answered.
+fn ranked(
+    project: &Project,
+    run_index: usize,
+    (run, outcome): (&Run, &Outcome),
+    whole: Option<&Whole>,
+) -> Vec<Resting> {
+    let mut givens = givens(project, run_index);
+    let (Some(whole), Ok((installation, installed))) =
+        (whole, installed_givens(project, run_index))
+    else {
+        return rests_on(run, outcome, &givens);
+    };
+    givens.extend(installed);
+    rests_on_whole((run, &installation), (outcome, whole), &givens)
 }
 
 /// Water and air of a run, from its steady answer.

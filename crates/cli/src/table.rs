@@ -1,6 +1,7 @@
 //! The legs of a tube as a table.
 
 use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
+use dewrun_drawing::fall_number;
 use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, FallForm, Style, format};
 use dewrun_run::figure::{Figure, Spot, value};
@@ -93,5 +94,8 @@ fn fall(leg: &Leg, form: FallForm, style: Style) -> String {
     } else {
         "riser"
     };
-    typed.map_or_else(|| steep.to_owned(), |fall| fall.show(style.mark))
+    typed.map_or_else(
+        || steep.to_owned(),
+        |fall| fall_number(fall.number, fall, style),
+    )
 }

@@ -218,6 +218,7 @@ fn resting(run_index: usize, run: &Run, resting: &Resting) -> RestsOnOutput {
         high: Figure(resting.high),
         change_g_h: Figure(resting.change_g_h),
         changes_verdict: resting.changes_verdict,
+        changes_blindness: resting.changes_blindness,
         decides: resting.decides,
     }
 }

@@ -146,7 +146,8 @@ impl Givens {
     }
 }
 
-fn origin(origin: &v1::Origin) -> Origin {
+/// Where a value came from, in the engine's words.
+pub(crate) fn origin(origin: &v1::Origin) -> Origin {
     match origin {
         v1::Origin::Typed => Origin::Typed,
         v1::Origin::Assumed { row, low, high } => Origin::Assumed {

@@ -7,11 +7,13 @@ use dewrun_quantity::{
     VolumeFlow,
 };
 use dewrun_run as engine;
-use dewrun_run::figure::Figure;
+use dewrun_run::figure::{Figure, Given, Origin};
 use dewrun_run::library::{self, Row, Span};
-use dewrun_run::told::{DuctPressures, Entry, FanCurve, FlowSensor, Hole, Reads};
+use dewrun_run::told::{Entry, FanCurve, FlowSensor, Hole, Reads};
+use dewrun_run::{DuctEnd, DuctEnds, Place, Tube};
 
 use crate::convert::checked_run;
+use crate::givens::origin;
 use crate::{AirPath, AirflowSensor, DocumentError, FieldPath, Input, Project, Run};
 
 /// Density at which a fan's points are given.
@@ -42,40 +44,85 @@ pub fn to_installation(
     project: &Project,
     run_index: usize,
 ) -> Result<(engine::Installation, Vec<Assumed>), DocumentError> {
-    let (run, here) = checked_run(project, run_index)?;
-    let mut assuming = Assuming(Vec::new());
-    let installation = assuming.installation(project, run, &here)?;
-    Ok((installation, assuming.0))
+    let (installation, entered) = entered(project, run_index)?;
+    Ok((installation, entered.assumed))
 }
 
-struct Assuming(Vec<Assumed>);
+/// How a run of a project is installed, and every number of that with where it came from, assumed ones included.
+///
+/// # Errors
+/// As [`to_installation`].
+pub fn installed_givens(
+    project: &Project,
+    run_index: usize,
+) -> Result<(engine::Installation, Vec<Given>), DocumentError> {
+    let (installation, entered) = entered(project, run_index)?;
+    Ok((installation, entered.givens))
+}
 
-impl Assuming {
+fn entered(
+    project: &Project,
+    run_index: usize,
+) -> Result<(engine::Installation, Entered), DocumentError> {
+    let (run, here) = checked_run(project, run_index)?;
+    let mut entered = Entered::default();
+    let installation = entered.installation(project, run, &here)?;
+    Ok((installation, entered))
+}
+
+/// What of an installation was entered, and what stands in for what was not.
+#[derive(Default)]
+struct Entered {
+    givens: Vec<Given>,
+    assumed: Vec<Assumed>,
+}
+
+impl Entered {
     /// The value given, or that of the row, which is then on record.
     fn or_row(
         &mut self,
         given: Option<&Input<f64>>,
         path: impl FnOnce() -> FieldPath,
-        figure: Figure,
+        (figure, place): (Figure, Place),
         row: &'static str,
     ) -> f64 {
         if let Some(given) = given {
-            return given.value;
+            return self.given((figure, place), given);
         }
         let found = library::find(library::assumptions(), row);
         found.map_or(0.0, |found| {
-            self.assume(path(), figure, found.id(), found.value)
+            self.assume(path(), (figure, place), found.id(), found.value)
         })
+    }
+
+    fn given(&mut self, (figure, place): (Figure, Place), given: &Input<f64>) -> f64 {
+        self.givens.push(Given {
+            figure,
+            place,
+            value: given.value,
+            origin: origin(&given.origin),
+        });
+        given.value
     }
 
     fn assume(
         &mut self,
         path: FieldPath,
-        figure: Figure,
+        (figure, place): (Figure, Place),
         row: &'static str,
         span: Span<f64>,
     ) -> f64 {
-        self.0.push(Assumed {
+        self.givens.push(Given {
+            figure,
+            place,
+            value: span.usual,
+            origin: Origin::Assumed {
+                row: row.to_owned(),
+                low: span.low,
+                high: span.high,
+            },
+        });
+        self.assumed.push(Assumed {
             path,
             figure,
             row,
@@ -96,7 +143,7 @@ impl Assuming {
         let path = run.air_path.as_ref().unwrap_or(&nothing);
         let at = |field: &str| here.clone().field("air_path").field(field);
         let exhaust = match &run.exhaust {
-            Some(route) => self.tube(route, &here.clone().field("exhaust")),
+            Some(route) => self.tube(Tube::Exhaust, route, &here.clone().field("exhaust")),
             None => engine::TubeInstallation {
                 entry: Entry::Side,
                 legs: Vec::new(),
@@ -108,7 +155,7 @@ impl Assuming {
             ("season-warm", "season_warm_k"),
         ];
         Ok(engine::Installation {
-            intake: self.tube(&run.intake, &here.clone().field("intake")),
+            intake: self.tube(Tube::Intake, &run.intake, &here.clone().field("intake")),
             exhaust,
             holes: self.holes(path, &at),
             duct: self.duct(run, path, &at),
@@ -127,29 +174,29 @@ impl Assuming {
                 * self.or_row(
                     path.limit_margin_percent.as_ref(),
                     || at("limit_margin_percent"),
-                    Figure::LimitMargin,
+                    (Figure::LimitMargin, Place::Run),
                     "limit-margin",
                 ),
             drain_interval: Time::days(self.or_row(
                 path.drain_interval_days.as_ref(),
                 || at("drain_interval_days"),
-                Figure::DrainInterval,
+                (Figure::DrainInterval, Place::Run),
                 "drain-interval",
             )),
             film: MassPerArea::grams_per_square_metre(self.or_row(
                 None,
                 || at("film_g_m2"),
-                Figure::RetainedFilm,
+                (Figure::RetainedFilm, Place::Run),
                 "film-retained",
             )),
             season: season.map(|(row, field)| {
-                let kelvins = self.or_row(None, || at(field), Figure::Season, row);
+                let kelvins = self.or_row(None, || at(field), (Figure::Season, Place::Run), row);
                 TemperatureDifference::kelvins(kelvins)
             }),
             dust_after_year: self.or_row(
                 None,
                 || at("filter_after_year"),
-                Figure::FilterDust,
+                (Figure::FilterDust, Place::Run),
                 "filter-year",
             ),
         })
@@ -159,20 +206,20 @@ impl Assuming {
         let count = self.or_row(
             path.hole_count.as_ref(),
             || at("hole_count"),
-            Figure::HoleCount,
+            (Figure::HoleCount, Place::Run),
             "holes-count",
         );
         let hole = Hole {
             diameter: Length::millimetres(self.or_row(
                 path.hole_diameter_mm.as_ref(),
                 || at("hole_diameter_mm"),
-                Figure::HoleDiameter,
+                (Figure::HoleDiameter, Place::Run),
                 "holes-diameter",
             )),
             discharge: self.or_row(
                 path.hole_discharge.as_ref(),
                 || at("hole_discharge"),
-                Figure::HoleDischarge,
+                (Figure::HoleDischarge, Place::Run),
                 "holes-discharge",
             ),
         };
@@ -186,31 +233,37 @@ impl Assuming {
         holes
     }
 
-    fn duct(
-        &mut self,
-        run: &Run,
-        path: &AirPath,
-        at: &impl Fn(&str) -> FieldPath,
-    ) -> DuctPressures {
+    fn duct(&mut self, run: &Run, path: &AirPath, at: &impl Fn(&str) -> FieldPath) -> DuctEnds {
         let duct = &run.duct;
-        let mut total = |static_pa: f64, velocity_pa: f64, catch, field, row| {
-            let caught = self.or_row(catch, || at(field), Figure::Catch, row);
-            Pressure::pascals(static_pa + caught * velocity_pa)
-        };
-        let or_intake = |given: &Option<Input<f64>>, intake: &Input<f64>| {
-            given.as_ref().map_or(intake.value, |given| given.value)
-        };
-        DuctPressures {
-            intake: total(
-                duct.static_pa.value,
-                duct.velocity_pa.value,
+        let mut end =
+            |tube, static_pa: &Input<f64>, velocity_pa: &Input<f64>, catch, field, row| {
+                let here = Place::Duct(tube);
+                DuctEnd {
+                    static_pressure: Pressure::pascals(
+                        self.given((Figure::DuctStatic, here), static_pa),
+                    ),
+                    velocity_pressure: Pressure::pascals(
+                        self.given((Figure::DuctVelocity, here), velocity_pa),
+                    ),
+                    catch: self.or_row(catch, || at(field), (Figure::Catch, here), row),
+                }
+            };
+        DuctEnds {
+            intake: end(
+                Tube::Intake,
+                &duct.static_pa,
+                &duct.velocity_pa,
                 path.intake_catch.as_ref(),
                 "intake_catch",
                 "catch-intake",
             ),
-            exhaust: total(
-                or_intake(&path.exhaust_static_pa, &duct.static_pa),
-                or_intake(&path.exhaust_velocity_pa, &duct.velocity_pa),
+            // Left out, they are those of the intake.
+            exhaust: end(
+                Tube::Exhaust,
+                path.exhaust_static_pa.as_ref().unwrap_or(&duct.static_pa),
+                path.exhaust_velocity_pa
+                    .as_ref()
+                    .unwrap_or(&duct.velocity_pa),
                 path.exhaust_catch.as_ref(),
                 "exhaust_catch",
                 "catch-exhaust",
@@ -226,7 +279,7 @@ impl Assuming {
         let filter = self.or_row(
             path.filter_pa_min_l.as_ref(),
             || at("filter_pa_min_l"),
-            Figure::FilterResistance,
+            (Figure::FilterResistance, Place::Run),
             "filter-clean",
         );
         Ok(engine::DetectorPath {
@@ -234,20 +287,20 @@ impl Assuming {
             chamber_loss: self.or_row(
                 path.chamber_loss.as_ref(),
                 || at("chamber_loss"),
-                Figure::ChamberLoss,
+                (Figure::ChamberLoss, Place::Run),
                 "chamber-loss",
             ),
             chamber_volume: Volume::millilitres(self.or_row(
                 path.chamber_volume_ml.as_ref(),
                 || at("chamber_volume_ml"),
-                Figure::ChamberVolume,
+                (Figure::ChamberVolume, Place::Run),
                 "chamber-volume",
             )),
             fan: self.fan(path, at)?,
             start_suction: Pressure::pascals(self.or_row(
                 path.start_suction_pa.as_ref(),
                 || at("start_suction_pa"),
-                Figure::StartSuction,
+                (Figure::StartSuction, Place::Run),
                 "start-suction",
             )),
         })
@@ -259,8 +312,18 @@ impl Assuming {
         at: &impl Fn(&str) -> FieldPath,
     ) -> Result<engine::Fan, DocumentError> {
         if path.fan.is_empty() {
-            let standing = self.or_row(None, || at("fan"), Figure::FanPressure, "fan-standing");
-            let free = self.or_row(None, || at("fan"), Figure::FanFlow, "fan-free");
+            let standing = self.or_row(
+                None,
+                || at("fan"),
+                (Figure::FanPressure, Place::Run),
+                "fan-standing",
+            );
+            let free = self.or_row(
+                None,
+                || at("fan"),
+                (Figure::FanFlow, Place::Run),
+                "fan-free",
+            );
             return Ok(engine::Fan::Generic {
                 standing: Pressure::pascals(standing),
                 free: VolumeFlow::litres_per_minute(free),
@@ -295,7 +358,8 @@ impl Assuming {
                     .field("pressure_pa")
             };
             let given = space.pressure_pa.as_ref();
-            Pressure::pascals(self.or_row(given, path, Figure::SpacePressure, "space-pressure"))
+            let here = (Figure::SpacePressure, Place::Space(number));
+            Pressure::pascals(self.or_row(given, path, here, "space-pressure"))
         })
         .collect()
     }

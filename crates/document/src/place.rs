@@ -18,6 +18,9 @@ pub fn path_of(run_index: usize, place: Place) -> FieldPath {
         Place::Leg(Tube::Exhaust, at) => run.field("exhaust.legs").index(at),
         Place::Detector => run.field("detector"),
         Place::Flow => run.field("flow"),
+        Place::Duct(_) => run.field("duct"),
+        Place::Trap(Tube::Intake, at) => run.field("intake.traps").index(at),
+        Place::Trap(Tube::Exhaust, at) => run.field("exhaust.traps").index(at),
     }
 }
 
@@ -66,9 +69,59 @@ pub fn given_path(run_index: usize, run: &Run, figure: Figure, place: Place) -> 
         Figure::DetectorHeat => "heat_w",
         Figure::HumidityRating => "humidity_rating_percent",
         Figure::DuctTemperature => "temperature.temperature_c",
-        _ => return humid_path(path_of(run_index, place), run, figure, place),
+        _ => {
+            return installed_path(run_index, figure, place)
+                .unwrap_or_else(|| humid_path(path_of(run_index, place), run, figure, place));
+        }
     };
     path_of(run_index, place).field(field)
+}
+
+/// The field of an input of how the run is installed; none where it is no such input.
+fn installed_path(run_index: usize, figure: Figure, place: Place) -> Option<FieldPath> {
+    let run = path_of(run_index, Place::Run);
+    let field = match (figure, place) {
+        (Figure::SpacePressure, _) => "pressure_pa",
+        (Figure::HangerSpacing, _) => "hanger_spacing_m",
+        (Figure::Roughness, _) => "tube.stuff.roughness_mm",
+        (Figure::Modulus, _) => "tube.stuff.long_term_modulus_mpa",
+        (Figure::TubeDensity, _) => "tube.stuff.density_kg_m3",
+        (Figure::Corrugations, _) => "tube.stuff.corrugations_g_m",
+        (Figure::TrapCapacity, _) => "capacity_ml",
+        (Figure::TrapSeal, _) => "seal_mm",
+        (Figure::TrapDrop, _) => "outlet_drop_mm",
+        (Figure::DuctStatic, Place::Duct(Tube::Intake)) => {
+            return Some(run.field("duct.static_pa"));
+        }
+        (Figure::DuctVelocity, Place::Duct(Tube::Intake)) => {
+            return Some(run.field("duct.velocity_pa"));
+        }
+        _ => return Some(run.field("air_path").field(line_field(figure, place)?)),
+    };
+    Some(path_of(run_index, place).field(field))
+}
+
+/// The field of what the air meets on its way.
+fn line_field(figure: Figure, place: Place) -> Option<&'static str> {
+    Some(match (figure, place) {
+        (Figure::DuctStatic, _) => "exhaust_static_pa",
+        (Figure::DuctVelocity, _) => "exhaust_velocity_pa",
+        (Figure::Catch, Place::Duct(Tube::Exhaust)) => "exhaust_catch",
+        (Figure::Catch, _) => "intake_catch",
+        (Figure::HoleCount, _) => "hole_count",
+        (Figure::HoleDiameter, _) => "hole_diameter_mm",
+        (Figure::HoleDischarge, _) => "hole_discharge",
+        (Figure::FilterResistance, _) => "filter_pa_min_l",
+        (Figure::FilterDust, _) => "filter_after_year",
+        (Figure::ChamberLoss, _) => "chamber_loss",
+        (Figure::ChamberVolume, _) => "chamber_volume_ml",
+        (Figure::FanPressure | Figure::FanFlow, _) => "fan",
+        (Figure::StartSuction, _) => "start_suction_pa",
+        (Figure::LimitMargin, _) => "limit_margin_percent",
+        (Figure::DrainInterval, _) => "drain_interval_days",
+        (Figure::RetainedFilm, _) => "film_g_m2",
+        _ => return None,
+    })
 }
 
 /// The field of a humidity within its air.

@@ -59,4 +59,5 @@ pub use svg::{escaped, svg};
 pub use text::{Anchor, Size, Text, Tone};
 pub use ticks::{Ticks, rounded_span, ticks};
 pub use view::{Fitted, Names, View};
+pub use wording::fall_number;
 pub use worked_case::worked_case;

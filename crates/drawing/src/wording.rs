@@ -76,7 +76,8 @@ pub(crate) fn fall(view: &View<'_>, place: usize, leg: &Leg, signed: bool) -> St
 }
 
 /// A number in the form of a fall, to what a level shows.
-pub(crate) fn fall_number(number: f64, fall: Fall, style: Style) -> String {
+#[must_use]
+pub fn fall_number(number: f64, fall: Fall, style: Style) -> String {
     let number = drawn(number);
     Fall { number, ..fall }.show(style.mark)
 }

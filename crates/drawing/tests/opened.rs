@@ -58,6 +58,7 @@ fn resting(figure: Figure, place: Place, decides: bool) -> Resting {
         high: 24.0,
         change_g_h: 3.0,
         changes_verdict: false,
+        changes_blindness: false,
         decides,
     }
 }

@@ -28,6 +28,10 @@ pub enum Place {
     Detector,
     /// The flow.
     Flow,
+    /// The duct where a tube meets it.
+    Duct(Tube),
+    /// A trap, by its tube and its position there.
+    Trap(Tube, usize),
 }
 
 /// Why a run has no answer.

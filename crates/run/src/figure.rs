@@ -14,6 +14,7 @@
 mod films;
 mod given;
 mod ids;
+mod installed;
 mod kind;
 mod scope;
 mod spot;
@@ -21,6 +22,7 @@ mod value;
 
 pub use given::{Given, Origin, set};
 pub use ids::Figure;
+pub use installed::set_installed;
 pub use kind::Kind;
 pub use scope::Scope;
 pub use spot::Spot;

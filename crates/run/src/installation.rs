@@ -17,8 +17,8 @@ pub struct Installation {
     pub exhaust: TubeInstallation,
     /// Sampling holes of the intake in the duct.
     pub holes: Vec<Hole>,
-    /// Total pressures in the duct at both ends.
-    pub duct: DuctPressures,
+    /// The duct where the intake begins and where the exhaust ends.
+    pub duct: DuctEnds,
     /// What the air meets between both tubes.
     pub detector: DetectorPath,
     /// Pressure in each space against the detector's room.
@@ -37,6 +37,69 @@ pub struct Installation {
     pub season: [TemperatureDifference; 2],
     /// What a year of dust makes of the filter's resistance.
     pub dust_after_year: f64,
+}
+
+/// The duct at both ends of a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DuctEnds {
+    /// Where the intake begins.
+    pub intake: DuctEnd,
+    /// Where the exhaust ends.
+    pub exhaust: DuctEnd,
+}
+
+/// The duct where a tube meets it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DuctEnd {
+    /// Static pressure against the detector's room.
+    pub static_pressure: Pressure,
+    /// Velocity pressure.
+    pub velocity_pressure: Pressure,
+    /// Share of the velocity pressure that the tube meets.
+    pub catch: f64,
+}
+
+impl DuctEnds {
+    /// A duct in which no air moves, at these pressures.
+    #[must_use]
+    pub const fn still(intake: Pressure, exhaust: Pressure) -> Self {
+        Self {
+            intake: DuctEnd::still(intake),
+            exhaust: DuctEnd::still(exhaust),
+        }
+    }
+
+    /// Total pressures that the tubes meet.
+    ///
+    /// ```
+    /// use dewrun_quantity::Pressure;
+    /// use dewrun_run::{DuctEnd, DuctEnds};
+    /// let against = DuctEnd { static_pressure: Pressure::pascals(-50.0), velocity_pressure: Pressure::pascals(30.0), catch: 1.0 };
+    /// let ends = DuctEnds { intake: against, exhaust: DuctEnd { catch: 0.0, ..against } };
+    /// assert_eq!(ends.total().intake.to_pascals(), -20.0);
+    /// assert_eq!(ends.total().exhaust.to_pascals(), -50.0);
+    /// ```
+    #[must_use]
+    pub fn total(&self) -> DuctPressures {
+        DuctPressures {
+            intake: self.intake.total(),
+            exhaust: self.exhaust.total(),
+        }
+    }
+}
+
+impl DuctEnd {
+    const fn still(static_pressure: Pressure) -> Self {
+        Self {
+            static_pressure,
+            velocity_pressure: Pressure::ZERO,
+            catch: 0.0,
+        }
+    }
+
+    fn total(self) -> Pressure {
+        self.static_pressure + self.velocity_pressure * self.catch
+    }
 }
 
 /// How a tube is installed.

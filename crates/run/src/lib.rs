@@ -23,7 +23,8 @@ pub use dewrun_moist_air as air;
 pub use error::{Place, RunError, RunNote, Tube};
 pub use input::{Detector, Flow, FlowAt, Insulation, Leg, Run, Space, TubeWall};
 pub use installation::{
-    DetectorPath, Drain, Fan, Installation, LegInstallation, Trap, TubeInstallation,
+    DetectorPath, Drain, DuctEnd, DuctEnds, Fan, Installation, LegInstallation, Trap,
+    TubeInstallation,
 };
 pub use outcome::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Stretch,
@@ -41,8 +42,8 @@ pub use whole::{
 /// What the crates of water and airflow call things, for those who tell an answer and compute none.
 pub mod told {
     pub use dewrun_airflow::{
-        AirflowError, AirflowLimits, AirflowNote, Direction, DuctPressures, Expected, FanCurve,
-        Fault, FlowSensor, Hole, Place as AirPlace, Reads, Side, TransportTime, Trip, Verdict,
+        AirflowError, AirflowLimits, AirflowNote, Direction, Expected, FanCurve, Fault, FlowSensor,
+        Hole, Place as AirPlace, Reads, Side, TransportTime, Trip, Verdict,
     };
     pub use dewrun_water::drainage::{Course, Destination, DrainageError};
     pub use dewrun_water::duct_entry::{Entry, FromDuct};

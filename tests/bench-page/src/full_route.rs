@@ -4,12 +4,10 @@ use dewrun_quantity::{
     Density, FlowResistance, Length, Mass, MassPerArea, MassPerLength, Modulus, Power, Pressure,
     TemperatureDifference, Time, Volume, VolumeFlow,
 };
-use dewrun_run::told::{
-    AirflowError, DuctPressures, Entry, FanCurve, FlowSensor, Hole, Reads, TrapKind,
-};
+use dewrun_run::told::{AirflowError, Entry, FanCurve, FlowSensor, Hole, Reads, TrapKind};
 use dewrun_run::{
-    Detector, DetectorPath, Drain, Fan, Flow, FlowAt, Installation, Leg, LegInstallation, Run,
-    Trap, TubeInstallation,
+    Detector, DetectorPath, Drain, DuctEnds, Fan, Flow, FlowAt, Installation, Leg, LegInstallation,
+    Run, Trap, TubeInstallation,
 };
 
 use crate::steady_route::{leg, space, steady_route};
@@ -85,10 +83,10 @@ pub fn full_route() -> Result<(Run, Installation), AirflowError> {
             };
             6
         ],
-        duct: DuctPressures {
-            intake: Pressure::pascals(-50.0 + VELOCITY_PA),
-            exhaust: Pressure::pascals(-50.0 - 0.3 * VELOCITY_PA),
-        },
+        duct: DuctEnds::still(
+            Pressure::pascals(-50.0 + VELOCITY_PA),
+            Pressure::pascals(-50.0 - 0.3 * VELOCITY_PA),
+        ),
         detector: DetectorPath {
             filter: FlowResistance::pascals_per_litre_per_minute(1.2),
             chamber_loss: 4.0,

@@ -5,8 +5,9 @@ use dewrun_run as engine;
 use dewrun_run::figure::Figure;
 use dewrun_run::library::{self, Row, TubeRow};
 use dewrun_run::told::Entry;
+use dewrun_run::{Place, Tube};
 
-use super::Assuming;
+use super::Entered;
 use crate::{
     Access, BoreForm, FieldPath, Input, Leg, Origin, Route, Side, Trap, TrapCondition, TrapForm,
     TrapKind, TubeSupply,
@@ -15,16 +16,24 @@ use crate::{
 /// Bore of a pot over that of its dip tube, where it is left out.
 const POT_OVER_DIP: f64 = 3.0;
 
-impl Assuming {
-    pub(super) fn tube(&mut self, route: &Route, here: &FieldPath) -> engine::TubeInstallation {
+impl Entered {
+    pub(super) fn tube(
+        &mut self,
+        tube: Tube,
+        route: &Route,
+        here: &FieldPath,
+    ) -> engine::TubeInstallation {
         let legs = route.legs.iter().enumerate();
-        let legs =
-            legs.map(|(number, leg)| self.leg(leg, &here.clone().field("legs").index(number)));
+        let legs = legs.map(|(number, leg)| {
+            let path = here.clone().field("legs").index(number);
+            self.leg(leg, Place::Leg(tube, number), &path)
+        });
         let legs: Vec<engine::LegInstallation> = legs.collect();
         let traps = route.traps.iter().enumerate();
         let traps = traps.map(|(number, trap)| {
             let bore_mm = route.legs.last().map_or(10.0, |leg| leg.tube.bore_mm.value);
-            self.trap(trap, bore_mm, &here.clone().field("traps").index(number))
+            let path = here.clone().field("traps").index(number);
+            self.trap(trap, bore_mm, Place::Trap(tube, number), &path)
         });
         engine::TubeInstallation {
             entry: match route.entry.side {
@@ -37,15 +46,15 @@ impl Assuming {
         }
     }
 
-    fn leg(&mut self, leg: &Leg, here: &FieldPath) -> engine::LegInstallation {
+    fn leg(&mut self, leg: &Leg, place: Place, here: &FieldPath) -> engine::LegInstallation {
         let row = row_of(leg);
         let stuff = leg.tube.stuff.as_ref();
         let at = |field: &str| here.clone().field("tube.stuff").field(field);
         let mut from_row = |given: Option<&Input<f64>>, field: &'static str, figure: Figure| {
             let entry = row.and_then(|row| Some((row.id(), row.entry(field)?.span)));
             match (given, entry) {
-                (Some(given), _) => given.value,
-                (None, Some((id, span))) => self.assume(at(field), figure, id, span),
+                (Some(given), _) => self.given((figure, place), given),
+                (None, Some((id, span))) => self.assume(at(field), (figure, place), id, span),
                 (None, None) => 0.0,
             }
         };
@@ -76,20 +85,21 @@ impl Assuming {
             self.or_row(
                 None,
                 || at("corrugations_g_m"),
-                Figure::Corrugations,
+                (Figure::Corrugations, place),
                 "corrugations",
             )
         } else {
             0.0
         };
         let spacing = leg.hanger_spacing_m.as_ref();
+        let spacing = spacing.map(|spacing| self.given((Figure::HangerSpacing, place), spacing));
         engine::LegInstallation {
             roughness: Length::millimetres(roughness),
             corrugations: MassPerLength::grams_per_metre(ribs),
             coiled,
             density: Density::kilograms_per_cubic_metre(density),
             long_term_modulus: Modulus::megapascals(modulus),
-            hanger_spacing: spacing.map(|spacing| Length::metres(spacing.value)),
+            hanger_spacing: spacing.map(Length::metres),
             fittings: leg
                 .fittings
                 .iter()
@@ -99,7 +109,13 @@ impl Assuming {
         }
     }
 
-    fn trap(&mut self, trap: &Trap, tube_bore_mm: f64, here: &FieldPath) -> engine::Trap {
+    fn trap(
+        &mut self,
+        trap: &Trap,
+        tube_bore_mm: f64,
+        place: Place,
+        here: &FieldPath,
+    ) -> engine::Trap {
         let at = |field: &str| here.clone().field(field);
         let bore_mm = trap
             .bore_mm
@@ -110,7 +126,7 @@ impl Assuming {
             self.or_row(
                 capacity,
                 || at("capacity_ml"),
-                Figure::TrapCapacity,
+                (Figure::TrapCapacity, place),
                 "trap-capacity",
             )
         } else {
@@ -120,7 +136,7 @@ impl Assuming {
             self.or_row(
                 trap.seal_mm.as_ref(),
                 || at("seal_mm"),
-                Figure::TrapSeal,
+                (Figure::TrapSeal, place),
                 "trap-seal",
             )
         } else {
@@ -141,7 +157,7 @@ impl Assuming {
             outlet_drop: Length::millimetres(self.or_row(
                 trap.outlet_drop_mm.as_ref(),
                 || at("outlet_drop_mm"),
-                Figure::TrapDrop,
+                (Figure::TrapDrop, place),
                 "trap-drop",
             )),
             bore: Length::millimetres(bore_mm),

@@ -22,7 +22,7 @@ pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 4;
+pub const ANSWER_REVISION: u64 = 5;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -41,7 +41,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 4")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 5")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -126,7 +126,9 @@ pub struct RestsOnOutput {
     pub change_g_h: Figure,
     /// It alone makes wet dry, or dry wet.
     pub changes_verdict: bool,
-    /// It alone changes the verdict, or the water by a tenth or more.
+    /// It alone makes a detector blind, or a blind one see. Since revision 5.
+    pub changes_blindness: bool,
+    /// It alone changes blindness or the verdict, or the water by a tenth or more.
     pub decides: bool,
 }
 

@@ -67,7 +67,7 @@ pub fn set(run: &mut Run, figure: Figure, place: Place, value: f64) -> Option<()
         Place::Space(at) => set_space(run.spaces.get_mut(at)?, figure, value),
         Place::Leg(Tube::Intake, at) => set_leg(run.intake.get_mut(at)?, figure, value),
         Place::Leg(Tube::Exhaust, at) => set_leg(run.exhaust.get_mut(at)?, figure, value),
-        Place::Flow => None,
+        Place::Flow | Place::Duct(_) | Place::Trap(..) => None,
     }
 }
 

@@ -61,7 +61,7 @@ pub(super) fn line(
         },
         exhaust,
         outlet: OpenEnd::SHARP,
-        duct: installation.duct,
+        duct: installation.duct.total(),
         room: make.room(run),
     }
 }

@@ -33,9 +33,10 @@ pub(super) fn pressures(
 ) -> AtPlace {
     let installation = context.installation;
     let suction = installation.detector.start_suction;
+    let duct = installation.duct.total();
     let (side, starting) = match tube {
-        Tube::Intake => (Side::Intake, installation.duct.intake - suction),
-        Tube::Exhaust => (Side::Exhaust, installation.duct.exhaust + suction),
+        Tube::Intake => (Side::Intake, duct.intake - suction),
+        Tube::Exhaust => (Side::Exhaust, duct.exhaust + suction),
     };
     AtPlace {
         running: total(&context.fitted.airflow, side, at) - air_pa,

@@ -83,6 +83,7 @@ pub fn project() -> Option<Project> {
         },
         exhaust: None,
         air_path: None,
+        visits: Vec::new(),
     };
     Some(Project {
         name: "New project".to_owned(),

@@ -114,8 +114,8 @@ pub enum DocumentError {
         /// The value and its limits.
         source: OutOfRange,
     },
-    /// An assumed value lies outside its own span: widen the span or type the value.
-    #[error("the assumed value {} lies outside its span from {} to {}", entered(*.value), entered(*.low), entered(*.high))]
+    /// A value lies outside its own span: widen the span or, where it is assumed, type the value.
+    #[error("the value {} lies outside its span from {} to {}", entered(*.value), entered(*.low), entered(*.high))]
     OutsideSpan {
         /// The field.
         path: FieldPath,

@@ -53,8 +53,9 @@ pub use share_link::{
 };
 pub use v1::output;
 pub use v1::{
-    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, FORMAT, FallForm,
-    FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg, Origin, Over,
-    Pressure, Project, REVISION, Relative, Route, Run, Side, Space, Trap, TrapCondition, TrapForm,
-    TrapKind, TubeStuff, TubeSupply, TubeWall, VERSION, check, read, read_bytes, write,
+    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, ExpectedReading,
+    FORMAT, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation,
+    Leg, Occasion, Origin, Over, Pressure, Project, REVISION, Reading, Relative, Route, Run, Side,
+    Space, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff, TubeSupply, TubeWall, VERSION,
+    Visit, VisitedTube, WaterFound, check, read, read_bytes, write,
 };

@@ -21,6 +21,8 @@ pub const FITTINGS: usize = 50;
 pub const TRAPS: usize = 50;
 /// The most points of a fan's curve.
 pub const FAN_POINTS: usize = 50;
+/// The most visits of a run.
+pub const VISITS: usize = 1_000;
 /// The longest id, characters.
 pub const ID: usize = 64;
 /// The longest name, characters.
@@ -84,7 +86,7 @@ pub const FITTING_AT_M: Limits = Limits::new("distance from the leg's start", "m
 pub const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);
 /// Distance between hangers.
 pub const HANGER_SPACING_M: Limits = Limits::new("hanger spacing", "m", 0.01, 100.0);
-/// Place of a trap along its tube.
+/// Place along a tube, of a trap or of what was found.
 pub const TRAP_AT_M: Limits = Limits::new("distance from the tube's start", "m", 0.0, 1_000.0);
 /// Capacity of a trap.
 pub const CAPACITY_ML: Limits = Limits::new("capacity of the trap", "mL", 0.0, 100_000.0);
@@ -115,6 +117,12 @@ pub const LIMIT_PERCENT: Limits = Limits::new("airflow limit", "%", 0.0, 1_000.0
 pub const LIMIT_MARGIN_PERCENT: Limits = Limits::new("margin of the limits", "%", 0.0, 100.0);
 /// Drain interval.
 pub const DRAIN_INTERVAL_DAYS: Limits = Limits::new("drain interval", "days", 0.01, 3_650.0);
+/// Time that smoke takes through a tube.
+pub const SMOKE_S: Limits = Limits::new("transport time", "s", 0.0, 36_000.0);
+/// Water found at a visit.
+pub const WATER_G: Limits = Limits::new("water found", "g", 0.0, 1_000_000.0);
+/// Anything that was expected: only that it is a number.
+pub const EXPECTED: Limits = Limits::new("expected value", "", -1e9, 1e9);
 /// Roughness of a bore.
 pub const ROUGHNESS_MM: Limits = Limits::new("roughness of the bore", "mm", 0.0, 20.0);
 /// Modulus of elasticity.
@@ -181,6 +189,22 @@ pub const FIELDS: [(&str, Limits); 53] = [
     ("loss_coefficient", LOSS_COEFFICIENT),
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),
+];
+
+/// As [`FIELDS`], for numbers that carry no origin.
+pub const PLAIN: [(&str, Limits); 3] = [
+    ("suction_at_m", TRAP_AT_M),
+    ("WaterFound.at_m", TRAP_AT_M),
+    ("water_g", WATER_G),
+];
+
+/// The limits of readings at a visit, by the names of their fields.
+pub const READINGS: [(&str, Limits); 5] = [
+    ("airflow_l_min", VOLUME_L_MIN),
+    ("duct_static_pa", STATIC_PA),
+    ("suction_pa", PRESSURE_PA),
+    ("first_smoke_s", SMOKE_S),
+    ("ninety_percent_s", SMOKE_S),
 ];
 
 /// The engine's own limits, under the name that people know.

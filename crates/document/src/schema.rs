@@ -3,7 +3,7 @@
 use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
-use crate::limits::FIELDS;
+use crate::limits::{FIELDS, PLAIN, READINGS};
 use crate::output::{AirStateOutput, AssessOutput};
 use crate::v1::File;
 
@@ -61,11 +61,16 @@ fn add_limits(owner: &str, schema: &mut Value) {
 
 fn limit(owner: &str, name: &str, field: &mut Value) {
     let owned = format!("{owner}.{name}");
-    let found = FIELDS
-        .iter()
-        .find(|(known, _)| *known == name || *known == owned);
-    if let (Some((_, Limits { min, max, .. })), Value::Object(members)) = (found, field) {
+    let is_it = |(known, _): &&(&str, Limits)| *known == name || *known == owned;
+    let Value::Object(members) = field else {
+        return;
+    };
+    if let Some((_, Limits { min, max, .. })) = FIELDS.iter().chain(&READINGS).find(is_it) {
         let value = json!({ "value": { "minimum": min, "maximum": max } });
         members.insert("properties".to_owned(), value);
+    }
+    if let Some((_, Limits { min, max, .. })) = PLAIN.iter().find(is_it) {
+        members.insert("minimum".to_owned(), json!(min));
+        members.insert("maximum".to_owned(), json!(max));
     }
 }

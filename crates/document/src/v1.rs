@@ -13,6 +13,7 @@ pub mod output;
 mod route;
 mod trap;
 mod tube_stuff;
+mod visit;
 mod water_output;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
@@ -27,3 +28,4 @@ pub use route::{
 };
 pub use trap::{Trap, TrapCondition, TrapForm, TrapKind};
 pub use tube_stuff::{BoreForm, TubeStuff, TubeSupply};
+pub use visit::{ExpectedReading, Occasion, Reading, Visit, VisitedTube, WaterFound};

@@ -72,9 +72,9 @@ fn another_format_is_named() {
 #[test]
 fn a_newer_file_opens_nothing() {
     check(
-        "\"revision\": 2,",
+        "\"revision\": 3,",
         "\"revision\": 7, \"unheard_of\": {},",
-        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 2",
+        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 3",
     );
     assert!(
         matches!(
@@ -84,12 +84,12 @@ fn a_newer_file_opens_nothing() {
         "a newer version"
     );
     check(
-        "\"revision\": 2",
+        "\"revision\": 3",
         "\"revision\": 0",
         "revision: is 0, must be a whole number from 1",
     );
     check(
-        "\"revision\": 2,",
+        "\"revision\": 3,",
         "",
         "revision: missing field `revision`, must be a whole number from 1",
     );
@@ -179,7 +179,7 @@ fn limits_are_given() {
     check(
         "\"low\": 16.0",
         "\"low\": 21",
-        "spaces[1].temperature_c.origin.assumed: the assumed value 20 lies outside its span from 21 to 24",
+        "spaces[1].temperature_c.origin.assumed: the value 20 lies outside its span from 21 to 24",
     );
 }
 
@@ -303,5 +303,47 @@ fn crossed_limits_and_figures_of_the_air_path_are_named_at_their_field() {
         "\"intake\": {",
         &path("\"hole_count\": {\"value\": 0, \"origin\": \"typed\"}"),
         "runs[0].air_path.hole_count: number of sampling holes is 0, must be from 1 to 200",
+    );
+}
+
+#[test]
+fn what_is_wrong_in_a_visit_is_named_at_its_field() {
+    let visit = |inner: &str| {
+        let whole = r#"{"on": "2026-08-30", "by": "J. Orre", "note": "", "#;
+        format!("\"visits\": [{whole}{inner}}}], \"intake\": {{")
+    };
+    let wrong = |inner: &str, sentence: &str| check("\"intake\": {", &visit(inner), sentence);
+    wrong(
+        r#""airflow_l_min": {"value": 2900}"#,
+        "runs[0].visits[0].airflow_l_min.value: flow is 2\u{2009}900 L/min, must be from 0 to 1\u{2009}000 L/min",
+    );
+    wrong(
+        r#""first_smoke_s": {"value": -1}"#,
+        "runs[0].visits[0].first_smoke_s.value: transport time is \u{2212}1 s, must be from 0 to 36\u{2009}000 s",
+    );
+    wrong(
+        r#""suction_pa": {"value": 95, "expected": {"usual": 95, "low": 101, "high": 90}}"#,
+        "runs[0].visits[0].suction_pa.expected: the value 95 lies outside its span from 101 to 90",
+    );
+    wrong(
+        r#""water": [{"tube": "intake", "at_m": 5.2, "water_g": -5}]"#,
+        "runs[0].visits[0].water[0].water_g: water found is \u{2212}5 g, must be from 0 to 1\u{2009}000\u{2009}000 g",
+    );
+    wrong(
+        r#""suction_at_m": -0.5"#,
+        "runs[0].visits[0].suction_at_m: distance from the tube's start is \u{2212}0.5 m, must be from 0 to 1\u{2009}000 m",
+    );
+    wrong(
+        r#""occasion": "repair""#,
+        "runs[0].visits[0].occasion: unknown variant `repair`, expected `as_fitted` or `service`",
+    );
+    let error = fault(
+        "\"intake\": {",
+        &visit("\"water\": []").replace("2026-08-30", "30.8.2026"),
+    );
+    assert_eq!(
+        error.path().map(|path| path.as_str()),
+        Some("runs[0].visits[0].on"),
+        "a day that is none: {error}"
     );
 }

@@ -34,9 +34,12 @@ fn the_schema_of_an_air_is_published() {
 fn every_limit_stands_in_the_schema() {
     let schema: Value = serde_json::from_str(&project_schema()).unwrap_or_default();
     let text = schema.to_string();
-    for (name, limits) in limits::FIELDS {
+    let with_origin = limits::FIELDS.iter().chain(&limits::READINGS);
+    let with_origin = with_origin.map(|one| (one, "\"value\":{"));
+    let plain = limits::PLAIN.iter().map(|one| (one, ""));
+    for ((name, limits), around) in with_origin.chain(plain) {
         let limited = format!(
-            "\"value\":{{\"maximum\":{:?},\"minimum\":{:?}}}",
+            "{around}\"maximum\":{:?},\"minimum\":{:?}",
             limits.max, limits.min
         );
         let name = name.rsplit('.').next().unwrap_or(name);

@@ -1,12 +1,14 @@
 //! Whether a project keeps within its limits and its ids and references fit.
 
 mod air_path;
+mod visit;
 
 use std::collections::BTreeSet;
 
 use dewrun_quantity::Limits;
 
 use air_path::{air_path, traps};
+use visit::visits;
 
 use super::{
     AirPair, Detector, Duct, Fitting, Humidity, Input, Leg, Origin, Pressure, Project, Relative,
@@ -104,6 +106,7 @@ fn run(at: &Here<'_>, run: &Run, spaces: &BTreeSet<&str>) -> Checked {
     if let Some(path) = &run.air_path {
         air_path(&at.field("air_path"), path)?;
     }
+    visits(&at.field("visits"), &run.visits)?;
     let intake = route(&at.field("intake"), &run.intake, spaces)?;
     detector(&at.field("detector"), &run.detector)?;
     let Some(exhaust) = &run.exhaust else {

@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Access, AirPair, AirPath, Humidity, Input, Pressure, Route};
+use super::{Access, AirPair, AirPath, Humidity, Input, Pressure, Route, Visit};
 
 /// A project: the spaces of a building and the runs that pass them.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,6 +67,9 @@ pub struct Run {
     /// What the air meets on its way; left out: all of it is assumed. Since revision 2.
     #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub air_path: Option<AirPath>,
+    /// What was measured and found on site, in the order of the visits; left out: nobody noted any. Since revision 3.
+    #[schemars(default, skip_serializing_if = "Vec::is_empty")]
+    pub visits: Vec<Visit>,
 }
 
 /// The duct that is sampled, and its air where the intake draws it.
@@ -141,6 +144,7 @@ record!(
     detector,
     exhaust,
     air_path,
+    visits,
 );
 record!(
     Duct,

@@ -1,10 +1,11 @@
 //! Random projects within the limits, with awkward numbers among them.
 
 use dewrun_document::{
-    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, FallForm,
-    FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg, Origin, Over,
-    Pressure, Project, Relative, Route, Run, Side, Space, Trap, TrapCondition, TrapForm, TrapKind,
-    TubeStuff, TubeSupply, TubeWall, limits,
+    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, ExpectedReading,
+    FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg,
+    Occasion, Origin, Over, Pressure, Project, Reading, Relative, Route, Run, Side, Space, Trap,
+    TrapCondition, TrapForm, TrapKind, TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube,
+    WaterFound, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -185,8 +186,9 @@ fn run() -> impl Strategy<Value = Run> {
             access,
         });
     let tubes = (route(), option::of(route()));
-    (text(), duct, flow, tubes, detector, option::of(air_path())).prop_map(
-        |(name, duct, flow, (intake, exhaust), detector, air_path)| Run {
+    let rest = (option::of(air_path()), vec(visit(), 0..3));
+    (text(), duct, flow, tubes, detector, rest).prop_map(
+        |(name, duct, flow, (intake, exhaust), detector, (air_path, visits))| Run {
             id: String::new(),
             name,
             variant_of: None,
@@ -196,8 +198,59 @@ fn run() -> impl Strategy<Value = Run> {
             detector,
             exhaust,
             air_path,
+            visits,
         },
     )
+}
+
+fn visit() -> impl Strategy<Value = Visit> {
+    let readings = limits::READINGS.map(|(_, limits)| option::of(reading(limits)));
+    let tube = select(vec![VisitedTube::Intake, VisitedTube::Exhaust]);
+    let found = (tube, number(limits::TRAP_AT_M), number(limits::WATER_G)).prop_map(
+        |(tube, at_m, water_g)| WaterFound {
+            tube,
+            at_m,
+            water_g,
+        },
+    );
+    let said = (text(), select(vec![Occasion::AsFitted, Occasion::Service]));
+    let place = option::of(number(limits::TRAP_AT_M));
+    (said, readings, place, vec(found, 0..3), text()).prop_map(
+        |((by, occasion), readings, suction_at_m, water, note)| {
+            let [
+                airflow_l_min,
+                duct_static_pa,
+                suction_pa,
+                first_smoke_s,
+                ninety_percent_s,
+            ] = readings;
+            Visit {
+                on: "2024-02-29".to_owned(),
+                by,
+                occasion,
+                airflow_l_min,
+                duct_static_pa,
+                suction_pa,
+                suction_at_m,
+                first_smoke_s,
+                ninety_percent_s,
+                water,
+                note,
+            }
+        },
+    )
+}
+
+fn reading(limits: Limits) -> impl Strategy<Value = Reading> {
+    let three = [0; 3].map(|_| number(limits::EXPECTED));
+    (number(limits), option::of(three)).prop_map(|(value, three)| Reading {
+        value,
+        expected: three.map(|mut three| {
+            three.sort_by(f64::total_cmp);
+            let [low, usual, high] = three;
+            ExpectedReading { usual, low, high }
+        }),
+    })
 }
 
 fn air_path() -> impl Strategy<Value = AirPath> {

@@ -4,8 +4,8 @@ mod generator;
 mod links;
 
 use dewrun_document::{
-    DocumentError, FallForm, FlowAt, Humidity, Input, Over, Project, TrapCondition, TrapKind, read,
-    write,
+    DocumentError, FallForm, FlowAt, Humidity, Input, Occasion, Over, Project, REVISION,
+    TrapCondition, TrapKind, VisitedTube, read, write,
 };
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
@@ -42,12 +42,55 @@ fn the_worked_examples_are_written_as_they_were_read() {
 
 /// A file without what later revisions added is the same project.
 #[test]
-fn a_file_of_the_first_revision_opens() {
+fn files_of_earlier_revisions_open() {
     for (name, text) in DEMOS {
-        let old = text.replace("\"revision\": 2", "\"revision\": 1");
-        assert_ne!(old, text, "{name}: the head is another");
-        assert_eq!(read(&old), read(text), "{name}: nothing is asked for anew");
+        for revision in 1..REVISION {
+            let head = format!("\"revision\": {revision}");
+            let old = text.replace(&format!("\"revision\": {REVISION}"), &head);
+            assert_ne!(old, text, "{name}: the head is another");
+            assert_eq!(read(&old), read(text), "{name}: nothing is asked for anew");
+        }
     }
+}
+
+#[test]
+fn visits_are_read_and_written() {
+    let visits = r#""visits": [
+        {"on": "2026-05-12", "by": "J. Orre", "occasion": "as_fitted", "note": "",
+         "airflow_l_min": {"value": 29.4, "expected": {"usual": 29.3, "low": 26.9, "high": 31.4}},
+         "suction_pa": {"value": 95}, "suction_at_m": 5.2},
+        {"on": "2026-08-30", "by": "", "note": "Trap half full.",
+         "water": [{"tube": "intake", "at_m": 5.2, "water_g": 1200}]}
+    ], "intake": {"#;
+    let text = DEMOS[0].1.replacen("\"intake\": {", visits, 1);
+    let project = read(&text).expect("two visits with what must be said of them");
+    let [first, second] = project.runs[0].visits.as_slice() else {
+        panic!("in their order");
+    };
+    let read_then = first.airflow_l_min.as_ref();
+    assert!(
+        read_then.is_some_and(|reading| reading.value == 29.4
+            && reading
+                .expected
+                .as_ref()
+                .is_some_and(|span| span.low == 26.9)),
+        "with what was expected then: {first:?}"
+    );
+    assert_eq!(
+        first.occasion,
+        Occasion::AsFitted,
+        "what percentages refer to"
+    );
+    assert_eq!(second.occasion, Occasion::Service, "where nothing is said");
+    assert!(
+        second
+            .water
+            .first()
+            .is_some_and(|found| found.water_g == 1200.0 && found.tube == VisitedTube::Intake),
+        "{second:?}"
+    );
+    let written = write(&project).and_then(|text| read(&text));
+    assert_eq!(written, Ok(project), "as it was");
 }
 
 #[test]

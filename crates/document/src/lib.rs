@@ -33,6 +33,7 @@ mod remark;
 mod schema;
 mod share_link;
 mod v1;
+mod visited;
 mod whole_answer;
 
 pub use air_answer::air_answer;
@@ -59,3 +60,4 @@ pub use v1::{
     Space, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff, TubeSupply, TubeWall, VERSION,
     Visit, VisitedTube, WaterFound, check, read, read_bytes, write,
 };
+pub use visited::visited;

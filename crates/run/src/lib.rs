@@ -34,16 +34,17 @@ pub use reading::{Reading, reading};
 pub use runs_past::runs_past;
 pub use steady::{evaluate, evaluate_fine};
 pub use whole::{
-    AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
-    LowPoint, PoolLevel, Proposal, Remark, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
-    WholeError, fault_words, water_and_air,
+    AirflowOutcome, Blind, Change, ExpectedOnSite, FaultOutcome, FilterOnSite, Finding,
+    GivenLimits, HangerAdvice, IceOutcome, LegWater, LowPoint, OnSite, PoolLevel, Proposal, Remark,
+    StateKind, StateOutcome, TrapOutcome, TubeWater, Whole, WholeError, fault_words, on_site,
+    water_and_air,
 };
 
 /// What the crates of water and airflow call things, for those who tell an answer and compute none.
 pub mod told {
     pub use dewrun_airflow::{
-        AirflowError, AirflowLimits, AirflowNote, Direction, Expected, FanCurve, Fault, FlowSensor,
-        Hole, Place as AirPlace, Reads, Side, TransportTime, Trip, Verdict,
+        AirflowError, AirflowLimits, AirflowNote, CoursePoint, Direction, Expected, FanCurve,
+        Fault, FlowSensor, Hole, Place as AirPlace, Reads, Side, TransportTime, Trip, Verdict,
     };
     pub use dewrun_water::drainage::{Course, Destination, DrainageError};
     pub use dewrun_water::duct_entry::{Entry, FromDuct};

@@ -7,6 +7,7 @@ mod ice;
 mod leg_water;
 mod line;
 mod low_point;
+mod on_site;
 mod outcome;
 mod remark;
 mod supervise;
@@ -15,6 +16,7 @@ mod tube_water;
 mod words;
 
 pub use error::WholeError;
+pub use on_site::{ExpectedOnSite, FilterOnSite, Finding, OnSite, on_site};
 pub use outcome::{
     AirflowOutcome, Blind, Change, FaultOutcome, GivenLimits, HangerAdvice, IceOutcome, LegWater,
     LowPoint, PoolLevel, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,

@@ -45,7 +45,7 @@ pub(super) fn pressures(
 }
 
 /// Total pressure at a place of a tube, on a straight line between the changes around it.
-fn total(flow: &Airflow, side: Side, at: Length) -> Pressure {
+pub(super) fn total(flow: &Airflow, side: Side, at: Length) -> Pressure {
     let mut points = flow.course.iter().filter(|point| point.side == side);
     let Some(mut before) = points.next() else {
         return Pressure::ZERO;

@@ -27,11 +27,15 @@
 //! assert!(20.0 < dew_point.to_celsius() && dew_point.to_celsius() < 21.5);
 //! ```
 
+mod assumption;
 mod boundary;
+mod doubt;
 mod rests_on;
 
+pub use assumption::Assumption;
 pub use boundary::{
     BoundaryError, BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, coldest_space,
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
+pub use doubt::{Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares};
 pub use rests_on::{Resting, rests_on, rests_on_whole};

@@ -2,22 +2,16 @@
 
 use core::cmp::Ordering;
 
-use dewrun_run::figure::{Figure, Given, Origin, set, set_installed};
+use dewrun_run::figure::{Figure, Given, set, set_installed};
 use dewrun_run::{
     Installation, Outcome, Place, Run, TubeOutcome, Verdict, WET_TUBE_G_H, Whole, evaluate,
     water_and_air,
 };
 
+use crate::assumption::{Assumption, assumptions};
+
 /// An assumed value that alone changes the water by less than this share does not decide the answer; common practice, no source.
 const DECIDES: f64 = 0.1;
-
-/// What is only compared with the answer, or moves the airflow limits alone.
-const BESIDE: [Figure; 4] = [
-    Figure::HumidityRating,
-    Figure::LimitMargin,
-    Figure::Season,
-    Figure::FilterDust,
-];
 
 /// An assumed value, and what the answer does where it is taken to its low or high.
 #[derive(Debug, Clone, PartialEq)]
@@ -130,6 +124,32 @@ pub fn rests_on_whole(
     })
 }
 
+impl Resting {
+    /// Before anything was tried.
+    fn of(assumed: Assumption) -> Self {
+        let Assumption {
+            figure,
+            places,
+            value,
+            row,
+            low,
+            high,
+        } = assumed;
+        Self {
+            figure,
+            places,
+            value,
+            row,
+            low,
+            high,
+            change_g_h: 0.0,
+            changes_verdict: false,
+            changes_blindness: false,
+            decides: false,
+        }
+    }
+}
+
 /// What of an answer is looked at.
 struct Told {
     is_blind: bool,
@@ -154,7 +174,7 @@ fn ranked(
 ) -> Vec<Resting> {
     let mut ranked: Vec<Resting> = Vec::new();
     for assumed in assumptions(givens) {
-        let one = tried(now, assumed, &answer_with);
+        let one = tried(now, Resting::of(assumed), &answer_with);
         // Few are ranked: the library's own sort would weigh more than all else here.
         let place = ranked.partition_point(|known| !goes_before(&one, known));
         ranked.insert(place, one);
@@ -168,43 +188,6 @@ fn goes_before(one: &Resting, other: &Resting) -> bool {
     let verdict = one.changes_verdict.cmp(&other.changes_verdict);
     let water = one.change_g_h.total_cmp(&other.change_g_h);
     blindness.then(verdict).then(water) == Ordering::Greater
-}
-
-/// The assumed values, those of legs and of both ends of the duct that share a row and a value as one.
-fn assumptions(givens: &[Given]) -> Vec<Resting> {
-    let mut found: Vec<Resting> = Vec::new();
-    for given in givens {
-        let Origin::Assumed { row, low, high } = &given.origin else {
-            continue;
-        };
-        if BESIDE.contains(&given.figure) {
-            continue;
-        }
-        let is_shared = |place: &Place| matches!(place, Place::Leg(..) | Place::Duct(_));
-        let same = found.iter_mut().find(|known| {
-            known.figure == given.figure
-                && known.row == *row
-                && known.value == given.value
-                && is_shared(&given.place)
-        });
-        if let Some(known) = same {
-            known.places.push(given.place);
-            continue;
-        }
-        found.push(Resting {
-            figure: given.figure,
-            places: vec![given.place],
-            value: given.value,
-            row: row.clone(),
-            low: *low,
-            high: *high,
-            change_g_h: 0.0,
-            changes_verdict: false,
-            changes_blindness: false,
-            decides: false,
-        });
-    }
-    found
 }
 
 fn tried(

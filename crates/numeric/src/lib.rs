@@ -12,7 +12,9 @@ pub mod fast;
 pub mod integrate;
 pub mod interpolate;
 pub mod polynomial;
+pub mod quantile;
 mod root;
+pub mod sobol;
 
 pub use bracket::{RootError, itp, within};
 pub use root::fast_cbrt;

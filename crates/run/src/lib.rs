@@ -20,6 +20,7 @@ mod whole;
 
 pub use course::course;
 pub use dewrun_moist_air as air;
+pub use dewrun_tube::Factors;
 pub use error::{Place, RunError, RunNote, Tube};
 pub use input::{Detector, Flow, FlowAt, Insulation, Leg, Run, Space, TubeWall};
 pub use installation::{
@@ -32,7 +33,7 @@ pub use outcome::{
 };
 pub use reading::{Reading, reading};
 pub use runs_past::runs_past;
-pub use steady::{evaluate, evaluate_fine};
+pub use steady::{evaluate, evaluate_fine, evaluate_with};
 pub use whole::{
     AirflowOutcome, Blind, Change, ExpectedOnSite, FaultOutcome, FilterOnSite, Finding,
     GivenLimits, HangerAdvice, IceOutcome, LegWater, LowPoint, OnSite, PoolLevel, Proposal, Remark,

@@ -2,7 +2,7 @@
 
 use dewrun_moist_air::{Humidity, MoistAir, Pair};
 use dewrun_quantity::Pressure;
-use dewrun_tube::Segment;
+use dewrun_tube::{Factors, Segment};
 
 use crate::error::{Place, RunError, RunNote, Tube};
 use crate::input::{FlowAt, Leg, Run, Space};
@@ -17,6 +17,7 @@ pub(crate) struct Prepared {
     pub(crate) flow_m3_s: f64,
     pub(crate) flow_at: FlowAt,
     pub(crate) heat_w: f64,
+    pub(crate) factors: Factors,
     pub(crate) intake: Vec<Segment>,
     pub(crate) exhaust: Vec<Segment>,
 }
@@ -38,6 +39,7 @@ impl Prepared {
             flow_m3_s: flow / 60_000.0,
             flow_at: run.flow.at,
             heat_w,
+            factors: Factors::PUBLISHED,
             intake: segments(run, Tube::Intake, &spaces, notes)?,
             exhaust: segments(run, Tube::Exhaust, &spaces, notes)?,
         })

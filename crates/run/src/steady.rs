@@ -3,7 +3,7 @@
 use dewrun_moist_air::fast::dew_or_frost_point_of_c;
 use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_quantity::{MassFlow, Noted, Power};
-use dewrun_tube::{Accuracy, STAGNANT_KG_S, Stream, StreamState, Trace, march};
+use dewrun_tube::{Accuracy, Factors, STAGNANT_KG_S, Stream, StreamState, Trace, march};
 
 use crate::error::{Place, RunError, RunNote, Tube};
 use crate::input::{FlowAt, Run};
@@ -58,7 +58,18 @@ const FLOW_STEPS: u32 = 30;
 /// assert_eq!(outcome.verdict, Verdict::Wet);
 /// ```
 pub fn evaluate(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
-    evaluate_at(run, Accuracy::PRODUCT)
+    evaluate_at(run, Factors::PUBLISHED, Accuracy::PRODUCT)
+}
+
+/// The same with the relations multiplied by factors: what the answer would be if they were off by as much.
+///
+/// # Range
+/// As [`evaluate`]; factors from 0.5 to 2.
+///
+/// # Errors
+/// As [`evaluate`].
+pub fn evaluate_with(run: &Run, factors: Factors) -> Result<Noted<Outcome, RunNote>, RunError> {
+    evaluate_at(run, factors, Accuracy::PRODUCT)
 }
 
 /// The same with cells a hundred times finer: what [`evaluate`] is held against, too slow for anything else.
@@ -69,12 +80,19 @@ pub fn evaluate(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
 /// # Errors
 /// As [`evaluate`].
 pub fn evaluate_fine(run: &Run) -> Result<Noted<Outcome, RunNote>, RunError> {
-    evaluate_at(run, Accuracy::FINE)
+    evaluate_at(run, Factors::PUBLISHED, Accuracy::FINE)
 }
 
-fn evaluate_at(run: &Run, accuracy: Accuracy) -> Result<Noted<Outcome, RunNote>, RunError> {
+fn evaluate_at(
+    run: &Run,
+    factors: Factors,
+    accuracy: Accuracy,
+) -> Result<Noted<Outcome, RunNote>, RunError> {
     let mut notes = Vec::new();
-    let prepared = Prepared::new(run, &mut notes)?;
+    let prepared = Prepared {
+        factors,
+        ..Prepared::new(run, &mut notes)?
+    };
     let passage = prepared.pass(accuracy)?;
     prepared.refuse_extremes(&passage)?;
     let outcome = prepared.outcome(&passage);
@@ -136,7 +154,8 @@ impl Prepared {
     }
 
     fn pass_with(&self, dry_air_kg_s: f64, accuracy: Accuracy) -> Passage {
-        let inlet = Stream::new(self.t_c, self.w, dry_air_kg_s, self.p_pa);
+        let inlet =
+            Stream::new(self.t_c, self.w, dry_air_kg_s, self.p_pa).with_factors(self.factors);
         let intake = march(&inlet, &self.intake, accuracy);
         let chamber = intake.end.warmed(self.heat_w);
         let exhaust = march(&chamber, &self.exhaust, accuracy);

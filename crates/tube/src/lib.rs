@@ -15,7 +15,7 @@ pub mod vapour_flux;
 mod wall_balance;
 
 pub use march::{
-    Accuracy, NearWall, STAGNANT_KG_S, Segment, SegmentSum, Station, Stream, StreamState, Trace,
-    fog_film_1992_bound_kg_sm, highest_saturation_ratio, march,
+    Accuracy, Factors, NearWall, STAGNANT_KG_S, Segment, SegmentSum, Station, Stream, StreamState,
+    Trace, fog_film_1992_bound_kg_sm, highest_saturation_ratio, march,
 };
 pub use phase::frozen_share;

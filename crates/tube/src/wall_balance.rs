@@ -11,10 +11,10 @@ use dewrun_numeric::within;
 use crate::film_inside::FilmInside;
 use crate::film_outside::{FilmOutside, OutsideFluxes};
 use crate::layers::cylinder_resistance_mk_w;
-use crate::march::Segment;
 use crate::march::air::{Air, COLDEST_C, HOTTEST_C, saturated_fraction};
 use crate::march::fluxes::Fluxes;
 use crate::march::regime::Regime;
+use crate::march::{Factors, Segment, Stream};
 use crate::phase::{heat_of_deposition, ln_vapour_slope};
 
 /// A change of the outer surface, K, after which the balance is taken as solved.
@@ -41,6 +41,7 @@ const MAX_STEPS: u32 = 120;
 pub(crate) struct Wall<'curve> {
     pub(crate) curve: &'curve SaturationCurve,
     pub(crate) outside: FilmOutside<'curve>,
+    factors: Factors,
     pub(crate) p_pa: f64,
     pub(crate) dry_air_kg_s: f64,
     pub(crate) bore_m: f64,
@@ -96,12 +97,8 @@ struct Given {
 }
 
 impl<'curve> Wall<'curve> {
-    pub(crate) fn new(
-        curve: &'curve SaturationCurve,
-        segment: &Segment,
-        p_pa: f64,
-        dry_air_kg_s: f64,
-    ) -> Self {
+    pub(crate) fn new(curve: &'curve SaturationCurve, segment: &Segment, stream: &Stream) -> Self {
+        let (p_pa, factors) = (stream.p_pa, stream.factors());
         let outer_m = segment.tube_outside_m + 2.0 * segment.insulation_m;
         let surface = crate::film_outside::OuterSurface {
             diameter_m: outer_m,
@@ -122,9 +119,11 @@ impl<'curve> Wall<'curve> {
         };
         Self {
             curve,
-            outside: FilmOutside::new(curve, surface, surroundings),
+            outside: FilmOutside::new(curve, surface, surroundings)
+                .with_natural_factor(factors.outside),
+            factors,
             p_pa,
-            dry_air_kg_s,
+            dry_air_kg_s: stream.dry_air_kg_s,
             bore_m: segment.bore_m,
             tracing_w_m: segment.tracing_w_m,
             tube_mk_w: cylinder_resistance_mk_w(
@@ -206,7 +205,7 @@ impl<'curve> Wall<'curve> {
         let t_c = t_c.clamp(COLDEST_C, HOTTEST_C);
         let both = transport(t_c, x);
         let density = density_kg_m3(t_c, w, self.p_pa);
-        let diffusivity = diffusivity_m2_s(t_c, self.p_pa);
+        let diffusivity = self.factors.diffusivity * diffusivity_m2_s(t_c, self.p_pa);
         let viscosity = both.viscosity_pa_s;
         let conductivity = both.conductivity_w_mk;
         let reynolds = 4.0 * self.dry_air_kg_s * (1.0 + w) / (PI * self.bore_m * viscosity);
@@ -215,8 +214,8 @@ impl<'curve> Wall<'curve> {
         let film = FilmInside::at(reynolds, x_m, self.bore_m);
         let (nusselt, sherwood) = (film.number(prandtl), film.number(schmidt));
         Inside {
-            heat_w_mk: PI * conductivity * nusselt,
-            vapour_kg_sm: PI * density * diffusivity * sherwood,
+            heat_w_mk: PI * conductivity * (self.factors.inside * nusselt),
+            vapour_kg_sm: PI * density * diffusivity * (self.factors.inside * sherwood),
         }
     }
 

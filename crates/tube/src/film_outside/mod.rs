@@ -104,6 +104,8 @@ pub struct FilmOutside<'curve> {
     size: f64,
     /// Factor of the slender riser without its share of temperature.
     slender: f64,
+    /// What natural convection is multiplied by; 1 as published.
+    natural_factor: f64,
     /// `ln(1 + W)` of the space's air.
     ln_vapour: f64,
     /// Above this temperature the surface does not sweat, °C: the space's dew or frost point with a margin.
@@ -142,10 +144,20 @@ impl<'curve> FilmOutside<'curve> {
             surface,
             size: cbrt((p * p * cubed).sqrt()),
             slender,
+            natural_factor: 1.0,
             ln_vapour: ln_1p(surroundings.w),
             dry_above_c: dew_c + DEW_MARGIN_K,
             dew_c,
             dew_slope: crate::phase::ln_vapour_slope(x, x_slope).clamp(LEAST_DEW_SLOPE, 1.0),
+        }
+    }
+
+    /// The same film with natural convection multiplied by a factor, to carry how far the relation is known to be off.
+    #[must_use]
+    pub const fn with_natural_factor(self, natural_factor: f64) -> Self {
+        Self {
+            natural_factor,
+            ..self
         }
     }
 
@@ -190,7 +202,8 @@ impl<'curve> FilmOutside<'curve> {
     fn convection(&self, difference: f64, film_c: f64) -> (f64, f64) {
         let (conductivity, conductivity_slope) = polynomial_with_slope(&CONDUCTIVITY, film_c);
         let size = difference.abs();
-        let natural = self.natural(size.max(LEAST_DIFFERENCE_K), film_c);
+        let mut natural = self.natural(size.max(LEAST_DIFFERENCE_K), film_c);
+        natural.number *= self.natural_factor;
         let (number, share, forced_by_film) = if 0.0 < self.surroundings.wind_m_s {
             let (forced, forced_by_film) = self.forced(film_c);
             let number = blended(natural.number, forced);

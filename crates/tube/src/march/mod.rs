@@ -54,11 +54,35 @@ pub struct Segment {
     pub wind_m_s: f64,
 }
 
+/// What the relations are multiplied by to carry their known spread through an answer; 1 each is the relation as published.
+///
+/// # Source
+/// Known spreads: outside natural convection of thin tubes 20 % (Morgan 1975 against Churchill & Chu 1975), mixed convection inside at low speed 25 %, diffusivity 3 % (Marrero & Mason 1972).
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Factors {
+    /// On the inside film's Nusselt and Sherwood numbers.
+    pub inside: f64,
+    /// On the outside film's coefficient of natural convection.
+    pub outside: f64,
+    /// On the diffusivity of vapour in air, inside the tube.
+    pub diffusivity: f64,
+}
+
+impl Factors {
+    /// The relations as published.
+    pub const PUBLISHED: Self = Self {
+        inside: 1.0,
+        outside: 1.0,
+        diffusivity: 1.0,
+    };
+}
+
 /// The air that flows: its content per kg of dry air, its amount and its pressure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Stream {
     content: Content,
     near_c: f64,
+    factors: Factors,
     /// Dry air, kg/s.
     pub dry_air_kg_s: f64,
     /// Pressure, Pa.
@@ -85,9 +109,16 @@ impl Stream {
         Self {
             content: Content::of_vapour(t_c, w),
             near_c: t_c,
+            factors: Factors::PUBLISHED,
             dry_air_kg_s,
             p_pa,
         }
+    }
+
+    /// The same air, whose exchange with walls is multiplied by factors.
+    #[must_use]
+    pub const fn with_factors(self, factors: Factors) -> Self {
+        Self { factors, ..self }
     }
 
     /// The same air after it has taken up a power, W. Nothing changes where no air flows.
@@ -101,6 +132,11 @@ impl Stream {
             ..self.content
         };
         Self { content, ..self }
+    }
+
+    /// What its exchange with walls is multiplied by.
+    pub(crate) const fn factors(&self) -> Factors {
+        self.factors
     }
 
     /// Its state.
@@ -195,7 +231,7 @@ pub fn march(inlet: &Stream, segments: &[Segment], accuracy: Accuracy) -> Trace 
     let curve = SaturationCurve::at(inlet.p_pa);
     let mut walk = Walk::new(inlet, accuracy);
     for (position, segment) in segments.iter().enumerate() {
-        let wall = Wall::new(&curve, segment, inlet.p_pa, inlet.dry_air_kg_s);
+        let wall = Wall::new(&curve, segment, inlet);
         if inlet.dry_air_kg_s <= CREEPING_KG_S {
             walk.creep(&wall, position, segment.length_m);
         } else {

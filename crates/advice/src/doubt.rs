@@ -1,0 +1,11 @@
+//! How sure an answer is: the run again and again, with assumed values and relations taken anywhere within their spans.
+
+mod share;
+mod spread;
+mod steady;
+mod varied;
+
+pub use share::first_order_shares;
+pub use spread::Spread;
+pub use steady::{Share, SteadyDoubt, SteadyDoubts, TubeDoubt};
+pub use varied::Varied;

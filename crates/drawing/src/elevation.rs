@@ -18,6 +18,7 @@ mod tube;
 #[cfg(feature = "water-and-air")]
 mod water;
 
+use crate::block::Line;
 use crate::frame::{Frame, Room};
 use crate::geometry::{Point, Rect};
 use crate::place::Board;
@@ -81,8 +82,20 @@ pub(crate) trait Standing {
     /// Draws it, and tells the board where it lies.
     fn draw(&self, scene: &mut Scene, board: &mut Board, plan: &layout::Plan);
 
-    /// Says what it is.
-    fn label(&self, labels: &mut labels::Labels<'_>, plan: &layout::Plan);
+    /// Says what lies close under the tube, before the rows of dimensions take their places.
+    fn first(&self, labels: &mut labels::Labels<'_>, plan: &layout::Plan);
+
+    /// Says what must not be missing.
+    fn label(&self, scene: &mut Scene, labels: &mut labels::Labels<'_>, plan: &layout::Plan);
+
+    /// Says the rest, where there is room.
+    fn note(&self, labels: &mut labels::Labels<'_>, plan: &layout::Plan);
+
+    /// What becomes of a trap, under its name.
+    fn trap(&self, trap: usize) -> Vec<Line>;
+
+    /// All of it in sentences.
+    fn tell(&self) -> String;
 }
 
 /// Draws the elevation of a tube.
@@ -148,6 +161,7 @@ fn drawn(
     structure::keep_off_arrows(&mut board, &arrows);
     let traps = fitted::draw_traps(&mut scene, &mut board, view, &plan);
     if let Some(standing) = standing {
+        scene.description.push_str(&standing.tell());
         standing.draw(&mut scene, &mut board, &plan);
     }
     let handles = if plan.frame.on_paper {
@@ -169,7 +183,7 @@ fn drawn(
         labels,
         heights_factor: plan.course.factors.heights,
         falls_factor: plan.course.factors.falls,
-        scale_note: describe::scale_note(&plan),
+        scale_note: describe::scale_note(&plan, standing.is_some()),
         handles,
         traps,
         ends: [

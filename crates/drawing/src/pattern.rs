@@ -1,4 +1,4 @@
-//! The hatches of the states: water level lines, frost crossed lines, mist dots, sweat uprights, and the cut.
+//! The hatches of the states: water level lines, frost crossed lines, ice slanting ones, mist dots, sweat uprights, and the cut.
 
 /// How an area is filled.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -15,17 +15,20 @@ pub enum Hatch {
     Above,
     /// Fine slanting lines: a wall or slab that is cut.
     Cut,
+    /// Slanting lines of paper on solid frost.
+    Ice,
 }
 
 impl Hatch {
     /// All of them.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Water,
         Self::Frost,
         Self::Mist,
         Self::Sweat,
         Self::Above,
         Self::Cut,
+        Self::Ice,
     ];
 
     /// The word in ids.
@@ -38,6 +41,7 @@ impl Hatch {
             Self::Sweat => "sweat",
             Self::Above => "above",
             Self::Cut => "cut",
+            Self::Ice => "ice",
         }
     }
 
@@ -47,6 +51,7 @@ impl Hatch {
             Self::Water => 4,
             Self::Frost | Self::Mist => 8,
             Self::Sweat => 7,
+            Self::Ice => 5,
             Self::Above | Self::Cut => 6,
         }
     }
@@ -61,6 +66,7 @@ impl Hatch {
             }
             Self::Sweat => "<path d=\"M2 1V4M5.5 4.5V7.5M5.5 -2.5V.5\"/>",
             Self::Above => "<path d=\"M0 2.5H6\"/>",
+            Self::Ice => "<path d=\"M-1 1L1 -1M0 5L5 0M4 6L6 4\"/>",
             Self::Cut => "<path d=\"M-1 7L7 -1M-1 1L1 -1M5 7L7 5\"/>",
         }
     }

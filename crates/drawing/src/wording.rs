@@ -1,7 +1,9 @@
 //! Numbers with their units, as the drawings and the answer write them.
 
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, WATER};
-use dewrun_quantity::{Fall, Length, MassFlow, Style, Temperature, Units};
+use dewrun_quantity::{Fall, Length, MassFlow, Style, Temperature, Time, Units, format};
+#[cfg(feature = "water-and-air")]
+use dewrun_run::figure::Kind;
 use dewrun_run::{AirPoint, Leg};
 
 use crate::view::View;
@@ -89,4 +91,40 @@ fn drawn(number: f64) -> f64 {
     } else {
         (number * 100.0).round() / 100.0
     }
+}
+
+/// Under this many hours a time is told in hours, above in days.
+const HOURS: f64 = 72.0;
+
+/// A time in hours while it is short, else in days.
+pub(crate) fn time(time: Time, style: Style) -> String {
+    let hours = time.to_hours();
+    let (number, unit) = if hours < HOURS {
+        (hours, "h")
+    } else {
+        (time.to_days(), "days")
+    };
+    let number = format::significant(number, 2, 1, style.mark);
+    format!("{number}\u{a0}{unit}")
+}
+
+/// A number with the unit of its kind.
+#[cfg(feature = "water-and-air")]
+pub(crate) fn measured(kind: Kind, value: f64, style: Style) -> String {
+    kind.show(value, style).to_string()
+}
+
+/// Standing water, known to two digits while there is little of it.
+#[cfg(feature = "water-and-air")]
+pub(crate) fn volume(millilitres: f64, style: Style) -> String {
+    if style.units == Units::InchPound {
+        return measured(Kind::Volume, millilitres, style);
+    }
+    let (number, unit, digits) = match millilitres {
+        little if little < 100.0 => (little, "mL", 2),
+        more if more < 1000.0 => (more, "mL", 3),
+        much => (much / 1000.0, "L", 2),
+    };
+    let number = format::significant(number, digits, 1, style.mark);
+    format!("{number}\u{a0}{unit}")
 }

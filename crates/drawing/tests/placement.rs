@@ -6,7 +6,7 @@ use std::fmt;
 
 use dewrun_drawing::{
     Elevation, Fitted, Handle, Item, LabelKind, Names, Rect, Room, Scene, Text, View, elevation,
-    elevation_on_paper, profile,
+    elevation_of_whole, elevation_of_whole_on_paper, elevation_on_paper, profile,
 };
 use dewrun_quantity::{
     Conductivity, FallForm, Length, PowerPerLength, Pressure, RelativeHumidity, Speed, Style,
@@ -14,8 +14,10 @@ use dewrun_quantity::{
 };
 use dewrun_run::air::{Humidity, Over, Pair};
 use dewrun_run::{
-    Detector, Flow, FlowAt, Leg, Outcome, Run, Space, Tube, TubeWall, WET_TUBE_G_H, evaluate,
+    Detector, Flow, FlowAt, Leg, Outcome, Run, Space, Tube, TubeInstallation, TubeWall,
+    WET_TUBE_G_H, Whole, evaluate, water_and_air,
 };
+use dewrun_tests::installations;
 use proptest::prelude::{ProptestConfig, Strategy, prop_assert, proptest};
 
 /// The room for a drawing on pages of 360, 800 and 1440 px.
@@ -111,6 +113,18 @@ impl Route {
 }
 
 impl Drawn {
+    /// What water and air do in it with a random installation, which is then drawn; none where the air has no single flow.
+    fn installed(&mut self, seed: u64) -> Option<Whole> {
+        let built = installations::installation(&self.run, seed);
+        let fitted = |tube: &TubeInstallation| Fitted {
+            traps: tube.traps.iter().map(|trap| trap.at).collect(),
+            hangers: tube.legs.iter().map(|leg| leg.hanger_spacing).collect(),
+        };
+        self.names.intake_fitted = fitted(&built.intake);
+        self.names.exhaust_fitted = fitted(&built.exhaust);
+        water_and_air(&self.run, &built, &self.outcome).ok()
+    }
+
     fn view(&self, tube: Tube) -> View<'_> {
         View {
             run: &self.run,
@@ -349,6 +363,20 @@ proptest! {
     }
 
     #[test]
+    fn water_that_stands_lies_over_nothing(route in routes(1..=20), seed in 0_u64..1_000_000) {
+        let mut drawn = route.solved();
+        let whole = drawn.installed(seed);
+        for width in WIDTHS {
+            let with_water = |view: &View<'_>, room| elevation_of_whole(view, whole.as_ref(), room, None);
+            let fault = fault_of(&drawn, Room { width, text: 1.0 }, with_water);
+            prop_assert!(fault.is_none(), "{}", fault.unwrap_or_default());
+        }
+        let on_paper = |view: &View<'_>, _| elevation_of_whole_on_paper(view, whole.as_ref());
+        let fault = fault_of(&drawn, Room::PAPER, on_paper);
+        prop_assert!(fault.is_none(), "on paper: {}", fault.unwrap_or_default());
+    }
+
+    #[test]
     fn eight_legs_keep_their_figures(route in routes(8)) {
         let lost = lost_figure(&route.solved(), EIGHT_LEGS_AT);
         prop_assert!(lost.is_none(), "{}", lost.unwrap_or_default());
@@ -381,6 +409,46 @@ fn eight_legs_in_one_cold_space_keep_their_figures() {
     let drawn = route.solved();
     assert_eq!(lost_figure(&drawn, EIGHT_LEGS_AT), None, "of {route:?}");
     assert_eq!(fault_at(&drawn, EIGHT_LEGS_AT, 1.0), None, "of {route:?}");
+}
+
+/// Random routes have what is to be drawn of standing water, and most low points are named.
+#[test]
+fn random_routes_show_standing_water() {
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
+    let mut runner = TestRunner::deterministic();
+    let (mut low, mut named, mut missing, mut iced, mut hung) = (0, 0, 0, 0, 0);
+    for seed in 0..60 {
+        let tree = routes(1..=8)
+            .new_tree(&mut runner)
+            .expect("a route can be drawn");
+        let mut drawn = tree.current().solved();
+        let Some(whole) = drawn.installed(seed) else {
+            continue;
+        };
+        let room = Room {
+            width: 1392.0,
+            text: 1.0,
+        };
+        let upper = elevation_of_whole(&drawn.view(Tube::Intake), Some(&whole), room, None);
+        let count = |is_it: fn(&LabelKind) -> bool| {
+            let labels = upper.labels.iter();
+            labels.filter(|label| is_it(&label.kind)).count()
+        };
+        low += whole.intake.low_points.len();
+        named += count(|kind| matches!(kind, LabelKind::LowPoint(_) | LabelKind::Detail(_)));
+        missing += count(|kind| matches!(kind, LabelKind::Proposed(_)));
+        iced += count(|kind| matches!(kind, LabelKind::Ice(_)));
+        hung += count(|kind| matches!(kind, LabelKind::Hangers(_)));
+    }
+    assert!(
+        20 < low && 5 < missing && 5 < iced && 30 < hung,
+        "{low} low points, {missing} missing traps, {iced} frosted legs, {hung} notes on hangers"
+    );
+    assert!(
+        9 * low < 10 * named,
+        "of {low} low points {named} say what stands there"
+    );
 }
 
 #[test]

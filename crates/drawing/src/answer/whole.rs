@@ -12,8 +12,6 @@ use super::part::{Emphasis, Part};
 use super::{Answer, asides, sentence};
 use crate::wording;
 
-/// Under this many hours a time is told in hours, above in days.
-const HOURS: f64 = 72.0;
 /// More than this in one drain interval is too much to carry away by hand, mL.
 const BY_HAND_ML: f64 = 2_000.0;
 
@@ -297,17 +295,7 @@ fn percent(share: f64, figure: Figure, style: Style) -> Part {
     Part::figure(text, Emphasis::Strong, figure, Spot::tube(Tube::Intake))
 }
 
-/// A time in hours while it is short, else in days.
 fn time(time: Time, figure: Figure, tube: Tube, style: Style) -> Part {
-    let hours = time.to_hours();
-    let (number, unit) = if hours < HOURS {
-        (hours, "h")
-    } else {
-        (time.to_days(), "days")
-    };
-    let text = format!(
-        "{}\u{a0}{unit}",
-        format::significant(number, 2, 1, style.mark)
-    );
+    let text = wording::time(time, style);
     Part::figure(text, Emphasis::Strong, figure, Spot::tube(tube))
 }

@@ -44,7 +44,7 @@ pub(crate) fn sentence(view: &View<'_>) -> String {
 }
 
 /// What lengths, heights and falls are drawn to.
-pub(crate) fn scale_note(plan: &Plan) -> String {
+pub(crate) fn scale_note(plan: &Plan, has_water: bool) -> String {
     let factors = plan.course.factors;
     let times = |factor: f64| format!("{}×", entered(factor));
     let heights = if factors.heights == 1.0 {
@@ -53,7 +53,12 @@ pub(crate) fn scale_note(plan: &Plan) -> String {
         format!("lengths to scale, heights {}", times(factors.heights))
     };
     let falls = if plan.bore_to_scale {
-        format!("bore and falls drawn {}", times(factors.falls))
+        let what = if has_water {
+            "bore, falls and pools"
+        } else {
+            "bore and falls"
+        };
+        format!("{what} drawn {}", times(factors.falls))
     } else {
         format!("falls drawn {}, bore not to scale", times(factors.falls))
     };

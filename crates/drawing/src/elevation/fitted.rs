@@ -2,6 +2,7 @@
 
 use dewrun_quantity::Length;
 
+use super::Standing;
 use super::labels::{LabelKind, Labels, Spot};
 use super::layout::Plan;
 use crate::block::{Block, Line};
@@ -66,23 +67,35 @@ pub(crate) fn draw_traps(
     plan: &Plan,
 ) -> Vec<DrawnTrap> {
     let traps = view.fitted().traps.iter();
-    let drawn: Vec<DrawnTrap> = traps.map(|along| draw_trap(scene, plan, *along)).collect();
-    let size = if plan.frame.narrow { NARROW } else { 1.0 };
+    let drawn: Vec<DrawnTrap> = traps
+        .map(|along| draw_trap(scene, plan, *along, "dw-d-seen"))
+        .collect();
     for trap in &drawn {
-        let (wide, high) = (VESSEL.0 * size, VESSEL.1 * size);
-        let rect = Rect::new(
-            trap.at.x - wide / 2.0,
-            trap.at.y - high / 2.0 - STEM,
-            wide,
-            high + STEM + 2.0 * VALVE * size,
-        );
-        board.keep_off(rect.grown(3.0));
+        board.keep_off(covers(plan, trap));
     }
     drawn
 }
 
+/// What a trap covers.
+pub(super) fn covers(plan: &Plan, trap: &DrawnTrap) -> Rect {
+    let size = if plan.frame.narrow { NARROW } else { 1.0 };
+    let (wide, high) = (VESSEL.0 * size, VESSEL.1 * size);
+    let rect = Rect::new(
+        trap.at.x - wide / 2.0,
+        trap.at.y - high / 2.0 - STEM,
+        wide,
+        high + STEM + 2.0 * VALVE * size,
+    );
+    rect.grown(3.0)
+}
+
 /// Under a flat tube; beside a steep one.
-fn draw_trap(scene: &mut Scene, plan: &Plan, along: Length) -> DrawnTrap {
+pub(super) fn draw_trap(
+    scene: &mut Scene,
+    plan: &Plan,
+    along: Length,
+    class: &'static str,
+) -> DrawnTrap {
     let size = if plan.frame.narrow { NARROW } else { 1.0 };
     let (wide, high) = (VESSEL.0 * size, VESSEL.1 * size);
     let along_m = along.to_metres();
@@ -107,20 +120,16 @@ fn draw_trap(scene: &mut Scene, plan: &Plan, along: Length) -> DrawnTrap {
             },
             beside.y - if is_at_end { 4.0 } else { 0.0 },
         );
-        scene.line(
-            "dw-d-seen",
-            Point::new(tube.x - plan.half, beside.y),
-            beside,
-        );
+        scene.line(class, Point::new(tube.x - plan.half, beside.y), beside);
         beside
     } else {
         tube.moved(0.0, plan.half)
     };
     let top = inlet.moved(0.0, STEM);
-    scene.line("dw-d-seen", inlet, top);
+    scene.line(class, inlet, top);
     let vessel = Rect::new(top.x - wide / 2.0, top.y, wide, high);
     scene.rect("dw-d-device", &vessel);
-    scene.rect("dw-d-seen", &vessel);
+    scene.rect(class, &vessel);
     let (x, y, valve) = (top.x, vessel.bottom(), VALVE * size);
     let bow = [
         Point::new(x - valve, y),
@@ -137,10 +146,24 @@ fn draw_trap(scene: &mut Scene, plan: &Plan, along: Length) -> DrawnTrap {
 }
 
 /// Names the traps where there is room.
-pub(crate) fn place_traps(labels: &mut Labels<'_>, plan: &Plan, traps: &[DrawnTrap]) {
+pub(crate) fn place_traps(
+    labels: &mut Labels<'_>,
+    plan: &Plan,
+    traps: &[DrawnTrap],
+    standing: Option<&dyn Standing>,
+) {
     for (place, trap) in traps.iter().enumerate() {
-        let block = Block::of(vec![Line::new(format!("Trap {}", place + 1))]);
-        let (width, _) = block.size(labels.scale);
+        let name = vec![Line::new(format!("Trap {}", place + 1))];
+        let told = standing.map(|standing| standing.trap(place));
+        let full = [name.clone(), told.unwrap_or_default()].concat();
+        let forms = if full.len() == name.len() {
+            vec![Block::of(name)]
+        } else {
+            vec![Block::of(full), Block::of(name)]
+        };
+        let (width, _) = forms
+            .first()
+            .map_or((0.0, 0.0), |form| form.size(labels.scale));
         let away = VESSEL.0 / 2.0 + 5.0 + width / 2.0;
         let spot = Spot {
             at: trap
@@ -151,6 +174,6 @@ pub(crate) fn place_traps(labels: &mut Labels<'_>, plan: &Plan, traps: &[DrawnTr
             needed: false,
             thing: Some(trap.at),
         };
-        labels.place(LabelKind::Trap(place), vec![block], spot);
+        labels.place(LabelKind::Trap(place), forms, spot);
     }
 }

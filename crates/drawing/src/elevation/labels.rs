@@ -29,6 +29,20 @@ pub enum LabelKind {
     Space(usize),
     /// A trap.
     Trap(usize),
+    /// A low point and what stands there.
+    LowPoint(usize),
+    /// The low point once more, enlarged.
+    Detail(usize),
+    /// A trap that is missing.
+    Proposed(usize),
+    /// How a leg is hung, and those after it that are hung alike.
+    Hangers(usize),
+    /// Frost or ice in a leg.
+    Ice(usize),
+    /// A bore that water locks.
+    Lock(usize),
+    /// Water that runs out of an end of the tube.
+    RunsOut(bool),
     /// The duct.
     Duct,
     /// The detector.
@@ -104,6 +118,30 @@ impl<'a> Labels<'a> {
         });
         self.blocks.push((block, placed.rect));
         true
+    }
+
+    /// Keeps a place free for something that is drawn by itself.
+    #[cfg(feature = "water-and-air")]
+    pub(crate) fn reserve(
+        &mut self,
+        kind: LabelKind,
+        size: (f64, f64),
+        spot: Spot,
+    ) -> Option<Rect> {
+        let placed = self.board.place(&Wanted {
+            forms: vec![size],
+            at: spot.at,
+            room: spot.room,
+            reach: spot.reach,
+            needed: spot.needed,
+        })?;
+        let rect = placed.rect;
+        self.placed.push(Label {
+            kind,
+            rect,
+            form: 0,
+        });
+        Some(rect)
     }
 
     /// Draws the leaders, then the labels.

@@ -26,21 +26,27 @@ pub(crate) fn draw(
 ) -> Vec<Label> {
     let mut labels = Labels::new(board, plan.frame.text);
     let stub = plan.has_stub.then(|| stub(scene, &mut labels, plan));
+    if let Some(standing) = standing {
+        standing.first(&mut labels, plan);
+    }
     rows::draw_bars(scene, &mut labels, view, plan, states);
     rows::draw_dimensions(scene, &mut labels, view, plan);
     place_devices(&mut labels, view, plan);
     place_legs(&mut labels, view, plan);
-    if let Some(standing) = standing {
-        standing.label(&mut labels, plan);
-    }
     if !plan.frame.narrow {
         place_water(&mut labels, view, plan);
     }
-    fitted::place_traps(&mut labels, plan, traps);
+    if let Some(standing) = standing {
+        standing.label(scene, &mut labels, plan);
+    }
+    fitted::place_traps(&mut labels, plan, traps, standing);
     rows::place_states(&mut labels, view, plan, states);
     place_spaces(&mut labels, view, plan);
     if let Some(stub) = stub {
         place_stub(&mut labels, view, plan, &stub);
+    }
+    if let Some(standing) = standing {
+        standing.note(&mut labels, plan);
     }
     labels.draw(scene)
 }

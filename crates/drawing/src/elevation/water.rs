@@ -1,15 +1,27 @@
 //! The elevation with its water: where it stands, where a trap belongs, how legs must be hung.
 
-use dewrun_run::{Tube, TubeWater, Whole};
+mod detail;
+mod enlarged;
+mod hung;
+mod ice;
+mod pool;
+mod told;
+mod traps;
 
+use dewrun_run::{LowPoint, Tube, TubeWater, Whole};
+
+use super::fitted::covers;
 use super::labels::Labels;
 use super::layout::{self, Held, Plan};
 use super::{Elevation, Standing, drawn};
+use crate::block::Line;
 use crate::frame::Room;
+use crate::geometry::Rect;
 use crate::place::Board;
 use crate::pointer::flag_height;
 use crate::scene::Scene;
 use crate::view::View;
+use pool::Pool;
 
 /// Draws the elevation of a tube with the water that stands in it; at the scale and place of the drawing before it where a hand is on it.
 ///
@@ -48,10 +60,73 @@ struct Water<'a> {
     water: &'a TubeWater,
 }
 
-impl Standing for Water<'_> {
-    fn draw(&self, _scene: &mut Scene, _board: &mut Board, _plan: &Plan) {
-        let _ = (self.view, self.water);
+impl Water<'_> {
+    /// All low points with the water that stands there; those that two or more pools have run together in come after them.
+    fn pools<'b>(&'b self, plan: &'b Plan) -> impl Iterator<Item = (usize, &'b LowPoint, Pool)> {
+        let all = self.water.low_points.iter().enumerate();
+        all.filter_map(|(number, low)| {
+            let told = self.water.drainage.pools.get(low.pool)?;
+            Some((number, low, Pool::of(plan, low, told.catchment)?))
+        })
     }
 
-    fn label(&self, _labels: &mut Labels<'_>, _plan: &Plan) {}
+    /// Says what stands at all low points but the one that is enlarged.
+    fn label_pools(&self, labels: &mut Labels<'_>, plan: &Plan, enlarged: Option<usize>) {
+        for (number, low, pool) in self.pools(plan) {
+            if Some(number) != enlarged {
+                let has_trap = plan.frame.narrow && traps::is_at(self.water, low);
+                pool.label(labels, plan, (number, low), (self.view.style, has_trap));
+            }
+        }
+    }
+}
+
+impl Standing for Water<'_> {
+    fn draw(&self, scene: &mut Scene, board: &mut Board, plan: &Plan) {
+        ice::draw(scene, self.view, plan, self.water);
+        for (_, low, pool) in self.pools(plan) {
+            pool.draw(scene, plan, ice::is_frozen(low));
+        }
+        for drawn in traps::draw(scene, plan, self.water) {
+            board.keep_off(covers(plan, &drawn));
+        }
+    }
+
+    fn first(&self, labels: &mut Labels<'_>, plan: &Plan) {
+        if let Some(rows) = plan.rows {
+            let (from, to) = (plan.start().x, plan.end().x);
+            for y in [Some(rows.bar), rows.dimensions].into_iter().flatten() {
+                let row = Rect::new(from.min(to), y - 3.0, (to - from).abs(), 6.0);
+                labels.board.keep_off(row);
+            }
+        }
+        if plan.frame.narrow {
+            self.label_pools(labels, plan, None);
+        }
+        traps::label(labels, plan, self.water, self.view.style);
+    }
+
+    fn label(&self, scene: &mut Scene, labels: &mut Labels<'_>, plan: &Plan) {
+        if !plan.frame.narrow {
+            let enlarged = detail::place(scene, labels, plan, self);
+            self.label_pools(labels, plan, enlarged);
+        }
+        ice::label(labels, self.view, plan, self.water);
+    }
+
+    fn note(&self, labels: &mut Labels<'_>, plan: &Plan) {
+        traps::note_ends(labels, self.view, plan, self.water);
+        if !plan.frame.narrow {
+            hung::note(labels, self.view, plan, self.water);
+        }
+    }
+
+    fn trap(&self, trap: usize) -> Vec<Line> {
+        let found = self.water.traps.get(trap);
+        found.map_or_else(Vec::new, |found| traps::lines(found, self.view.style))
+    }
+
+    fn tell(&self) -> String {
+        told::sentences(self.water, self.view.style)
+    }
 }

@@ -73,9 +73,12 @@ impl Store {
     }
 
     fn join_aside(&mut self, kept: Kept) {
-        // What became of an example is kept only as long as it is open.
         if matches!(kept.stage, Stage::Example(_)) {
-            return self.touch(kept.key);
+            // What became of an example gives way to the same example only: another may be open in another window.
+            if kept.stage == self.now.stage {
+                self.touch(kept.key);
+            }
+            return;
         }
         let is_older = |one: &Kept| one.changed < kept.changed;
         if self.find(kept.key).is_none_or(is_older) {

@@ -1,7 +1,7 @@
 //! What is kept of a project between visits.
 
 use dewrun_desk::{
-    Kept, Stage, Store, Unkept, add_variant, read_record, record_text, rename_project,
+    Kept, Stage, Store, Unkept, add_variant, example, read_record, record_text, rename_project,
 };
 use dewrun_document::Input;
 
@@ -144,6 +144,35 @@ fn two_windows_keep_both() {
     store.undo();
     assert_eq!(store.now().key, 8, "undone too");
     assert_eq!(store.take_touched().last(), Some(&8), "what is to be kept");
+}
+
+/// Each window has an example of its own open, and edits it: the one that reloads finds its own again.
+#[test]
+fn an_edited_example_outlives_another_in_a_second_window() {
+    let [mine, theirs] = ["make-up-air", "chilled-supply"].map(|name| {
+        let found = example(&format!("#example={name}"));
+        Stage::Example(found.expect("it is offered"))
+    });
+    let desk_with = |stage: Stage, key| {
+        let project = stage.project().expect("the example is there");
+        Store::new(kept(key, project, stage))
+    };
+    let mut first = desk_with(mine, 6);
+    rename(&mut first, "Edited");
+    let record = || read_record(&text(&first)).expect("what was written is read");
+    let second = Store::started(Some(theirs), vec![record()], 9).expect("an example");
+    let mut second = second;
+    assert!(
+        !second.take_touched().contains(&6),
+        "the second window leaves it alone"
+    );
+    let again = Store::started(Some(mine), vec![record()], 10).expect("an example");
+    assert_eq!(again.now().project.name, "Edited", "the first has it back");
+    // Opened anew in a window that has the same one already, the older goes.
+    let mut newer = desk_with(mine, 12);
+    rename(&mut newer, "Newer");
+    newer.join(record());
+    assert!(newer.take_touched().contains(&6), "one of each is enough");
 }
 
 #[test]

@@ -1,20 +1,22 @@
-// Loads the page's module and runs it, on the page and in its worker.
+// Loads a module of the page and runs it: the page's own, or what it does beyond the first answer.
 
-/** The page's script and the module it is the script of, once all of it has arrived. */
-export async function load() {
-  const order = bytes("dewrun-web_order.wasm");
-  // A page that was not packed has none and does not ask for it.
+/** The script of that name and the module it is the script of, once all of it has arrived. */
+export async function load(name) {
+  const order = bytes(`${name}_order.wasm`);
+  // A module that was not packed has none and does not ask for it.
   order.catch(() => {});
-  const [page, { isPacked, unpack }, file] = await Promise.all([
-    import("./dewrun-web.js"),
+  const [script, { isPacked, unpack }, file] = await Promise.all([
+    import(`./${name}.js`),
     import("./unpack.js"),
-    bytes("dewrun-web_bg.wasm"),
+    bytes(`${name}_bg.wasm`),
   ]);
-  return [page, isPacked(file) ? unpack(file, await order) : file];
+  return [script, isPacked(file) ? unpack(file, await order) : file];
 }
 
-export async function run([page, module]) {
-  await page.default({ module_or_path: module });
+/** Runs it and gives what it offers. */
+export async function run([script, module]) {
+  await script.default({ module_or_path: module });
+  return script;
 }
 
 async function bytes(name) {

@@ -11,7 +11,7 @@ const NOT_LOADED =
 
 try {
   const { load, run } = await import("./module.js");
-  const parts = await load();
+  const parts = await load("dewrun-web");
   await run(parts).catch((error) => explain(NOT_RUN, error));
 } catch (error) {
   explain(NOT_LOADED, error);

@@ -1,4 +1,65 @@
-// Does long work away from the page.
+// Does long work away from the page, in slices: newer work comes in between two of them, and what it replaces is given up.
 import { load, run } from "./module.js";
 
-await run(await load());
+/** So long it works before it looks for messages, ms. */
+const SLICE = 20;
+
+/** The newest job of each channel that is not begun. */
+const waiting = new Map();
+/** The job that is being done. */
+let current;
+let isDue = false;
+const turns = new MessageChannel();
+turns.port1.onmessage = slice;
+
+const workshop = await run(await load("dewrun-workshop"));
+
+self.onmessage = ({ data }) => {
+  const { channel } = data.body;
+  if (current?.body.channel === channel) current = undefined;
+  if (data.kind === "stop") waiting.delete(channel);
+  else waiting.set(channel, data);
+  goOn();
+};
+self.postMessage({ kind: "ready" });
+
+function goOn() {
+  if (isDue || !(current || waiting.size)) return;
+  isDue = true;
+  turns.port2.postMessage(null);
+}
+
+/** Works until there is an answer or the slice is over, and says which. */
+function slice() {
+  isDue = false;
+  let turn;
+  try {
+    const until = performance.now() + SLICE;
+    if (current) turn = workshop.turn();
+    else turn = begun();
+    while (typeof turn === "number" && performance.now() < until) turn = workshop.turn();
+  } catch (error) {
+    if (current) tell("broken", { answer: [`${error}`] });
+    return;
+  }
+  if (!current) return;
+  if (typeof turn === "number") tell("going", { share: turn });
+  else {
+    tell(current.kind, { answer: turn }, turn.buffer ? [turn.buffer] : []);
+    current = undefined;
+  }
+  goOn();
+}
+
+function begun() {
+  [current] = waiting.values();
+  if (!current) return;
+  const { kind, body } = current;
+  waiting.delete(body.channel);
+  return workshop.begin(kind, body.project, body.run, body.numbers);
+}
+
+function tell(kind, body, buffers = []) {
+  const { job, body: { channel } } = current;
+  self.postMessage({ job, kind, body: { channel, ...body } }, buffers);
+}

@@ -14,6 +14,7 @@ mod kept;
 mod kind;
 mod legs;
 mod levelling;
+mod notes;
 mod open_project;
 mod pick;
 mod record;
@@ -39,6 +40,7 @@ pub use legs::{
     add_leg, delete_leg, leg_at, leg_shape, move_leg, shape_leg, split_leg, split_leg_at,
 };
 pub use levelling::{Levelling, measured_fall, measurer};
+pub use notes::notes_html;
 pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use record::{QUICK, Record, Unkept, read_record, record_text};
@@ -48,4 +50,7 @@ pub use stage::Stage;
 pub use store::Store;
 pub use traps::{add_trap, delete_trap, move_trap, trap_places};
 pub use ways::{Question, Way, humid_with, passing, weathers};
-pub use work::{Work, boundary_of, limits_of, project_text};
+pub use work::{
+    Work, boundary_as_numbers, boundary_of, limits_as_numbers, limits_of, project_text,
+    style_as_numbers, style_of,
+};

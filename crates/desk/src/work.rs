@@ -1,26 +1,39 @@
-//! Work that may take longer than a frame, as text and numbers in and numbers out, so that it can be done away from the page.
+//! What the page's second module is asked for by name, and how its numbers are read.
 //!
 //! Who asks does not know where it is done: the same function answers in a worker, on the page and in a test.
 
-use dewrun_advice::{
-    BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, dry_boundary, staying_dry,
-};
-use dewrun_document::{read, write};
-use dewrun_quantity::{Length, Temperature};
+use dewrun_advice::{BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit};
+use dewrun_document::write;
+use dewrun_quantity::{DecimalMark, Length, Style, Temperature, Units};
 
-use crate::{Answered, OpenProject};
+use crate::OpenProject;
 
-/// What there is to do.
+/// The kinds of question.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Work {
     /// What a run would still take dry; read back by [`limits_of`].
     StayingDry,
     /// The dry boundary at the duct temperatures given, °C; read back by [`boundary_of`].
     DryBoundary,
+    /// The answer's sentence with water and air, as HTML; of a [`Style`].
+    Sentence,
+    /// The same where nothing is to be opened.
+    PlainSentence,
+    /// What stands beside it, as HTML; of a [`Style`].
+    Beside,
+    /// A figure opened, as HTML; of a [`Style`]. After the name stand the figure's id, its spot and, where there is one, the id of the figure before.
+    Opened,
 }
 
-/// All kinds of work.
-const ALL: [Work; 2] = [Work::StayingDry, Work::DryBoundary];
+/// All kinds.
+const ALL: [Work; 6] = [
+    Work::StayingDry,
+    Work::DryBoundary,
+    Work::Sentence,
+    Work::PlainSentence,
+    Work::Beside,
+    Work::Opened,
+];
 
 impl Work {
     /// The word by which it is asked for.
@@ -29,43 +42,21 @@ impl Work {
         match self {
             Self::StayingDry => "staying-dry",
             Self::DryBoundary => "dry-boundary",
+            Self::Sentence => "sentence",
+            Self::PlainSentence => "plain-sentence",
+            Self::Beside => "beside",
+            Self::Opened => "opened",
         }
     }
 
-    /// The work of that name.
+    /// The kind of that name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
         ALL.into_iter().find(|work| work.name() == name)
     }
-
-    /// Does it for a run of a project file.
-    ///
-    /// # Errors
-    /// What is wrong with the project, or why there is no answer, as a sentence.
-    pub fn done(self, project: &str, run: usize, numbers: &[f64]) -> Result<Vec<f64>, String> {
-        let project = read(project).map_err(|error| error.to_string())?;
-        let answered = Answered::unranked(&OpenProject { project, run });
-        self.done_for(&answered.map_err(|error| error.to_string())?, numbers)
-    }
-
-    /// Does it for a run and its answer.
-    ///
-    /// # Errors
-    /// Why there is none, as a sentence.
-    pub fn done_for(self, answered: &Answered, numbers: &[f64]) -> Result<Vec<f64>, String> {
-        let (run, outcome) = (&answered.run, &answered.outcome);
-        let done = match self {
-            Self::StayingDry => staying_dry(run, outcome).map(|found| limits_as_numbers(&found)),
-            Self::DryBoundary => {
-                let at: Vec<_> = numbers.iter().copied().map(Temperature::celsius).collect();
-                dry_boundary(run, outcome, &at).map(|found| boundary_as_numbers(&found))
-            }
-        };
-        done.map_err(|error| error.to_string())
-    }
 }
 
-/// The text that [`Work::done`] reads the project from.
+/// The text that a question gives of the project.
 ///
 /// # Errors
 /// The project can't be written, as a sentence.
@@ -73,8 +64,38 @@ pub fn project_text(project: &OpenProject) -> Result<String, String> {
     write(project).map_err(|error| error.to_string())
 }
 
+/// How numbers are shown, for those questions whose numbers begin with it.
+#[must_use]
+pub fn style_as_numbers(style: Style) -> [f64; 2] {
+    let number = |is: bool| f64::from(u8::from(is));
+    [
+        number(style.units == Units::InchPound),
+        number(style.mark == DecimalMark::Comma),
+    ]
+}
+
+/// The style that numbers begin with, the usual one where they do not, and the rest of them.
+#[must_use]
+pub fn style_of(numbers: &[f64]) -> (Style, &[f64]) {
+    let [units, mark, rest @ ..] = numbers else {
+        return (Style::default(), &[]);
+    };
+    let units = if *units == 0.0 {
+        Units::Si
+    } else {
+        Units::InchPound
+    };
+    let mark = if *mark == 0.0 {
+        DecimalMark::Point
+    } else {
+        DecimalMark::Comma
+    };
+    (Style { units, mark }, rest)
+}
+
 /// Duct temperature; then of duct air, spaces and tube whether there is a limit and where; the tube's leg and whether it ends there; the spaces.
-fn limits_as_numbers(found: &StayingDry) -> Vec<f64> {
+#[must_use]
+pub fn limits_as_numbers(found: &StayingDry) -> Vec<f64> {
     let t_c = |t: Temperature| t.to_celsius();
     let mut numbers = vec![found.duct_temperature.to_celsius()];
     numbers.extend(limit_as_numbers(found.duct_air.map(t_c)));
@@ -120,7 +141,8 @@ pub fn limits_of(numbers: &[f64]) -> Option<StayingDry> {
 }
 
 /// Of each point the duct temperature, whether there is a limit and where.
-fn boundary_as_numbers(found: &[BoundaryPoint]) -> Vec<f64> {
+#[must_use]
+pub fn boundary_as_numbers(found: &[BoundaryPoint]) -> Vec<f64> {
     let point = |point: &BoundaryPoint| {
         let [is, at] = limit_as_numbers(point.dew_point.map(|t| t.to_celsius()));
         [point.temperature.to_celsius(), is, at]
@@ -182,59 +204,24 @@ fn place(number: f64) -> Option<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::EXAMPLES;
-
-    fn projects() -> Vec<OpenProject> {
-        let examples = EXAMPLES.iter();
-        let read = |example: &crate::Example| example.project().expect("it is read by the tests");
-        examples.map(|example| read(example).into()).collect()
-    }
-
-    #[test]
-    fn limits_come_back_as_they_were_found() {
-        for project in projects() {
-            let answered = Answered::unranked(&project).expect("examples have an answer");
-            let direct = staying_dry(&answered.run, &answered.outcome).expect("limits are found");
-            let text = project_text(&project).expect("it can be written");
-            let done = Work::StayingDry.done(&text, project.run, &[]);
-            let back = limits_of(&done.expect("limits are found"));
-            assert_eq!(back, Some(direct), "of {}", project.name);
-        }
-    }
-
-    #[test]
-    fn the_boundary_comes_back_as_it_was_found() {
-        let at = [12.0, 20.0, 28.0, 36.0];
-        for project in projects() {
-            let answered = Answered::unranked(&project).expect("examples have an answer");
-            let direct = dry_boundary(
-                &answered.run,
-                &answered.outcome,
-                &at.map(Temperature::celsius),
-            )
-            .expect("a boundary is found");
-            let text = project_text(&project).expect("it can be written");
-            let done = Work::DryBoundary.done(&text, project.run, &at);
-            let back = boundary_of(&done.expect("a boundary is found"));
-            assert_eq!(back, Some(direct), "of {}", project.name);
-        }
-    }
-
-    #[test]
-    fn what_can_not_be_done_is_said() {
-        let done = Work::StayingDry.done("{}", 0, &[]);
-        assert!(done.is_err(), "that is no project");
-        let project = projects().remove(0);
-        let text = project_text(&project).expect("it can be written");
-        let done = Work::StayingDry.done(&text, 99, &[]);
-        assert!(done.is_err(), "there is no such run: {done:?}");
-    }
 
     #[test]
     fn numbers_of_no_answer_are_none() {
         assert_eq!(limits_of(&[1.0, 2.0]), None, "too few");
         assert_eq!(boundary_of(&[1.0, 7.0, 0.0]), None, "no such limit");
         assert_eq!(boundary_of(&[1.0, 0.0]), None, "half a point");
+    }
+
+    #[test]
+    fn styles_come_back() {
+        for units in [Units::Si, Units::InchPound] {
+            for mark in [DecimalMark::Point, DecimalMark::Comma] {
+                let style = Style { units, mark };
+                let mut numbers = style_as_numbers(style).to_vec();
+                numbers.push(7.0);
+                assert_eq!(style_of(&numbers), (style, &[7.0][..]), "and what follows");
+            }
+        }
     }
 
     #[test]

@@ -147,7 +147,7 @@ pub fn height_of_integral(integral: f64, diameter: f64) -> f64 {
 
 /// Half the angle that the chord subtends at the centre: `cos u = 1 - 2 h/D`, without its loss of digits at either end.
 fn half_angle(height: f64, diameter: f64) -> f64 {
-    let below = height.clamp(0.0, diameter.max(0.0));
+    let below = height.max(0.0).min(diameter.max(0.0));
     2.0 * atan2(below.sqrt(), (diameter - below).max(0.0).sqrt())
 }
 

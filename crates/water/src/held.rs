@@ -84,7 +84,7 @@ pub fn puddle_section(bore: Length, puddle: &Puddle, water: Water) -> PuddleSect
     let d_m = bore.to_metres();
     let free_m =
         2.0 * sin(0.5 * puddle.mean_angle.to_radians()) * water.capillary_length().to_metres();
-    let depth_m = free_m.clamp(0.0, d_m);
+    let depth_m = free_m.max(0.0).min(d_m);
     let width_m = if depth_m < 0.5 * d_m {
         chord(depth_m, d_m)
     } else {

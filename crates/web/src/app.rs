@@ -9,18 +9,15 @@ use crate::components::{
     provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, worked_cases,
 };
 use crate::element::{El, Root, each, el, when};
-use crate::hooks::{escape, file_text, hash, top, window_width, work};
+use crate::hooks::{escape, file_text, hash, top, window_width, workshop};
 use crate::state::{Desk, Found, Keeping, use_desk};
 use dewrun_desk::{Stage, Way};
 
 /// The element that the page is put into.
 const PLACE: &str = "app";
 
-/// Opens what the address names and shows the page; in a worker, takes up its work.
+/// Opens what the address names and shows the page.
 pub fn start() {
-    if work::work_here() {
-        return;
-    }
     let place = document().get_element_by_id(PLACE);
     let Some(place) = place.and_then(|element| element.dyn_into().ok()) else {
         return;
@@ -85,6 +82,7 @@ pub fn page() -> El {
         false,
     );
     let width = window_width::use_window_width();
+    workshop::provide_workshop();
     let figures = provide_opened();
     escape::on_escape(move || {
         if !close(figures) {
@@ -109,6 +107,7 @@ pub fn page() -> El {
 /// The open project, its answer and all that can be entered, in a window of a width in px.
 fn open_project(width: ReadSignal<f64>) -> Vec<El> {
     let desk = use_desk();
+    workshop::use_workshop().load_after_paint();
     let is_held = Signal::derive(move || desk.is_held());
     let parts = el("div")
         .class("dw-page")

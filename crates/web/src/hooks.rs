@@ -17,3 +17,4 @@ pub(crate) mod section_in_view;
 pub(crate) mod top;
 pub(crate) mod window_width;
 pub(crate) mod work;
+pub(crate) mod workshop;

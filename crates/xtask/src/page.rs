@@ -22,12 +22,14 @@ use crate::workspace::Workspace;
 
 use build_id::hex;
 
-pub(crate) use assemble::is_loaded;
+pub(crate) use assemble::{Load, load};
 pub(crate) use build_id::files_below;
 pub(crate) use compile::compile;
 
-/// The crate the page is made of; its files take the same name.
-const PACKAGE: &str = "dewrun-web";
+/// The crates the page is made of, that which is loaded first before the other; their files take the same names.
+const PACKAGES: [&str; 2] = ["dewrun-web", LATER];
+/// What is loaded once the first answer stands.
+const LATER: &str = "dewrun-workshop";
 
 /// What Node is asked: the digest of what a script unpacks from two files.
 const UNPACK: &str = "\
@@ -58,8 +60,12 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
         .root()
         .join(format!("dist.{}.new", std::process::id()));
     empty(&staging)?;
-    let built = compile(workspace, PACKAGE, &staging)
-        .and_then(|()| pack(workspace, &staging))
+    let built = compile(workspace, &PACKAGES, &staging)
+        .and_then(|()| {
+            PACKAGES
+                .iter()
+                .try_for_each(|name| pack(workspace, &staging, name))
+        })
         .and_then(|()| assemble::assemble(workspace, &staging));
     if let Err(error) = built {
         fs::remove_dir_all(&staging)?;
@@ -72,16 +78,16 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
     fs::rename(&staging, &dist).context("the new page could not be put in place")
 }
 
-/// Packs the module of the page, and sees to it that a browser gets out of it what was put in.
-fn pack(workspace: &Workspace, folder: &Path) -> Result<()> {
-    let path = folder.join(format!("{PACKAGE}_bg.wasm"));
+/// Packs a module of the page, and sees to it that a browser gets out of it what was put in.
+fn pack(workspace: &Workspace, folder: &Path, package: &str) -> Result<()> {
+    let path = folder.join(format!("{package}_bg.wasm"));
     let module = fs::read(&path)?;
-    let order = folder.join(format!("{PACKAGE}_order.wasm"));
+    let order = folder.join(format!("{package}_order.wasm"));
     let files = pack::pack(&module)?;
     fs::write(&path, files.parts)?;
     fs::write(&order, files.order)?;
     let Some(node) = on_path(&["node"]) else {
-        eprintln!("Node not found: the page is built, but nothing has tried to unpack its module.");
+        eprintln!("Node not found: the page is built, but nothing has tried to unpack {package}.");
         return Ok(());
     };
     let shell = workspace.shell()?;

@@ -78,7 +78,7 @@ impl Descent {
         let (mut sinks, mut forgotten) = (Vec::new(), Vec::new());
         let end_m = tube.end_m();
         for (trap, given) in tube.traps.iter().enumerate() {
-            let at_m = given.at.to_metres().clamp(0.0, end_m);
+            let at_m = given.at.to_metres().max(0.0).min(end_m);
             match given.capacity {
                 Some(capacity) if traps == Traps::Forgotten => forgotten.push(Forgotten {
                     trap,

@@ -141,7 +141,7 @@ fn lowest(tube: &DrainTube, [from, to]: [Length; 2], near_m: f64) -> Option<(f64
         if !leg.reachable || last_m < first_m {
             continue;
         }
-        let nearest_m = near_m.clamp(first_m, last_m);
+        let nearest_m = near_m.max(first_m).min(last_m);
         for candidate_m in [first_m, last_m, nearest_m] {
             let z_m = tube.height_m(candidate_m);
             let better = best.is_none_or(|(best_m, best_z_m)| {

@@ -1,6 +1,6 @@
 //! A figure opened in its place: how it follows from what, pushing down what stands below.
 
-use dewrun_drawing::html::{Origins, opened};
+use dewrun_desk::{Work, style_as_numbers};
 use dewrun_run::figure::{Figure, Spot};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -9,12 +9,15 @@ use web_sys::{Element, HtmlElement, ScrollIntoViewOptions, ScrollLogicalPosition
 use super::parts::{flag, words};
 use crate::element::{Part, el, when};
 use crate::hooks::pressed::on_pressed;
+use crate::hooks::workshop::use_workshop;
 use crate::state::{Opened, Step, Trail, use_desk};
 
 /// What can be pressed in a panel or to get one.
 const PRESSED: &str = "[data-figure],[data-back],[data-close]";
 /// The panel.
 const PANEL: &str = ".dw-opened";
+/// What stands in it where the module that opens figures did not arrive.
+const LACKS: &str = "<p class=\"dw-opened__acts\">Where this comes from is told by a part of the page that did not arrive: open it again when there is a network. <button type=\"button\" class=\"dw-button\" data-close>Close</button></p>";
 
 /// Lets every element with `data-figure` open its figure; once for the page.
 pub(crate) fn provide_opened() -> Opened {
@@ -37,27 +40,29 @@ pub(super) fn opened_figure(section: &'static str) -> Part {
     let Some(open) = use_context::<Opened>() else {
         return Part::None;
     };
+    let workshop = use_workshop();
+    let html = Memo::new(move |_| {
+        let told = open.trail(section).zip(desk.answered());
+        let (trail, answered) = told?;
+        if workshop.lacks() {
+            return Some(LACKS.to_owned());
+        }
+        let kind = question(&trail);
+        workshop.text(&kind, &answered, &style_as_numbers(desk.style()))
+    });
+    let is_shown = flag(move || html.with(Option::is_some));
     Effect::new(move |_| {
         let Some(trail) = open.trail(section) else {
             return;
         };
-        request_animation_frame(move || show(trail.steps.len()));
+        // On the empty page nobody has loaded it.
+        workshop.load_after_paint();
+        if is_shown.get() {
+            request_animation_frame(move || show(trail.steps.len()));
+        }
     });
-    when(flag(move || open.trail(section).is_some()), move || {
-        let html = words(move || {
-            let told = open.trail(section).zip(desk.answered());
-            told.map_or_else(String::new, |(trail, answered)| {
-                let (Some(last), before) = ends(&trail) else {
-                    return String::new();
-                };
-                let view = answered.view(last.1.tube, desk.style());
-                let origins = Origins {
-                    givens: &answered.givens,
-                    ranked: &answered.ranked,
-                };
-                opened(&view, origins, last, before.map(|(figure, _)| figure))
-            })
-        });
+    when(is_shown, move || {
+        let html = words(move || html.get().unwrap_or_default());
         vec![
             el("div")
                 .class("dw-opened")
@@ -69,10 +74,17 @@ pub(super) fn opened_figure(section: &'static str) -> Part {
     })
 }
 
-/// The figure shown and the one before it.
-fn ends(trail: &Trail) -> (Option<Step>, Option<Step>) {
-    let mut steps = trail.steps.iter().rev().copied();
-    (steps.next(), steps.next())
+/// The figure shown, where it is read, and the figure before it, as they are asked for.
+fn question(trail: &Trail) -> String {
+    let mut question = Work::Opened.name().to_owned();
+    let mut steps = trail.steps.iter().rev();
+    if let Some((figure, spot)) = steps.next() {
+        question.push_str(&format!(" {} {spot}", figure.id()));
+    }
+    if let Some((figure, _)) = steps.next() {
+        question.push_str(&format!(" {}", figure.id()));
+    }
+    question
 }
 
 fn pressed(open: Opened, element: &Element) {

@@ -1,35 +1,39 @@
-// Long work is done by a worker, which runs the same module as the page.
+// Long work is done by a worker, which runs the page's second module.
+import { load } from "./workshop.js";
+
+/** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
+const PATIENCE = 500;
 
 /** What is to be done with an answer, by the channel it was asked on. */
 const takers = [];
-/** The last job of each channel that the worker has not been given yet. */
-const waiting = new Map();
+/** The newest job of each channel that has no answer yet. */
+const asked = new Map();
 let jobs = 0;
 let worker;
 let isReady = false;
+/** The worker said something since it was last asked for something newer. */
+let isHeard = false;
+let isBusyHere = false;
 
-/** Whether this is the worker. */
-export function isWorker() {
-  return typeof document === "undefined";
-}
-
-/** Opens a channel; `take` gets the number of a job and its answer: numbers, or a sentence why there are none. */
+/** Opens a channel; `take` gets the number of a job and its answer: numbers, a text, or a sentence in a list why there is none. */
 export function open(take) {
   return takers.push(take) - 1;
 }
 
-/** Asks for work and gives the number of the job; 0 where there is no worker to do it. */
+/** Asks for work and gives the number of the job. */
 export function ask(channel, kind, project, run, numbers) {
-  if (worker === undefined) begin();
-  if (!worker) return 0;
   const job = ++jobs;
+  const isNewer = isReady && asked.has(channel);
   // The numbers lie in the memory of the module, which moves.
-  waiting.set(channel, { job, kind, body: { channel, project, run, numbers: numbers.slice() } });
-  send();
+  asked.set(channel, { job, kind, body: { channel, project, run, numbers: numbers.slice() } });
+  if (worker === undefined) begin();
+  if (!worker) here();
+  else if (isReady) send(asked.get(channel), isNewer);
   return job;
 }
 
 function begin() {
+  isReady = false;
   try {
     const address = new URL("worker.js", document.querySelector("script[type=module]").src);
     worker = new Worker(address, { type: "module" });
@@ -38,42 +42,56 @@ function begin() {
     return;
   }
   worker.onmessage = ({ data: { job, kind, body } }) => {
+    isHeard = true;
     if (kind === "ready") {
       isReady = true;
-      send();
-    } else takers[body.channel](job, body.answer);
+      for (const message of asked.values()) send(message);
+    } else if (kind !== "going") {
+      answer(job, body);
+      if (kind === "broken") anew();
+    }
   };
   // A worker that did not start never will: the page does the work itself.
   worker.onerror = () => {
     worker = null;
-    for (const { job, body } of waiting.values()) takers[body.channel](job, null);
-    waiting.clear();
+    here();
   };
 }
 
-function send() {
-  if (!isReady) return;
-  for (const message of waiting.values()) worker.postMessage(message);
-  waiting.clear();
+function send(message, isNewer) {
+  worker.postMessage(message);
+  if (!isNewer) return;
+  isHeard = false;
+  const asked = worker;
+  setTimeout(() => {
+    if (!isHeard && worker === asked) anew();
+  }, PATIENCE);
 }
 
-/** Does, in the worker, what the page asks for; of several jobs on a channel only the newest. */
-export function serve(work) {
-  const given = new Map();
-  const turn = () => {
-    for (const [channel, { job, kind, body }] of given) {
-      given.delete(channel);
-      const answer = work(kind, body.project, body.run, body.numbers);
-      const buffers = answer.buffer ? [answer.buffer] : [];
-      self.postMessage({ job, kind, body: { channel, answer } }, buffers);
-      // Newer jobs come in between two pieces of work.
-      if (given.size) setTimeout(turn);
-      return;
-    }
-  };
-  self.onmessage = ({ data }) => {
-    if (!given.size) setTimeout(turn);
-    given.set(data.body.channel, data);
-  };
-  self.postMessage({ kind: "ready" });
+/** Ends the worker and gives what has no answer yet to another. */
+function anew() {
+  worker.terminate();
+  begin();
+}
+
+function answer(job, { channel, answer }) {
+  if (asked.get(channel)?.job === job) asked.delete(channel);
+  takers[channel](job, answer);
+}
+
+/** Does on the page what has no answer yet. */
+function here() {
+  const [first] = asked.values();
+  if (isBusyHere || !first) return;
+  isBusyHere = true;
+  const { job, kind, body } = first;
+  const { channel, project, run, numbers } = body;
+  load()
+    .then((workshop) => workshop.ask(kind, project, run, numbers))
+    .catch((error) => [`${error}`])
+    .then((found) => {
+      isBusyHere = false;
+      answer(job, { channel, answer: found });
+      here();
+    });
 }

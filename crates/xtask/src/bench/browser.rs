@@ -19,7 +19,7 @@ pub(super) fn run(workspace: &Workspace) -> Result<()> {
     let shell = workspace.shell()?;
     let folder = workspace.target().join("bench-page");
     empty(&folder)?;
-    compile(workspace, PACKAGE, &folder)?;
+    compile(workspace, &[PACKAGE], &folder)?;
     fs::write(folder.join("index.html"), PAGE)?;
     let browser = Browser::set_up(&shell)?;
     let node = Node::set_up(workspace)?.program;

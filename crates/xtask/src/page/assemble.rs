@@ -13,6 +13,8 @@ use crate::workspace::Workspace;
 
 const PAGE: &str = "index.html";
 const SERVICE_WORKER: &str = "sw.js";
+/// What does long work.
+const WORKER: &str = "worker.js";
 /// The lines of `sw.js` that a release fills in.
 const UNSTAMPED: [&str; 2] = ["const BUILD = \"\";", "const FILES = [];"];
 
@@ -64,9 +66,25 @@ fn is_kept(file: &Path) -> bool {
     !(name.ends_with(".txt") || name.ends_with(".png"))
 }
 
-/// Whether every visit loads this file: letters with accents only where there are any.
-pub(crate) fn is_loaded(file: &Path) -> bool {
-    is_kept(file) && !file.to_string_lossy().ends_with("-accented.woff2")
+/// When a visit loads a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Load {
+    /// Every visit does.
+    First,
+    /// Once a run is open and its answer stands.
+    Later,
+    /// Only some do: letters with accents where there are any, icons where the page is installed.
+    Seldom,
+}
+
+/// When a visit loads this file.
+pub(crate) fn load(file: &Path) -> Load {
+    if !is_kept(file) || file.to_string_lossy().ends_with("-accented.woff2") {
+        return Load::Seldom;
+    }
+    let name = file.file_name().map(|name| name.to_string_lossy());
+    let is_later = name.is_some_and(|name| name.starts_with(super::LATER) || name == WORKER);
+    if is_later { Load::Later } else { Load::First }
 }
 
 /// Moves the assets into the build's folder and drops the folders left empty.
@@ -189,20 +207,25 @@ mod tests {
     #[test]
     fn what_only_some_look_for_is_not_loaded() {
         for (file, expected) in [
-            ("abc/fonts/b612-bold.woff2", true),
-            ("abc/fonts/OFL.txt", false),
-            ("icons/dewrun.svg", true),
-            ("icons/dewrun-masked-512.png", false),
+            ("abc/fonts/b612-bold.woff2", Load::First),
+            ("abc/fonts/OFL.txt", Load::Seldom),
+            ("icons/dewrun.svg", Load::First),
+            ("icons/dewrun-masked-512.png", Load::Seldom),
+            ("abc/dewrun-web_bg.wasm", Load::First),
+            ("abc/dewrun-workshop_bg.wasm", Load::Later),
+            ("abc/dewrun-workshop.js", Load::Later),
+            ("abc/worker.js", Load::Later),
         ] {
-            assert_eq!(is_loaded(Path::new(file)), expected, "{file}");
-            assert_eq!(is_kept(Path::new(file)), expected, "{file}");
+            assert_eq!(load(Path::new(file)), expected, "{file}");
+            let is_wanted = expected != Load::Seldom;
+            assert_eq!(is_kept(Path::new(file)), is_wanted, "{file}");
         }
         let accented = Path::new("abc/fonts/b612-bold-accented.woff2");
         assert!(
             is_kept(accented),
             "a name may have accents without a network"
         );
-        assert!(!is_loaded(accented), "and most visits show none");
+        assert_eq!(load(accented), Load::Seldom, "and most visits show none");
     }
 
     #[test]

@@ -1,28 +1,57 @@
-//! From Rust to the two files a browser loads: the module and its script.
+//! From Rust to the files a browser loads: modules and their scripts.
 
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
+use std::thread;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 use xshell::cmd;
 
 use super::{script, trim};
 use crate::setup::{WASM, wasm_opt, wasm_target};
 use crate::workspace::Workspace;
 
-/// Compiles `package` with the profile `wasm-release` and writes its module and script into `folder`.
+/// Compiles packages with the profile `wasm-release` and writes module and script of each into `folder`.
+///
+/// Each is a build of its own: in one build a feature that one of them needs would be part of all.
+/// What needs no compiler is done for one while the next is compiled.
 ///
 /// # Errors
 /// Whatever the compiler, wasm-bindgen or wasm-opt says.
-pub(crate) fn compile(workspace: &Workspace, package: &str, folder: &Path) -> Result<()> {
+pub(crate) fn compile(workspace: &Workspace, packages: &[&str], folder: &Path) -> Result<()> {
     let shell = workspace.shell()?;
     wasm_target(&shell)?;
     cmd!(shell, "cargo build --package dewrun-wasm-tools").run()?;
-    cmd!(
-        shell,
-        "cargo build --package {package} --target {WASM} --profile wasm-release"
-    )
-    .run()?;
+    let optimizer = wasm_opt(workspace);
+    thread::scope(|scope| {
+        let mut finishing = Vec::new();
+        for package in packages {
+            cmd!(
+                shell,
+                "cargo build --package {package} --target {WASM} --profile wasm-release"
+            )
+            .run()?;
+            let optimizer = optimizer.as_ref();
+            finishing.push(scope.spawn(move || finish(workspace, package, folder, optimizer)));
+        }
+        for finished in finishing {
+            let Ok(done) = finished.join() else {
+                bail!("a module could not be finished");
+            };
+            done?;
+        }
+        Ok(())
+    })
+}
+
+/// From what the compiler wrote to what is loaded.
+fn finish(
+    workspace: &Workspace,
+    package: &str,
+    folder: &Path,
+    optimizer: Option<&(PathBuf, PathBuf)>,
+) -> Result<()> {
+    let shell = workspace.shell()?;
     let module = workspace
         .target()
         .join(WASM)
@@ -36,7 +65,7 @@ pub(crate) fn compile(workspace: &Workspace, package: &str, folder: &Path) -> Re
     .run()?;
     let module = folder.join(format!("{package}_bg.wasm"));
     fs::write(&module, trim::trim(&fs::read(&module)?)?)?;
-    if let Some((node, script)) = wasm_opt(workspace) {
+    if let Some((node, script)) = optimizer {
         // No feature flags: the module's own section says which features it uses.
         // The lowest kilobyte belongs to the far end of the stack, where no pointer ever points.
         cmd!(

@@ -39,6 +39,12 @@ const ARROWS: &[(&str, &[&str])] = &[
             "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
         ],
     ),
+    (
+        "workshop",
+        &[
+            "desk", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+        ],
+    ),
     ("cli", FRONT_END),
     (
         "web",

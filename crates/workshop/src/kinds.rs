@@ -1,0 +1,39 @@
+//! The kinds of question and how each is answered.
+
+mod answer;
+mod dry_boundary;
+mod opened;
+mod staying_dry;
+
+use dewrun_desk::Work;
+
+use crate::answer::Answer;
+use crate::asked::Asked;
+use crate::job::Job;
+
+/// What a question comes to.
+pub(crate) enum Found {
+    /// Its answer.
+    Answer(Answer),
+    /// Long work that leads to it.
+    Job(Box<dyn Job>),
+}
+
+/// Answers a question of a kind, or begins the work that does.
+///
+/// # Errors
+/// Why there is no answer, as a sentence.
+pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
+    Ok(match work {
+        Work::StayingDry => Found::Job(staying_dry::begun(asked)),
+        Work::DryBoundary => Found::Answer(dry_boundary::answer(asked)?),
+        Work::Sentence => text(answer::sentence(asked)),
+        Work::PlainSentence => text(answer::plain_sentence(asked)),
+        Work::Beside => text(answer::beside(asked)),
+        Work::Opened => text(opened::html(asked)?),
+    })
+}
+
+const fn text(text: String) -> Found {
+    Found::Answer(Answer::Text(text))
+}

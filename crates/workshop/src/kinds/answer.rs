@@ -1,0 +1,51 @@
+//! The answer in words with water and air, a blind detector first.
+
+use dewrun_desk::{notes_html, style_of};
+use dewrun_document::DocumentError;
+use dewrun_document::output::NoteOutput;
+use dewrun_drawing::{Answer, answer, html, whole_answer};
+
+use crate::asked::Asked;
+
+/// Its sentence.
+pub(super) fn sentence(asked: &Asked<'_>) -> String {
+    html::sentence(&told(asked))
+}
+
+/// Its sentence where nothing is to be opened.
+pub(super) fn plain_sentence(asked: &Asked<'_>) -> String {
+    html::plain_sentence(&told(asked))
+}
+
+/// What stands beside it, notes included; what keeps water and air from being answered is one.
+pub(super) fn beside(asked: &Asked<'_>) -> String {
+    let open = &asked.open;
+    let more = match open.whole() {
+        Ok(_) => open.whole_notes(),
+        Err(error) => vec![note_of(error)],
+    };
+    [
+        html::asides(&told(asked)),
+        notes_html(&open.answered.notes),
+        notes_html(&more),
+    ]
+    .concat()
+}
+
+fn note_of(error: &DocumentError) -> NoteOutput {
+    let path = error.path().map_or("", |path| path.as_str());
+    NoteOutput {
+        path: path.to_owned(),
+        sentence: error.to_string(),
+    }
+}
+
+fn told(asked: &Asked<'_>) -> Answer {
+    let (style, _) = style_of(asked.numbers);
+    let answered = &asked.open.answered;
+    let (run, outcome) = (&answered.run, &answered.outcome);
+    match asked.open.whole() {
+        Ok(whole) => whole_answer(run, outcome, whole, style),
+        Err(_) => answer(run, outcome, style),
+    }
+}

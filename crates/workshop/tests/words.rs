@@ -1,0 +1,134 @@
+//! What is told in words and opened, against the same told directly.
+
+use dewrun_desk::{Answered, EXAMPLES, OpenProject, project_text, style_as_numbers};
+use dewrun_document::to_installation;
+use dewrun_drawing::whole_answer;
+use dewrun_quantity::{DecimalMark, Style, Units};
+use dewrun_run::{Whole, water_and_air};
+use dewrun_workshop::{Answer, Workshop};
+
+const STYLES: [Style; 2] = [
+    Style {
+        units: Units::Si,
+        mark: DecimalMark::Point,
+    },
+    Style {
+        units: Units::InchPound,
+        mark: DecimalMark::Comma,
+    },
+];
+
+/// The examples, each with its text, its answer and its water and air.
+fn examples() -> Vec<(String, Answered, Whole)> {
+    let open = EXAMPLES.iter().map(|example| {
+        let project: OpenProject = example.project().expect("the tests read it").into();
+        let text = project_text(&project).expect("it can be written");
+        let answered = Answered::unranked(&project).expect("examples have an answer");
+        let (installation, _) = to_installation(&project, project.run).expect("it is installed");
+        let whole = water_and_air(&answered.run, &installation, &answered.outcome);
+        (text, answered, whole.expect("water and air are answered"))
+    });
+    open.collect()
+}
+
+fn ask(workshop: &mut Workshop, kind: &str, text: &str, style: Style) -> String {
+    match workshop.ask(kind, text, 0, &style_as_numbers(style)) {
+        Answer::Text(html) => html,
+        other => panic!("{kind} is a text, not {other:?}"),
+    }
+}
+
+/// The text without its tags.
+fn plain(html: &str) -> String {
+    let pieces = html.split('<').enumerate().map(|(at, piece)| match at {
+        0 => piece,
+        _ => piece.split_once('>').map_or("", |(_, text)| text),
+    });
+    pieces.collect()
+}
+
+#[test]
+fn the_answer_is_told_with_water_and_air() {
+    let mut workshop = Workshop::default();
+    for (text, answered, whole) in examples() {
+        for style in STYLES {
+            let told = whole_answer(&answered.run, &answered.outcome, &whole, style);
+            let sentence = ask(&mut workshop, "sentence", &text, style);
+            assert_eq!(plain(&sentence), told.plain_sentence(), "the sentence");
+            let once_more = ask(&mut workshop, "plain-sentence", &text, style);
+            assert_eq!(plain(&once_more), told.plain_sentence(), "once more");
+            assert!(!once_more.contains("data-figure"), "with nothing to open");
+            let beside = plain(&ask(&mut workshop, "beside", &text, style));
+            for aside in &told.asides {
+                let words: String = aside.iter().map(|part| part.text.as_str()).collect();
+                assert!(beside.contains(&words), "{words} in {beside}");
+            }
+        }
+    }
+}
+
+#[test]
+fn remarks_stand_beside_the_answer() {
+    let mut workshop = Workshop::default();
+    let mut told = 0;
+    for (text, _, whole) in examples() {
+        let beside = ask(&mut workshop, "beside", &text, Style::default());
+        let notes = beside.matches("Note on runs[0]").count();
+        assert!(
+            whole.remarks.len() <= notes,
+            "{} remarks in {beside}",
+            whole.remarks.len()
+        );
+        told += notes;
+    }
+    assert!(0 < told, "some example has a remark");
+}
+
+#[test]
+fn what_keeps_water_and_air_from_being_answered_stands_beside_the_steady_answer() {
+    let mut project: OpenProject = EXAMPLES[0].project().expect("the tests read it").into();
+    let end = project.project.runs[0]
+        .intake
+        .legs
+        .iter()
+        .map(|leg| leg.length_m.value);
+    let beyond = end.sum::<f64>() + 1.0;
+    dewrun_desk::add_trap(
+        &mut project,
+        dewrun_run::Tube::Intake,
+        dewrun_quantity::Length::metres(1.0),
+    );
+    project.project.runs[0].intake.traps[0].at_m.value = beyond;
+    let text = project_text(&project).expect("it can be written");
+    let mut workshop = Workshop::default();
+    let beside = ask(&mut workshop, "beside", &text, Style::default());
+    assert!(beside.contains("Airflow not computed."), "{beside}");
+    assert!(
+        beside.contains("Note on runs[0].intake.traps[0].at_m: "),
+        "{beside}"
+    );
+    let sentence = plain(&ask(&mut workshop, "sentence", &text, Style::default()));
+    assert!(!sentence.contains("may not be sampling"), "{sentence}");
+}
+
+#[test]
+fn figures_open_and_lead_back() {
+    let mut workshop = Workshop::default();
+    let (text, ..) = examples().remove(0);
+    let style = Style::default();
+    let html = ask(&mut workshop, "opened tube-water intake", &text, style);
+    for needed in ["Relation", "data-figure=\"deposit\"", "data-close"] {
+        assert!(html.contains(needed), "{needed} in {html}");
+    }
+    let html = ask(
+        &mut workshop,
+        "opened deposit intake.1 tube-water",
+        &text,
+        style,
+    );
+    assert!(html.contains("Back to water"), "{html}");
+    for kind in ["opened", "opened tea intake", "opened deposit nowhere"] {
+        let answer = workshop.ask(kind, &text, 0, &[]);
+        assert!(matches!(answer, Answer::Sentence(_)), "{kind}: {answer:?}");
+    }
+}

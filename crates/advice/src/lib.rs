@@ -30,6 +30,7 @@
 mod assumption;
 mod boundary;
 mod doubt;
+mod over_duct;
 mod rests_on;
 
 pub use assumption::Assumption;
@@ -38,4 +39,5 @@ pub use boundary::{
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
 pub use doubt::{Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares};
+pub use over_duct::{OverDuct, over_duct};
 pub use rests_on::{Resting, rests_on, rests_on_whole};

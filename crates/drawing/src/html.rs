@@ -30,7 +30,7 @@ use dewrun_run::figure::{Figure, Spot};
 use crate::svg::escaped;
 
 /// An element with text in it.
-fn element(name: &str, attributes: &str, text: &str) -> String {
+pub(crate) fn element(name: &str, attributes: &str, text: &str) -> String {
     let text = escaped(text);
     format!("<{name}{attributes}>{text}</{name}>")
 }

@@ -2,6 +2,8 @@
 //!
 //! Everything here is a function of a run and its answer; colours and sizes of type come from the page's style sheets by class.
 
+#[cfg(feature = "water-and-air")]
+pub mod airflow;
 mod answer;
 mod block;
 mod compared;

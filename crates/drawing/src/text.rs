@@ -61,6 +61,8 @@ pub enum Tone {
     Mist,
     /// Water on the outside.
     Sweat,
+    /// A fault that nothing sees.
+    Fault,
 }
 
 impl Tone {
@@ -73,6 +75,7 @@ impl Tone {
             Self::Frost => "dw-i-frost",
             Self::Mist => "dw-i-mist",
             Self::Sweat => "dw-i-sweat",
+            Self::Fault => "dw-i-fault",
         }
     }
 }

@@ -3,6 +3,8 @@
 use dewrun_quantity::measure::{TEMPERATURE, TUBE_LENGTH, WATER};
 use dewrun_quantity::{Fall, Length, MassFlow, Style, Temperature, Time, Units, format};
 #[cfg(feature = "water-and-air")]
+use dewrun_quantity::{Pressure, measure::DRAUGHT};
+#[cfg(feature = "water-and-air")]
 use dewrun_run::figure::Kind;
 use dewrun_run::{AirPoint, Leg};
 
@@ -127,4 +129,32 @@ pub(crate) fn volume(millilitres: f64, style: Style) -> String {
     };
     let number = format::significant(number, digits, 1, style.mark);
     format!("{number}\u{a0}{unit}")
+}
+
+/// A length that something needs at least, in whole millimetres.
+#[cfg(feature = "water-and-air")]
+pub(crate) fn at_least(length: Length, style: Style) -> String {
+    let millimetres = length.to_millimetres().ceil();
+    match style.units {
+        Units::Si => Kind::Diameter.show_entered(millimetres, style).to_string(),
+        Units::InchPound => measured(Kind::Diameter, millimetres, style),
+    }
+}
+
+/// A pressure against a room, in whole pascals.
+#[cfg(feature = "water-and-air")]
+pub(crate) fn gauge(pressure: Pressure, style: Style) -> String {
+    let unit = Kind::Gauge.unit(style);
+    format!("{}\u{a0}{unit}", gauge_number(pressure, style))
+}
+
+/// Its number alone.
+#[cfg(feature = "water-and-air")]
+pub(crate) fn gauge_number(pressure: Pressure, style: Style) -> String {
+    let value = (DRAUGHT.unit(style.units).read)(pressure);
+    let decimals = match style.units {
+        Units::Si => 0,
+        Units::InchPound => 2,
+    };
+    format::fixed(value, decimals, style.mark)
 }

@@ -110,14 +110,10 @@ pub(super) fn lines(trap: &TrapOutcome, style: Style) -> Vec<Line> {
     if trap.drain == Drain::OpenStub && !trap.opened.gives_water {
         lines.push(Line::new("suction holds its water").bold());
     } else if !trap.drop_is_enough {
-        let drop = wording::measured(
-            Kind::Diameter,
-            trap.needs.outlet_drop.to_millimetres(),
-            style,
-        );
+        let drop = wording::at_least(trap.needs.outlet_drop, style);
         lines.push(Line::new(format!("outlet too high: needs {drop}")).bold());
     } else if !trap.seal_is_enough {
-        let seal = wording::measured(Kind::Diameter, trap.needs.seal.to_millimetres(), style);
+        let seal = wording::at_least(trap.needs.seal, style);
         lines.push(Line::new(format!("seal too low: needs {seal}")).bold());
     }
     lines

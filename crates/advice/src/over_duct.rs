@@ -27,8 +27,17 @@ pub struct OverDuct {
 /// Both ends of the tubes are moved by as much as the intake's.
 /// The flow as fitted stays as it is entered: a generic fan turns as it must for that.
 ///
+/// # Range
+/// As [`water_and_air`].
+///
+/// # Accuracy
+/// As [`water_and_air`]; between the pressures tried nothing is said.
+///
 /// # Errors
 /// [`WholeError`] where a part of the installation keeps the run from being answered.
+///
+/// # Source
+/// By evaluating the run at seven pressures; no relation of its own.
 pub fn over_duct(
     run: &Run,
     installation: &Installation,

@@ -80,6 +80,8 @@ fn answer_of(case: &Value) -> Result<SteadyOutput, String> {
         rests_on: &[],
         staying_dry: None,
         whole: None,
+
+        doubt: None,
     };
     Ok(answer(0, &run, &names, &outcome, telling))
 }
@@ -163,6 +165,8 @@ fn water_and_air_of_awkward_routes_can_be_written() {
             rests_on: &[],
             staying_dry: None,
             whole: Some((&whole, &[])),
+
+            doubt: None,
         };
         let told = RunOutput {
             id: String::new(),

@@ -38,6 +38,8 @@ pub use boundary::{
     BoundaryError, BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, coldest_space,
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
-pub use doubt::{Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares};
+pub use doubt::{
+    Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares, seed_of,
+};
 pub use over_duct::{OverDuct, over_duct};
 pub use rests_on::{Resting, rests_on, rests_on_whole};

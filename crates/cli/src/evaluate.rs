@@ -1,6 +1,8 @@
 //! From a project to the answers of its runs, for every subcommand that takes projects.
 
-use dewrun_advice::{Resting, StayingDry, rests_on, rests_on_whole, staying_dry};
+use dewrun_advice::{
+    Resting, StayingDry, SteadyDoubt, SteadyDoubts, rests_on, rests_on_whole, seed_of, staying_dry,
+};
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
 use dewrun_document::{
     Assumed, DocumentError, FieldPath, Names, Project, answer, givens, installed_givens, located,
@@ -32,7 +34,12 @@ pub(crate) struct Answered {
     pub(crate) staying: Option<StayingDry>,
     /// Water and air, and what is assumed of them; or what keeps them from being answered.
     pub(crate) whole: Result<(Whole, Vec<Assumed>), DocumentError>,
+    /// How sure the answer is; none where no case has one.
+    pub(crate) doubt: Option<SteadyDoubt>,
 }
+
+/// So many cases say how sure an answer is, within 2 of 100.
+const CASES: u32 = 1024;
 
 /// Evaluates the runs of a project, or the one of that id.
 pub(crate) fn evaluate(
@@ -70,7 +77,10 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
     let whole = whole(project, run_index, &run, &outcome.value);
     let told = whole.as_ref().ok().map(|(whole, _)| whole);
     let ranked = ranked(project, run_index, (&run, &outcome.value), told);
+    let mut doubts = SteadyDoubts::new(&run, &givens(project, run_index), seed_of(&names.run));
+    doubts.take(CASES);
     Ok(Answered {
+        doubt: doubts.so_far(),
         whole,
         ranked,
         staying,
@@ -142,6 +152,7 @@ impl Evaluated {
                 rests_on: &answered.ranked,
                 staying_dry: answered.staying.as_ref(),
                 whole: answered.told_whole(),
+                doubt: answered.doubt.as_ref(),
             };
             let Answered {
                 run_index,
@@ -164,9 +175,14 @@ impl Evaluated {
 impl Answered {
     /// The answer in words.
     pub(crate) fn told(&self, style: Style) -> Answer {
-        match &self.whole {
-            Ok((whole, _)) => whole_answer(&self.run, &self.outcome.value, whole, style),
-            Err(_) => dewrun_drawing::answer(&self.run, &self.outcome.value, style),
+        let outcome = &self.outcome.value;
+        let told = match &self.whole {
+            Ok((whole, _)) => whole_answer(&self.run, outcome, whole, style),
+            Err(_) => dewrun_drawing::answer(&self.run, outcome, style),
+        };
+        match &self.doubt {
+            Some(doubt) => told.with_doubt(outcome, doubt, style),
+            None => told,
         }
     }
 

@@ -1,18 +1,19 @@
 //! From the engine's answer to the answer file's types, by hand.
 
-use dewrun_advice::{Limit, Resting, StayingDry};
+use dewrun_advice::{Limit, Resting, StayingDry, SteadyDoubt};
 use dewrun_quantity::{HumidityRatio, Length, MassFlow, MassFlowPerLength, Noted, Temperature};
 use dewrun_run::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Run, RunNote,
     Stretch, TubeOutcome, Verdict, WallPoint, Whole,
 };
 
+use crate::doubt_answer::doubt;
 use crate::output::{
     ANSWER_FORMAT, ANSWER_REVISION, ANSWER_VERSION, AirOutput, AirflowAnswer, AssessOutput,
-    BalanceOutput, DuctAirLimitOutput, ErrorOutput, Figure, GradeOutput, LegOutput, LimitOutput,
-    NearWallMistOutput, NotComputed, NoteOutput, ProfileOutput, RestsOnOutput, RunOutput,
-    SpaceLimitOutput, StayingDryOutput, SteadyOutput, StretchOutput, TubeLimitOutput, TubeOutput,
-    VerdictOutput, WallOutput,
+    BalanceOutput, DoubtAnswer, DuctAirLimitOutput, ErrorOutput, Figure, GradeOutput, LegOutput,
+    LimitOutput, NearWallMistOutput, NotComputed, NoteOutput, ProfileOutput, RestsOnOutput,
+    RunOutput, SpaceLimitOutput, StayingDryOutput, SteadyOutput, StretchOutput, TubeLimitOutput,
+    TubeOutput, VerdictOutput, WallOutput,
 };
 use crate::remark::{airflow_note, remark};
 use crate::{Assumed, DocumentError, Names, figures, given_path, note, whole_answer};
@@ -30,6 +31,8 @@ pub struct Telling<'a> {
     pub staying_dry: Option<&'a StayingDry>,
     /// Water and air, and what is assumed of them, where they are told.
     pub whole: Option<(&'a Whole, &'a [Assumed])>,
+    /// How sure the answer is, where that is known.
+    pub doubt: Option<&'a SteadyDoubt>,
 }
 
 /// The answer of one run.
@@ -58,7 +61,13 @@ pub fn answer(
         ),
         water: whole.map(|whole| whole_answer::water(whole, names)),
         assumed: assumed.iter().map(whole_answer::assumed).collect(),
-        doubt: NotComputed::NotComputed,
+        doubt: telling.doubt.map_or(
+            DoubtAnswer::NotComputed(NotComputed::NotComputed),
+            |found| {
+                let told = doubt((run_index, run), found, telling.profile);
+                DoubtAnswer::Computed(Box::new(told))
+            },
+        ),
         dry_air_kg_s: Figure(value.dry_air.to_kilograms_per_second()),
         duct_air: air(&value.duct_air),
         intake: tube(&value.intake, &names.intake, telling.profile),

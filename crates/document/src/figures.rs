@@ -24,6 +24,13 @@ const OF_RUN: &[(&str, Figure)] = &[
     ("balance.energy_turned_over_w", Figure::EnergyTurnedOver),
     ("balance.energy_left_over_w", Figure::EnergyLeftOver),
     ("rests_on[].change_g_h", Figure::TubeWater),
+    ("doubt.cases", Figure::DoubtCases),
+    ("doubt.unanswered", Figure::DoubtUnanswered),
+    ("doubt.wet_of_100", Figure::DoubtWet),
+    ("doubt.mist_kg_kg.p10", Figure::DoubtMist),
+    ("doubt.mist_kg_kg.p50", Figure::DoubtMist),
+    ("doubt.mist_kg_kg.p90", Figure::DoubtMist),
+    ("doubt.shares[].share_percent", Figure::DoubtShare),
     (
         "would_stay_dry.duct_air.temperature_c",
         Figure::InletTemperature,
@@ -81,6 +88,17 @@ const OF_TUBE: &[(&str, Figure)] = &[
     ("profile[].deposit_g_h_m", Figure::Deposit),
     ("profile[].frozen_share", Figure::FrozenShare),
     ("profile[].sweat_g_h_m", Figure::SweatAlong),
+];
+
+/// Numbers of the doubt of the answer for either tube.
+const OF_DOUBT: &[(&str, Figure)] = &[
+    ("water_g_h.p10", Figure::DoubtLow),
+    ("water_g_h.p50", Figure::DoubtMiddle),
+    ("water_g_h.p90", Figure::DoubtHigh),
+    ("sweat_g_h.p10", Figure::DoubtLow),
+    ("sweat_g_h.p50", Figure::DoubtMiddle),
+    ("sweat_g_h.p90", Figure::DoubtHigh),
+    ("wet_of_100_along[]", Figure::DoubtWet),
 ];
 
 /// Numbers of the answer on water in either tube.
@@ -179,6 +197,7 @@ pub fn figures() -> Vec<FigureOutput> {
         .iter()
         .chain(OF_TUBE)
         .chain(OF_WATER)
+        .chain(OF_DOUBT)
         .chain(OF_AIR)
         .map(|(_, figure)| *figure)
         .collect();
@@ -226,6 +245,8 @@ fn fields(figure: Figure) -> Vec<String> {
         found.extend(of_tube.map(|(field, _)| format!("{steady}.{tube}.{field}")));
         let of_water = OF_WATER.iter().filter(is_it);
         found.extend(of_water.map(|(field, _)| format!("{steady}.water.{tube}.{field}")));
+        let of_doubt = OF_DOUBT.iter().filter(is_it);
+        found.extend(of_doubt.map(|(field, _)| format!("{steady}.doubt.{tube}.{field}")));
     }
     found
 }

@@ -18,6 +18,7 @@
 mod air_answer;
 mod answer;
 mod convert;
+mod doubt_answer;
 mod error;
 mod field_path;
 mod figures;

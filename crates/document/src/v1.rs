@@ -5,6 +5,7 @@ mod air_output;
 mod air_path;
 mod airflow_output;
 mod check;
+mod doubt_output;
 mod dry_output;
 mod file;
 mod input;

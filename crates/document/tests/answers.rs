@@ -34,6 +34,8 @@ fn answered(text: &str) -> AssessOutput {
         rests_on: &rests_on(&run, &outcome.value, &givens(&project, 0)),
         staying_dry: staying.as_ref(),
         whole: None,
+
+        doubt: None,
     };
     let output = RunOutput {
         id: project.runs[0].id.clone(),

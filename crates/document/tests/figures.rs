@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use dewrun_advice::{rests_on, staying_dry};
+use dewrun_advice::{SteadyDoubts, rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, RunOutput};
 use dewrun_document::{Telling, answer, figures, givens, read, to_installation, to_run};
 use dewrun_run::figure::Figure;
@@ -27,12 +27,16 @@ fn answered(text: &str) -> Value {
         let (installation, assumed) = to_installation(&project, index).expect("it is installed");
         let whole = dewrun_run::water_and_air(&run, &installation, &outcome.value)
             .expect("water and air have an answer");
+        let mut doubts = SteadyDoubts::new(&run, &givens(&project, index), 1);
+        doubts.take(8);
+        let doubt = doubts.so_far();
         let telling = Telling {
             sentence: "",
             profile: true,
             rests_on: &rests_on(&run, &outcome.value, &givens(&project, index)),
             staying_dry: staying.as_ref(),
             whole: Some((&whole, &assumed)),
+            doubt: doubt.as_ref(),
         };
         RunOutput {
             id: project.runs[index].id.clone(),

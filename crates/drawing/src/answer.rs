@@ -1,6 +1,7 @@
 //! The answer in one sentence, made of parts so that a page can set its figures off and open them.
 
 mod asides;
+mod doubt;
 mod first;
 mod part;
 mod rests;

@@ -41,6 +41,8 @@ fn evaluate(project: &Project, index: usize) {
         rests_on: &[],
         staying_dry: None,
         whole: whole.as_ref().map(|(whole, assumed)| (whole, assumed.as_slice())),
+
+        doubt: None,
     };
     let run = RunOutput {
         id: String::new(),

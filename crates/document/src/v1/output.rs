@@ -8,6 +8,9 @@ pub use super::airflow_output::{
     AirflowAnswer, AirflowOutput, AssumedOutput, BlindOutput, FaultOutput, InUseOutput,
     PressureOutput, RecommendedOutput, StateOutput, TransportOutput,
 };
+pub use super::doubt_output::{
+    DoubtAnswer, DoubtOutput, ShareOutput, SpreadOutput, TubeDoubtOutput,
+};
 pub use super::dry_output::{
     DuctAirLimitOutput, LimitOutput, SpaceLimitOutput, StayingDryOutput, TubeLimitOutput,
 };
@@ -22,7 +25,7 @@ pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 5;
+pub const ANSWER_REVISION: u64 = 6;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -41,7 +44,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 5")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 6")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -186,8 +189,8 @@ pub struct SteadyOutput {
     /// What stands in for what the project leaves out of water and air. Since revision 4.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub assumed: Vec<AssumedOutput>,
-    /// How sure it is.
-    pub doubt: NotComputed,
+    /// How sure it is. Computed since revision 6.
+    pub doubt: DoubtAnswer,
     /// Dry air through both tubes, kg/s.
     pub dry_air_kg_s: Figure,
     /// The air where it enters the intake tube.

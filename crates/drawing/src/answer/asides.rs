@@ -13,7 +13,7 @@ const INTAKE: Spot = Spot::tube(Tube::Intake);
 
 /// The asides, the most important first.
 pub(super) fn asides(run: &Run, outcome: &Outcome, style: Style) -> Vec<Vec<Part>> {
-    let mut asides = vec![proof(outcome), no_airflow()];
+    let mut asides = vec![proof(outcome.grade), no_airflow()];
     asides.extend(rating(run, outcome, style));
     asides.extend(near_wall_mist(outcome, style));
     asides
@@ -24,9 +24,10 @@ pub(super) fn no_airflow() -> Vec<Part> {
     vec![Part::words("Airflow not computed.")]
 }
 
-fn proof(outcome: &Outcome) -> Vec<Part> {
-    let word = wording::capital(super::grade(outcome.grade));
-    let because = match outcome.grade {
+/// How the verdict is proved.
+pub(super) fn proof(grade: Grade) -> Vec<Part> {
+    let word = wording::capital(super::grade(grade));
+    let because = match grade {
         Grade::ByBound => ": the duct's dew point lies below the coldest surroundings of any leg.",
         Grade::ByModel => ".",
     };

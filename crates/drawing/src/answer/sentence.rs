@@ -9,7 +9,7 @@ use super::part::{Emphasis, Part};
 use crate::wording;
 
 /// What every answer ends with as long as nothing varies the inputs.
-const CONDITIONS: &str = " in the conditions entered; doubt not computed yet.";
+pub(super) const CONDITIONS: &str = " in the conditions entered; doubt not computed yet.";
 
 /// A tube and what it is called.
 struct Named {

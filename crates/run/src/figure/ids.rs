@@ -304,6 +304,22 @@ figures! {
     FaultPlace = "fault-place", Place;
     /// States without one flow.
     StatesOpen = "states-open", Count;
+    /// Plausible cases that are wet, of a hundred.
+    DoubtWet = "doubt-wet", Count;
+    /// Cases that were computed.
+    DoubtCases = "doubt-cases", Count;
+    /// Cases without an answer.
+    DoubtUnanswered = "doubt-unanswered", Count;
+    /// What a tenth of the cases stays under.
+    DoubtLow = "doubt-low", Water;
+    /// What half of the cases stay under.
+    DoubtMiddle = "doubt-middle", Water;
+    /// What nine tenths of the cases stay under.
+    DoubtHigh = "doubt-high", Water;
+    /// The same of mist at the sensor.
+    DoubtMist = "doubt-mist", Ratio;
+    /// Part of the spread.
+    DoubtShare = "doubt-share", Percent;
     /// Air pressure.
     Pressure = "pressure", Pressure;
     /// Altitude.

@@ -24,6 +24,7 @@ pub(crate) enum Command {
     Air(Air),
     Lines(Lines),
     Link(Link),
+    Sheet(Sheet),
     Figures(Figures),
     Schema(Schema),
 }
@@ -77,6 +78,62 @@ pub(crate) struct Link {
     /// Address of the page that is to open it; without one, what stands behind such an address is printed alone.
     #[arg(long, value_name = "URL")]
     pub(crate) page: Option<String>,
+}
+
+/// Makes a sheet of paper of a project.
+#[derive(Debug, Args)]
+pub(crate) struct Sheet {
+    #[command(subcommand)]
+    pub(crate) kind: SheetKind,
+}
+
+/// A kind of sheet.
+#[derive(Debug, Subcommand)]
+pub(crate) enum SheetKind {
+    Site(SiteSheet),
+}
+
+/// Makes the site card: what the installer holds in hand, with the project as a printed code.
+///
+/// Writes a document in HTML that needs nothing besides; a browser prints it or saves it as PDF.
+/// Of several runs each has its own card. A run whose water or air has no answer has no card.
+/// Exit status as with `assess`.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct SiteSheet {
+    /// Project file, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// File to write; without one, the standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    /// Address of the page that the printed code opens; without one the code carries the project alone.
+    #[arg(long, value_name = "URL")]
+    pub(crate) page: Option<String>,
+    /// The paper.
+    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
+    pub(crate) paper: PaperSize,
+    /// The day that stands on the card, as you write it; without one, room for it.
+    #[arg(long, value_name = "DAY")]
+    pub(crate) date: Option<String>,
+    /// The revision that stands on the card.
+    #[arg(long, value_name = "WORDS")]
+    pub(crate) revision: Option<String>,
+    /// Units of the card.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+}
+
+/// A size of paper.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum PaperSize {
+    /// 210 mm by 297 mm.
+    A4,
+    /// 8.5 in by 11 in.
+    Letter,
 }
 
 /// How an answer is told.

@@ -11,6 +11,7 @@ mod link;
 mod project;
 mod report;
 mod schema;
+mod sheet;
 mod table;
 mod whole;
 
@@ -30,6 +31,7 @@ fn main() -> ExitCode {
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
         Command::Link(args) => link::link(args, &mut out),
+        Command::Sheet(args) => sheet::sheet(args, &mut out),
         Command::Figures(args) => figures::figures(args, &mut out),
         Command::Schema(args) => schema::schema(args, &mut out),
     };

@@ -13,6 +13,7 @@ mod notes;
 mod outline;
 mod rows;
 mod running;
+mod site;
 mod structure;
 mod tube;
 #[cfg(feature = "water-and-air")]
@@ -33,6 +34,7 @@ pub use handles::Handle;
 pub use labels::{Label, LabelKind};
 pub use layout::Held;
 pub(crate) use layout::bends_of;
+pub use site::{elevation_for_site, level, site_length, site_place};
 #[cfg(feature = "water-and-air")]
 pub use water::{elevation_of_whole, elevation_of_whole_on_paper};
 
@@ -126,28 +128,48 @@ pub fn elevation_on_paper(view: &View<'_>) -> Elevation {
     )
 }
 
+/// What an elevation shows of its tube.
+#[derive(Clone, Copy)]
+pub(crate) enum Shows<'a> {
+    /// The answer, and what stands in the tube besides.
+    Answer(Option<&'a dyn Standing>),
+    /// What is set out on site.
+    Site,
+}
+
 fn drawn(
     view: &View<'_>,
     room: Room,
     plan: layout::Plan,
     standing: Option<&dyn Standing>,
 ) -> Elevation {
+    drawn_as(view, room, plan, Shows::Answer(standing))
+}
+
+fn drawn_as(view: &View<'_>, room: Room, plan: layout::Plan, shows: Shows<'_>) -> Elevation {
+    let (for_site, standing) = match shows {
+        Shows::Answer(standing) => (false, standing),
+        Shows::Site => (true, None),
+    };
     let mut scene = Scene {
-        prefix: "elevation",
+        prefix: if for_site { "site" } else { "elevation" },
         width: room.width,
         height: plan.height,
         title: describe::title(view),
-        description: describe::sentence(view),
+        description: describe::sentence(view, !for_site),
         items: Vec::new(),
     };
     let mut board = Board::new(scene.bounds());
-    let states = view.answer().map(states).unwrap_or_default();
+    let answer = view.answer().filter(|_| !for_site);
+    let states = answer.map(states).unwrap_or_default();
     structure::draw(&mut scene, &mut board, &plan);
     let tube = tube::Tube {
         course: &plan.course,
         half: plan.half,
     };
-    structure::carry_joints(&mut scene, &plan);
+    if !for_site {
+        structure::carry_joints(&mut scene, &plan);
+    }
     fitted::draw_hangers(&mut scene, view, &plan);
     tube.draw(&mut scene, view);
     tube.draw_states(&mut scene, view, &states);
@@ -169,14 +191,17 @@ fn drawn(
     } else {
         handles::draw(&mut scene, &mut board, &plan)
     };
-    let labels = notes::draw(
-        &mut scene,
-        &mut board,
-        view,
-        &plan,
-        (&states, &traps),
-        standing,
-    );
+    let labels = match shows {
+        Shows::Site => site::draw_labels(&mut scene, &mut board, view, &plan, &traps),
+        Shows::Answer(standing) => notes::draw(
+            &mut scene,
+            &mut board,
+            view,
+            &plan,
+            (&states, &traps),
+            standing,
+        ),
+    };
     Elevation {
         scene,
         frame: plan.frame,

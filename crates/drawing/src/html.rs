@@ -27,6 +27,9 @@ pub use staying_dry::staying_dry;
 
 use dewrun_run::figure::{Figure, Spot};
 
+/// What every reader of a result must know: this is a life-safety device. The page and every sheet have it word for word.
+pub const CAUTIONS: &str = include_str!("html/cautions.html");
+
 use crate::svg::escaped;
 
 /// An element with text in it.

@@ -8,4 +8,5 @@ mod lines;
 mod link;
 mod masked;
 mod running;
+mod sheet;
 mod wording;

@@ -31,6 +31,7 @@ fn help() {
     hold("help_figures", &dewrun(&["figures", "--help"]));
     hold("help_lines", &dewrun(&["lines", "--help"]));
     hold("help_link", &dewrun(&["link", "--help"]));
+    hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
     hold("help_schema", &dewrun(&["schema", "--help"]));
 }
 

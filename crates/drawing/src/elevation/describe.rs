@@ -18,8 +18,8 @@ pub(crate) fn title(view: &View<'_>) -> String {
     format!("Elevation of the {tube}, {}", view.names.run)
 }
 
-/// What it shows.
-pub(crate) fn sentence(view: &View<'_>) -> String {
+/// What it shows, with the states along the tube where the answer is drawn.
+pub(crate) fn sentence(view: &View<'_>, with_states: bool) -> String {
     let legs = view.legs().len();
     let length = wording::metres(view.length().to_metres(), view.style);
     let (from, to) = match view.tube {
@@ -31,6 +31,9 @@ pub(crate) fn sentence(view: &View<'_>) -> String {
         "{legs} {plural}, {length}, from {from} through {} to {to}.",
         spaces(view)
     );
+    if !with_states {
+        return sentence;
+    }
     let found = view.answer().map(states).unwrap_or_default();
     if found.is_empty() {
         sentence.push_str(" No water, frost, mist or sweat along it.");

@@ -152,15 +152,27 @@ pub(crate) fn place_traps(
     traps: &[DrawnTrap],
     standing: Option<&dyn Standing>,
 ) {
-    for (place, trap) in traps.iter().enumerate() {
+    place_trap_names(labels, plan, traps, |place, _| {
         let name = vec![Line::new(format!("Trap {}", place + 1))];
         let told = standing.map(|standing| standing.trap(place));
         let full = [name.clone(), told.unwrap_or_default()].concat();
-        let forms = if full.len() == name.len() {
+        if full.len() == name.len() {
             vec![Block::of(name)]
         } else {
             vec![Block::of(full), Block::of(name)]
-        };
+        }
+    });
+}
+
+/// The same with names of one's own, each in its forms.
+pub(crate) fn place_trap_names(
+    labels: &mut Labels<'_>,
+    plan: &Plan,
+    traps: &[DrawnTrap],
+    name: impl Fn(usize, &DrawnTrap) -> Vec<Block>,
+) {
+    for (place, trap) in traps.iter().enumerate() {
+        let forms = name(place, trap);
         let (width, _) = forms
             .first()
             .map_or((0.0, 0.0), |form| form.size(labels.scale));

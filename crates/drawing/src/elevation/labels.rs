@@ -43,6 +43,8 @@ pub enum LabelKind {
     Lock(usize),
     /// Water that runs out of an end of the tube.
     RunsOut(bool),
+    /// Level of a joint, the start of the tube first.
+    Level(usize),
     /// The duct.
     Duct,
     /// The detector.

@@ -11,6 +11,7 @@ use crate::place::Board;
 use crate::scene::Scene;
 use crate::states::StateStretch;
 use crate::view::View;
+use crate::wording;
 
 /// Width that a leg's number and fall take on average, px.
 const LEG_LABEL: f64 = 90.0;
@@ -30,7 +31,9 @@ pub(crate) fn draw(
         standing.first(&mut labels, plan);
     }
     rows::draw_bars(scene, &mut labels, view, plan, states);
-    rows::draw_dimensions(scene, &mut labels, view, plan);
+    rows::draw_dimensions(scene, &mut labels, view, plan, |length| {
+        wording::length_number(length, view.style)
+    });
     place_devices(&mut labels, view, plan);
     place_legs(&mut labels, view, plan);
     if !plan.frame.narrow {
@@ -51,7 +54,7 @@ pub(crate) fn draw(
     labels.draw(scene)
 }
 
-fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
+pub(crate) fn place_legs(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
     let wanted = plan.course.legs.iter().fold(0.0, |sum, _| sum + LEG_LABEL);
     let crowded = plan.frame.width < wanted * labels.scale;
     for (place, drawn) in plan.course.legs.iter().enumerate() {
@@ -183,7 +186,7 @@ fn place_spaces(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
 }
 
 /// The part of a band where its name may stand.
-fn room_of(band: &Band, plan: &Plan) -> Rect {
+pub(crate) fn room_of(band: &Band, plan: &Plan) -> Rect {
     let edge = plan.wall_thickness / 2.0 + if plan.frame.narrow { 3.0 } else { 8.0 };
     Rect::new(
         band.rect.x + edge,

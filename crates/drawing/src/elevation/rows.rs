@@ -1,5 +1,7 @@
 //! The rows under the tube: bars for the stretches in one state, and the dimension line.
 
+use dewrun_quantity::Length;
+
 use super::labels::{LabelKind, Labels, Spot};
 use super::layout::Plan;
 use crate::block::{Block, Line};
@@ -8,7 +10,6 @@ use crate::scene::Scene;
 use crate::states::{State, StateStretch};
 use crate::text::Tone;
 use crate::view::View;
-use crate::wording;
 
 /// A bar for each wet or frozen stretch.
 pub(crate) fn draw_bars(
@@ -65,6 +66,7 @@ pub(crate) fn draw_dimensions(
     labels: &mut Labels<'_>,
     view: &View<'_>,
     plan: &Plan,
+    number: impl Fn(Length) -> String,
 ) {
     let Some(y) = plan.rows.and_then(|rows| rows.dimensions) else {
         return;
@@ -95,8 +97,7 @@ pub(crate) fn draw_dimensions(
         if drawn.steep {
             continue;
         }
-        let words = wording::length_number(leg.length, view.style);
-        let block = Block::of(vec![Line::new(words).toned(Tone::Second)]);
+        let block = Block::of(vec![Line::new(number(leg.length)).toned(Tone::Second)]);
         let room = Rect::new(
             left + 2.0,
             y - 24.0 * labels.scale,

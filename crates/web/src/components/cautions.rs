@@ -7,5 +7,8 @@ pub(crate) fn cautions() -> El {
     el("footer")
         .class("dw-cautions")
         .attr("aria-label", "Cautions")
-        .inert(include_str!("cautions.html"))
+        .inert(concat!(
+            include_str!("../../../drawing/src/html/cautions.html"),
+            include_str!("does_not_answer.html")
+        ))
 }

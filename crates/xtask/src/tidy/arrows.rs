@@ -40,9 +40,14 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
+        "sheet",
+        &["document", "drawing", "run", "advice", "quantity"],
+    ),
+    (
         "workshop",
         &[
-            "desk", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+            "sheet", "desk", "document", "drawing", "run", "advice", "troubles", "weather",
+            "quantity",
         ],
     ),
     ("cli", FRONT_END),
@@ -55,7 +60,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[
-    "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+    "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
 ];
 /// These test and build the others, so they may see everything.
 const ANY: &[&str] = &["tests", "bench-page", "same-bits", "xtask"];

@@ -1,0 +1,99 @@
+//! `dewrun sheet`: sheets of paper as documents in HTML.
+
+use std::fs;
+use std::io::{self, Write};
+
+use dewrun_document::{DocumentError, Project, to_installation};
+use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
+
+use crate::args::{PaperSize, Sheet, SheetKind, SiteSheet};
+use crate::evaluate::{Evaluated, evaluate};
+use crate::exit::Ending;
+use crate::project::{self, complain_of, name_of};
+
+pub(crate) fn sheet(args: &Sheet, out: &mut impl Write) -> io::Result<Ending> {
+    match &args.kind {
+        SheetKind::Site(args) => site(args, out),
+    }
+}
+
+/// The cards of all runs asked for; what has none is said on the standard error.
+fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
+    let name = name_of(&args.project);
+    let loaded = project::load(&args.project)
+        .and_then(|project| evaluate(&project, args.run.as_deref()).map(|runs| (project, runs)));
+    let (project, runs) = match loaded {
+        Ok(loaded) => loaded,
+        Err(error) => {
+            complain_of(&name, &error);
+            return Ok(Ending::Failed);
+        }
+    };
+    let mut cards = Vec::new();
+    let mut ending = Ending::Dry;
+    for run in &runs {
+        match card(args, &project, run) {
+            Ok(card) => {
+                cards.extend(card);
+                ending = ending.max(run.ending());
+            }
+            Err(error) => {
+                complain_of(&name, &error);
+                ending = Ending::Failed;
+            }
+        }
+    }
+    if cards.is_empty() {
+        return Ok(ending);
+    }
+    let text = document(&cards);
+    match &args.out {
+        None => out.write_all(text.as_bytes())?,
+        Some(path) => {
+            if let Err(error) = fs::write(path, text) {
+                eprintln!("dewrun: {}: {error}", path.display());
+                return Ok(Ending::Failed);
+            }
+        }
+    }
+    Ok(ending)
+}
+
+/// The card of a run; none where the run has no answer, which it says itself.
+fn card(
+    args: &SiteSheet,
+    project: &Project,
+    run: &Evaluated,
+) -> Result<Option<SiteCard>, DocumentError> {
+    if let Some(error) = run.error() {
+        return Err(error.clone());
+    }
+    let Ok(answered) = &run.result else {
+        return Ok(None);
+    };
+    let Ok((whole, _)) = &answered.whole else {
+        return Ok(None);
+    };
+    let (installation, _) = to_installation(project, answered.run_index)?;
+    let told = Told {
+        project,
+        run_index: answered.run_index,
+        run: &answered.run,
+        names: &answered.names,
+        installation: &installation,
+        outcome: &answered.outcome.value,
+        whole,
+        resting: &answered.ranked,
+    };
+    let options = CardOptions {
+        style: args.units.style(),
+        paper: match args.paper {
+            PaperSize::A4 => Paper::A4,
+            PaperSize::Letter => Paper::Letter,
+        },
+        page: args.page.as_deref(),
+        date: args.date.as_deref().unwrap_or_default(),
+        revision: args.revision.as_deref().unwrap_or_default(),
+    };
+    site_card(&told, &options).map(Some)
+}

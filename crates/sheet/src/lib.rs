@@ -1,0 +1,15 @@
+//! Sheets of paper as HTML text, made without a browser and without a clock: the site card and its printed code.
+
+mod left_out;
+mod markup;
+mod paper;
+mod printed_code;
+mod site_card;
+mod standalone;
+mod told;
+
+pub use left_out::LeftOut;
+pub use paper::Paper;
+pub use printed_code::{CODE_MM, PrintedCode, QUIET_MODULES, SMALLEST_MODULE_MM, printed_code};
+pub use site_card::{CardOptions, SiteCard, document, site_card};
+pub use told::Told;

@@ -12,6 +12,7 @@ pub mod solved;
 pub mod states;
 pub mod steady;
 pub mod traps;
+pub mod weather;
 
 use std::env;
 use std::fs;
@@ -27,7 +28,7 @@ const FOLDER: &str = "DEWRUN_CASES";
 const OUT: &str = "DEWRUN_CASES_OUT";
 
 /// What a folder of cases may hold that nothing here reads yet.
-const NOT_READ_YET: [&str; 4] = ["year.json", "fixtures", "weather", "loggers"];
+const NOT_READ_YET: [&str; 1] = ["year.json"];
 
 /// Reads the folder, prints what holds and what does not, writes the values where asked to.
 ///
@@ -45,18 +46,26 @@ pub fn run() -> Result<bool, String> {
         reports.push(steady::hold(&name, &list(&folder, &name)?));
     }
     for (name, hold) in [
-        (
-            "checks.json",
-            checks::hold as fn(&str, &[Value]) -> FileReport,
-        ),
-        ("cases.json", cases::hold),
-        ("flow.json", flow::hold),
+        ("flow.json", flow::hold as fn(&str, &[Value]) -> FileReport),
         ("pools.json", pools::hold),
         ("hangers.json", hangers::hold),
         ("traps.json", traps::hold),
     ] {
         if folder.join(name).exists() {
             reports.push(hold(name, &list(&folder, name)?));
+        } else {
+            println!("{name}: absent");
+        }
+    }
+    for (name, hold) in [
+        (
+            "checks.json",
+            checks::hold as fn(&str, &[Value], &Path) -> FileReport,
+        ),
+        ("cases.json", cases::hold),
+    ] {
+        if folder.join(name).exists() {
+            reports.push(hold(name, &list(&folder, name)?, &folder));
         } else {
             println!("{name}: absent");
         }

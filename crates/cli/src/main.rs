@@ -13,6 +13,7 @@ mod report;
 mod schema;
 mod sheet;
 mod table;
+mod weather;
 mod whole;
 
 use std::io::{self, ErrorKind, Write};
@@ -30,6 +31,7 @@ fn main() -> ExitCode {
         Command::Assess(args) => assess::assess(args, &mut out),
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
+        Command::Weather(args) => weather::weather(args, &mut out),
         Command::Link(args) => link::link(args, &mut out),
         Command::Sheet(args) => sheet::sheet(args, &mut out),
         Command::Figures(args) => figures::figures(args, &mut out),

@@ -35,6 +35,7 @@ mod schema;
 mod share_link;
 mod v1;
 mod visited;
+mod weather_answer;
 mod whole_answer;
 
 pub use air_answer::air_answer;
@@ -49,7 +50,7 @@ pub use located_whole::located_whole;
 pub use names::Names;
 pub use note::note;
 pub use place::{given_path, located, path_of};
-pub use schema::{air_schema, answer_schema, project_schema};
+pub use schema::{air_schema, answer_schema, project_schema, weather_schema};
 pub use share_link::{
     LINK_MARK, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };
@@ -62,3 +63,4 @@ pub use v1::{
     Visit, VisitedTube, WaterFound, check, read, read_bytes, write,
 };
 pub use visited::visited;
+pub use weather_answer::weather_answer;

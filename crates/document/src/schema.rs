@@ -4,7 +4,7 @@ use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
 use crate::limits::{FIELDS, PLAIN, READINGS};
-use crate::output::{AirStateOutput, AssessOutput};
+use crate::output::{AirStateOutput, AssessOutput, WeatherOutput};
 use crate::v1::File;
 
 /// The JSON schema (draft 2020-12) of the project file, with the limits of every number.
@@ -25,6 +25,12 @@ pub fn answer_schema() -> String {
 #[must_use]
 pub fn air_schema() -> String {
     published(&schemars::schema_for!(AirStateOutput).to_value())
+}
+
+/// The JSON schema (draft 2020-12) of the answer about a weather or logger file.
+#[must_use]
+pub fn weather_schema() -> String {
+    published(&schemars::schema_for!(WeatherOutput).to_value())
 }
 
 fn published(schema: &Value) -> String {

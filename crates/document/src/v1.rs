@@ -16,6 +16,7 @@ mod trap;
 mod tube_stuff;
 mod visit;
 mod water_output;
+mod weather_output;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};

@@ -1,6 +1,6 @@
 //! The committed schema files are those of the code.
 
-use dewrun_document::{air_schema, answer_schema, limits, project_schema};
+use dewrun_document::{air_schema, answer_schema, limits, project_schema, weather_schema};
 use serde_json::Value;
 
 #[test]
@@ -27,6 +27,15 @@ fn the_schema_of_an_air_is_published() {
     assert!(
         air_schema() == committed,
         "write it anew with `dewrun schema air`"
+    );
+}
+
+#[test]
+fn the_schema_of_a_weather_file_is_published() {
+    let committed = include_str!("../schema/dewrun-weather-1.json");
+    assert!(
+        weather_schema() == committed,
+        "write it anew with `dewrun schema weather`"
     );
 }
 

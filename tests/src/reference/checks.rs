@@ -11,6 +11,9 @@ mod flo;
 mod held_wall;
 mod mas;
 mod psy;
+mod wx;
+
+use std::path::Path;
 
 use serde_json::Value;
 
@@ -77,7 +80,7 @@ const GROUPS: [Rows; 10] = [
 
 /// Holds every row for the product against its computation, and names those that have none.
 #[must_use]
-pub fn hold(name: &str, rows: &[Value]) -> FileReport {
+pub fn hold(name: &str, rows: &[Value], folder: &Path) -> FileReport {
     let mut report = FileReport::new(name);
     for row in rows.iter().filter(|row| row["use"] == "product") {
         let id = row["id"].as_str().unwrap_or("a row without id");
@@ -92,7 +95,12 @@ pub fn hold(name: &str, rows: &[Value]) -> FileReport {
                     compute(&Inputs::of_row(row)).map(|computed| answer(row, computed)),
                 );
             }
-            None => report.skip(id),
+            None => match wx::compute(id, &row["inputs"], folder) {
+                Some(computed) => {
+                    report.take(id, computed.map(|computed| answer(row, computed)));
+                }
+                None => report.skip(id),
+            },
         }
     }
     report

@@ -47,6 +47,9 @@ impl Tolerance {
         if relative.is_some() || absolute.is_some() {
             return Self::either(relative.unwrap_or(0.0), absolute.unwrap_or(0.0));
         }
+        if let Some(means) = number("means_abs").filter(|_| key.ends_with("mean")) {
+            return Self::absolute(means);
+        }
         Self::either(number("rel").unwrap_or(0.0), number("abs").unwrap_or(0.0))
     }
 
@@ -199,6 +202,17 @@ mod tests {
             Tolerance::of_key(&tolerance, "m"),
             Tolerance::relative(0.02),
             "general"
+        );
+        let of_means = json!({"counts": 0, "means_abs": 0.005});
+        assert_eq!(
+            Tolerance::of_key(&of_means, "Td_mean"),
+            Tolerance::absolute(0.005),
+            "of means"
+        );
+        assert_eq!(
+            Tolerance::of_key(&of_means, "h_T_lt0"),
+            Tolerance::default(),
+            "counts are exact"
         );
     }
 }

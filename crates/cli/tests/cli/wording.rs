@@ -32,6 +32,7 @@ fn help() {
     hold("help_lines", &dewrun(&["lines", "--help"]));
     hold("help_link", &dewrun(&["link", "--help"]));
     hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
+    hold("help_weather", &dewrun(&["weather", "--help"]));
     hold("help_schema", &dewrun(&["schema", "--help"]));
 }
 
@@ -130,5 +131,55 @@ fn complaints() {
     hold(
         "not_text",
         &dewrun_reading(&["assess", "-"], b"{\"format\": \"\xff\"}"),
+    );
+}
+
+#[test]
+fn weather_files() {
+    let file = |name: &str| format!("tests/cases/fixtures/{name}");
+    let events = file("L11_events_and_placeholders.csv");
+    hold("weather_logger", &dewrun(&["weather", &events]));
+    hold("weather_json", &dewrun(&["weather", &events, "--json"]));
+    hold("weather_rows", &dewrun(&["weather", &events, "--rows"]));
+    hold(
+        "weather_epw",
+        &dewrun(&["weather", &file("W21_column_counts.epw")]),
+    );
+    hold(
+        "weather_inch_pound",
+        &dewrun(&["weather", &file("W08_dew_above_dry.epw"), "--units", "ip"]),
+    );
+}
+
+#[test]
+fn weather_files_that_are_not_read() {
+    let complaint = |words: &[&str], input: &[u8]| dewrun_reading(words, input);
+    hold("weather_no_file", &dewrun(&["weather", "nowhere.epw"]));
+    hold("weather_empty", &complaint(&["weather", "-"], b""));
+    hold(
+        "weather_no_readings",
+        &complaint(&["weather", "-"], b"a,b,c\nd,e,f\n"),
+    );
+    hold(
+        "weather_workbook",
+        &complaint(&["weather", "-"], b"PK\x03\x04 and so on"),
+    );
+    hold(
+        "weather_no_air",
+        &complaint(
+            &["weather", "-"],
+            b"time,battery (V)\n2024-06-01 00:00,3.5\n2024-06-01 01:00,3.5\n",
+        ),
+    );
+    hold(
+        "weather_no_column",
+        &complaint(
+            &["weather", "-", "--column", "9=temperature"],
+            b"time,t,rh\n2024-06-01 00:00,3.5,80\n2024-06-01 01:00,3.5,80\n",
+        ),
+    );
+    hold(
+        "weather_wrong_column",
+        &complaint(&["weather", "-", "--column", "3=warmth"], b""),
     );
 }

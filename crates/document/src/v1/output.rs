@@ -15,6 +15,12 @@ pub use super::dry_output::{
     DuctAirLimitOutput, LimitOutput, SpaceLimitOutput, StayingDryOutput, TubeLimitOutput,
 };
 
+pub use super::weather_output::{
+    ColdDesignOutput, ColumnOutput, ConventionOutput, DesignOutput, GapOutput, HumidDesignOutput,
+    PlaceOutput, RangeOutput, RangesOutput, RowOutput, TimingOutput, UnderstoodOutput,
+    WEATHER_FORMAT, WeatherNoteOutput, WeatherOutput,
+};
+
 pub use super::water_output::{
     IceOutput, LegWaterOutput, LowPointOutput, PoolLevelOutput, ProposedTrapOutput, TrapOutput,
     TroubleOutput, TubeWaterOutput, WaterOutput,

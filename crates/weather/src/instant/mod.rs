@@ -1,0 +1,9 @@
+//! Dates and times: what a cell says, in which order the whole column says it, and seconds from it.
+
+pub(crate) mod civil;
+pub(crate) mod order;
+pub(crate) mod stamp;
+mod words;
+
+pub use civil::Civil;
+pub use order::DateOrder;

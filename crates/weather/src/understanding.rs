@@ -1,0 +1,115 @@
+//! What a reader understood of a file, and what a person may say instead.
+
+use dewrun_moist_air::Over;
+use dewrun_quantity::DecimalMark;
+
+use crate::column::{Role, Unit};
+use crate::instant::DateOrder;
+use crate::text::cells::Delimiter;
+use crate::text::encoding::Encoding;
+
+/// The form of a file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub enum Form {
+    /// Hourly or finer weather with eight lines of header, the form of building simulation.
+    Epw,
+    /// Typical year of the third US set, CSV.
+    Tmy3,
+    /// Typical year of the second US set, fixed columns.
+    Tm2,
+    /// A table with one reading a line: logger exports, PVGIS, satellite and reanalysis data.
+    Table,
+}
+
+impl Form {
+    /// Its name.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Epw => "EPW",
+            Self::Tmy3 => "TMY3",
+            Self::Tm2 => "TM2",
+            Self::Table => "table",
+        }
+    }
+}
+
+/// What the time beside a reading means.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stamps {
+    /// The end of the step that the reading stands for.
+    End,
+    /// Its start.
+    Start,
+    /// The moment at which it was read.
+    Moment,
+}
+
+impl Stamps {
+    /// In words.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::End => "end of the step",
+            Self::Start => "start of the step",
+            Self::Moment => "moment of the reading",
+        }
+    }
+}
+
+/// A column and what it holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ColumnChoice {
+    /// Number of the column, from 1.
+    pub column: usize,
+    /// What it holds.
+    pub role: Role,
+    /// In which unit; none to look.
+    pub unit: Option<Unit>,
+}
+
+/// What to take as given instead of looking; the same form comes back with everything filled in.
+///
+/// ```
+/// use dewrun_weather::{DateOrder, Reader, Understanding};
+/// let text = b"time,T,RH\n01/02/2024 10:00,20,50\n01/02/2024 10:10,20,51\n";
+/// let given = Understanding { date_order: Some(DateOrder::MonthDayYear), ..Understanding::default() };
+/// let mut reader = Reader::new(given);
+/// reader.push(text)?;
+/// assert_eq!(reader.finish()?.series.first().unwrap().to_string(), "2024-01-02T10:00");
+/// # Ok::<(), dewrun_weather::WeatherError>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Understanding {
+    /// Form of the file.
+    pub form: Option<Form>,
+    /// Letters of the file; UTF-16 is always told by its bytes.
+    pub encoding: Option<Encoding>,
+    /// What stands between cells.
+    pub delimiter: Option<Delimiter>,
+    /// What parts whole from broken digits.
+    pub decimal_mark: Option<DecimalMark>,
+    /// Number of the first line with a reading, from 1.
+    pub first_reading: Option<u64>,
+    /// Order of day, month and year.
+    pub date_order: Option<DateOrder>,
+    /// Columns by number; those not named here are looked at.
+    pub columns: Vec<ColumnChoice>,
+    /// The station whose rows are taken, where a file holds several.
+    pub station: Option<String>,
+    /// What the stamps mean.
+    pub stamps: Option<Stamps>,
+    /// Hours that the stamps are ahead of UTC.
+    pub utc_offset_h: Option<f64>,
+    /// Metres above sea level.
+    pub elevation_m: Option<f64>,
+    /// One pressure for all rows, Pa, instead of the file's.
+    pub pressure_pa: Option<f64>,
+    /// Over what the dew points below 0 °C are meant.
+    pub dew_point_over: Option<Over>,
+    /// Over what the relative humidities below 0 °C are meant.
+    pub relative_over: Option<Over>,
+    /// Whether the dew point leads where a row has both it and relative humidity.
+    pub dew_point_leads: Option<bool>,
+}

@@ -1,6 +1,11 @@
 //! Every Rust file opens with a sentence on what it is for; no line of any file ends in a space.
+//!
+//! Files that stand for those of other programs are as these write them.
 
 use super::source::Source;
+
+/// Exports of loggers and weather services, rebuilt byte by byte.
+const AS_WRITTEN: &str = "tests/cases/fixtures/";
 
 pub(super) fn check(source: &Source) -> Vec<String> {
     let mut problems = Vec::new();
@@ -8,7 +13,7 @@ pub(super) fn check(source: &Source) -> Vec<String> {
         problems.push(": does not begin with a `//!` sentence".to_owned());
     }
     for (number, line) in (1..).zip(source.text.lines()) {
-        if line.ends_with([' ', '\t']) {
+        if line.ends_with([' ', '\t']) && !source.path.starts_with(AS_WRITTEN) {
             problems.push(format!(":{number}: ends in white space"));
         }
     }

@@ -30,6 +30,7 @@
 mod assumption;
 mod boundary;
 mod doubt;
+mod geometry;
 mod over_duct;
 mod rests_on;
 
@@ -40,6 +41,9 @@ pub use boundary::{
 };
 pub use doubt::{
     Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares, seed_of,
+};
+pub use geometry::{
+    Change, Kind as RemedyKind, Left, Remedy, Subject, changed, remedies_of_geometry,
 };
 pub use over_duct::{OverDuct, over_duct};
 pub use rests_on::{Resting, rests_on, rests_on_whole};

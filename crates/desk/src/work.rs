@@ -23,16 +23,34 @@ pub enum Work {
     Beside,
     /// A figure opened, as HTML; of a [`Style`]. After the name stand the figure's id, its spot and, where there is one, the id of the figure before.
     Opened,
+    /// The sentence of the section Airflow, as HTML; of a [`Style`], as all its parts.
+    Airflow,
+    /// Its charts of pressure, budget and transport time; after the style width and size of text.
+    AirflowCharts,
+    /// States, faults and limits; after the style width, size of text and, while a hand holds them, the limits, %.
+    AirflowLimits,
+    /// All of it as tables; as for the limits.
+    AirflowTables,
+    /// Remedies with before and after, as HTML; of a [`Style`].
+    Remedies,
+    /// The project file with a remedy made; its number from 0 stands after the name.
+    Remedied,
 }
 
 /// All kinds.
-const ALL: [Work; 6] = [
+const ALL: [Work; 12] = [
     Work::StayingDry,
     Work::DryBoundary,
     Work::Sentence,
     Work::PlainSentence,
     Work::Beside,
     Work::Opened,
+    Work::Airflow,
+    Work::AirflowCharts,
+    Work::AirflowLimits,
+    Work::AirflowTables,
+    Work::Remedies,
+    Work::Remedied,
 ];
 
 impl Work {
@@ -46,6 +64,12 @@ impl Work {
             Self::PlainSentence => "plain-sentence",
             Self::Beside => "beside",
             Self::Opened => "opened",
+            Self::Airflow => "airflow",
+            Self::AirflowCharts => "airflow-charts",
+            Self::AirflowLimits => "airflow-limits",
+            Self::AirflowTables => "airflow-tables",
+            Self::Remedies => "remedies",
+            Self::Remedied => "remedied",
         }
     }
 

@@ -8,6 +8,8 @@ mod leg;
 mod opened;
 mod opening;
 mod profile_table;
+#[cfg(feature = "water-and-air")]
+mod remedies;
 mod sensor;
 mod sentence;
 mod side_by_side;
@@ -20,6 +22,8 @@ pub use leg::{
 pub use opened::{Origins, opened};
 pub use opening::opening;
 pub use profile_table::profile_table;
+#[cfg(feature = "water-and-air")]
+pub use remedies::remedies;
 pub use sensor::sensor;
 pub use sentence::{asides, plain_sentence, rests_on, sentence};
 pub use side_by_side::side_by_side;

@@ -1,8 +1,10 @@
 //! The kinds of question and how each is answered.
 
+mod airflow;
 mod answer;
 mod dry_boundary;
 mod opened;
+mod remedies;
 mod staying_dry;
 
 use dewrun_desk::Work;
@@ -31,6 +33,12 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::PlainSentence => text(answer::plain_sentence(asked)),
         Work::Beside => text(answer::beside(asked)),
         Work::Opened => text(opened::html(asked)?),
+        Work::Airflow => text(airflow::part(asked, airflow::sentence)?),
+        Work::AirflowCharts => text(airflow::part(asked, airflow::charts)?),
+        Work::AirflowLimits => text(airflow::part(asked, airflow::judged)?),
+        Work::AirflowTables => text(airflow::part(asked, airflow::as_tables)?),
+        Work::Remedies => text(remedies::rows(asked)?),
+        Work::Remedied => text(remedies::made(asked)?),
     })
 }
 

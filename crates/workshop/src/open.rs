@@ -2,17 +2,22 @@
 
 use std::cell::OnceCell;
 
-use dewrun_advice::{Resting, rests_on};
+use dewrun_advice::{
+    OverDuct, Remedy, Resting, Subject, over_duct, remedies_of_geometry, rests_on,
+};
 use dewrun_desk::{Answered, OpenProject};
 use dewrun_document::output::NoteOutput;
-use dewrun_document::{DocumentError, located_whole, read, to_installation, whole_notes};
-use dewrun_run::{Whole, water_and_air};
+use dewrun_document::{DocumentError, Origin, located_whole, read, to_installation, whole_notes};
+use dewrun_quantity::Pressure;
+use dewrun_run::{Installation, Whole, water_and_air};
 
 /// A run of a project with its answer.
 pub(crate) struct Open {
     pub(crate) answered: Answered,
     whole: OnceCell<Result<Whole, DocumentError>>,
     ranked: OnceCell<Vec<Resting>>,
+    over_duct: OnceCell<Vec<OverDuct>>,
+    remedies: OnceCell<Vec<Remedy>>,
 }
 
 impl Open {
@@ -27,6 +32,8 @@ impl Open {
             answered: answered.map_err(|error| error.to_string())?,
             whole: OnceCell::new(),
             ranked: OnceCell::new(),
+            over_duct: OnceCell::new(),
+            remedies: OnceCell::new(),
         })
     }
 
@@ -43,6 +50,49 @@ impl Open {
         let answered = &self.answered;
         self.ranked
             .get_or_init(|| rests_on(&answered.run, &answered.outcome, &answered.givens))
+    }
+
+    /// What becomes of faults over the duct's plausible static pressures; nothing where it is not assumed.
+    pub(crate) fn over_duct(&self) -> &[OverDuct] {
+        self.over_duct.get_or_init(|| {
+            let project = &self.answered.project;
+            let duct = project.open_run().map(|run| &run.duct.static_pa.origin);
+            let Some(Origin::Assumed { low, high, .. }) = duct else {
+                return Vec::new();
+            };
+            let span = [*low, *high].map(Pressure::pascals);
+            let found = self.installed().and_then(|installation| {
+                over_duct(
+                    &self.answered.run,
+                    &installation,
+                    &self.answered.outcome,
+                    span,
+                )
+                .ok()
+            });
+            found.unwrap_or_default()
+        })
+    }
+
+    /// Remedies of geometry that help.
+    pub(crate) fn remedies(&self) -> &[Remedy] {
+        self.remedies.get_or_init(|| {
+            let (Ok(whole), Some(installation)) = (self.whole(), self.installed()) else {
+                return Vec::new();
+            };
+            remedies_of_geometry(&Subject {
+                run: &self.answered.run,
+                installation: &installation,
+                outcome: &self.answered.outcome,
+                whole,
+            })
+        })
+    }
+
+    fn installed(&self) -> Option<Installation> {
+        let project = &self.answered.project;
+        let found = to_installation(project, project.run).ok()?;
+        Some(found.0)
     }
 
     /// What has to be said beside water and air.

@@ -4,6 +4,9 @@ use dewrun_quantity::{Length, Mass};
 use dewrun_run::told::TrapKind;
 use dewrun_run::{Drain, Installation, Run, Trap, Tube};
 
+/// Nearer to a joint than this a trap lies at it, m.
+const AT_JOINT_M: f64 = 1e-9;
+
 /// A change of geometry.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Change {
@@ -88,9 +91,20 @@ impl Change {
             Self::Leg {
                 leg, rise, length, ..
             } => {
-                if let Some(leg) = legs.get_mut(leg) {
-                    leg.rise = rise;
-                    leg.length = length;
+                let end_m: f64 = legs
+                    .iter()
+                    .take(leg + 1)
+                    .map(|leg| leg.length.to_metres())
+                    .sum();
+                let Some(leg) = legs.get_mut(leg) else { return };
+                let longer = length - leg.length;
+                leg.rise = rise;
+                leg.length = length;
+                // What lies behind it keeps its place in its own leg.
+                for trap in &mut built.traps {
+                    if end_m - AT_JOINT_M <= trap.at.to_metres() {
+                        trap.at += longer;
+                    }
                 }
             }
             Self::Hangers { leg, spacing, .. } => {

@@ -48,6 +48,18 @@ pub enum Change {
 }
 
 /// A run and its installation with changes.
+///
+/// # Range
+/// Legs that there are; others are left alone.
+///
+/// # Accuracy
+/// Exact.
+///
+/// # Errors
+/// None.
+///
+/// # Source
+/// No relation: numbers are put in their places.
 #[must_use]
 pub fn changed(run: &Run, installation: &Installation, changes: &[Change]) -> (Run, Installation) {
     let (mut run, mut installation) = (run.clone(), installation.clone());

@@ -13,6 +13,7 @@ pub mod states;
 pub mod steady;
 pub mod traps;
 pub mod weather;
+pub mod year;
 
 use std::env;
 use std::fs;
@@ -26,9 +27,6 @@ use report::{FileReport, Values};
 const FOLDER: &str = "DEWRUN_CASES";
 /// Names a file that takes every computed value by id.
 const OUT: &str = "DEWRUN_CASES_OUT";
-
-/// What a folder of cases may hold that nothing here reads yet.
-const NOT_READ_YET: [&str; 1] = ["year.json"];
 
 /// Reads the folder, prints what holds and what does not, writes the values where asked to.
 ///
@@ -70,12 +68,14 @@ pub fn run() -> Result<bool, String> {
             println!("{name}: absent");
         }
     }
+    if folder.join("year.json").exists() {
+        let cases = cases_of(&folder, "year.json")?;
+        reports.push(year::hold("year.json", &folder, &cases));
+    } else {
+        println!("year.json: absent");
+    }
     for report in &reports {
         report.print();
-    }
-    for name in NOT_READ_YET {
-        let there = folder.join(name).exists();
-        println!("{name}: {}", if there { "not read yet" } else { "absent" });
     }
     if let Some(path) = env::var_os(OUT) {
         write(Path::new(&path), &reports)?;
@@ -101,6 +101,16 @@ fn steady_files(folder: &Path) -> Result<Vec<String>, String> {
 fn list(folder: &Path, name: &str) -> Result<Vec<Value>, String> {
     let text = fs::read_to_string(folder.join(name)).map_err(|error| format!("{name}: {error}"))?;
     serde_json::from_str(&text).map_err(|error| format!("{name}: {error}"))
+}
+
+/// The cases of a file that says something about itself besides.
+fn cases_of(folder: &Path, name: &str) -> Result<Vec<Value>, String> {
+    let text = fs::read_to_string(folder.join(name)).map_err(|error| format!("{name}: {error}"))?;
+    let all: Value = serde_json::from_str(&text).map_err(|error| format!("{name}: {error}"))?;
+    let cases = all["cases"].as_array();
+    cases
+        .cloned()
+        .ok_or_else(|| format!("{name} holds no cases"))
 }
 
 /// Every computed value by id.

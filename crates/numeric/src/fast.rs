@@ -6,7 +6,7 @@ use crate::elementary;
 use crate::polynomial::polynomial;
 
 /// 1.5 * 2^52: adding it leaves a number rounded to the nearest integer in the low bits.
-const ROUNDER: f64 = 6_755_399_441_055_744.0;
+pub(crate) const ROUNDER: f64 = 6_755_399_441_055_744.0;
 /// ln 2 in two parts; the first has 21 trailing zero bits, so that a multiple of it up to 2^20 is exact.
 const LN_2_HIGH: f64 = 0.693_147_180_369_123_8;
 const LN_2_LOW: f64 = 1.908_214_929_270_587_7e-10;
@@ -40,6 +40,12 @@ pub fn fast_exp(x: f64) -> f64 {
         return unusual_exp(x);
     }
     let rounded = x * core::f64::consts::LOG2_E + ROUNDER;
+    reduced_exp(x, rounded)
+}
+
+/// The exponential of `x`, of which the power of two is known as a number near [`ROUNDER`].
+#[inline(always)]
+pub(crate) fn reduced_exp(x: f64, rounded: f64) -> f64 {
     let power = rounded - ROUNDER;
     let rest = (x - power * LN_2_HIGH) - power * LN_2_LOW;
     // The low bits of `rounded` are the power of two; shifted into the exponent's place they scale by it.
@@ -48,7 +54,7 @@ pub fn fast_exp(x: f64) -> f64 {
 }
 
 /// Least-maximum polynomial in `s^2` of `2 artanh(s) / s` for `s` up to 0.1716, relative error 6e-14.
-const LN: [f64; 6] = [
+pub(crate) const LN: [f64; 6] = [
     1.999_999_999_999_947_2,
     0.666_666_666_795_858_1,
     0.399_999_948_897_499_85,
@@ -69,11 +75,11 @@ fn exp_near_zero(x: f64) -> f64 {
 }
 
 /// Bits of 2^52: a number below 2^52 in the low bits beside them reads as 2^52 plus that number.
-const TWO_TO_52_BITS: u64 = 0x4330_0000_0000_0000;
+pub(crate) const TWO_TO_52_BITS: u64 = 0x4330_0000_0000_0000;
 /// Bits of sqrt(1/2): subtracted, they leave an exponent that belongs to a fraction between sqrt(1/2) and sqrt(2).
-const SQRT_HALF_BITS: u64 = core::f64::consts::FRAC_1_SQRT_2.to_bits();
+pub(crate) const SQRT_HALF_BITS: u64 = core::f64::consts::FRAC_1_SQRT_2.to_bits();
 /// The exponent's bits.
-const EXPONENT: u64 = 0xfff0_0000_0000_0000;
+pub(crate) const EXPONENT: u64 = 0xfff0_0000_0000_0000;
 
 /// The natural logarithm, error below 1e-12 of its value or of 1, whichever is larger.
 ///

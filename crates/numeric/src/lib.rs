@@ -11,6 +11,7 @@ pub mod elementary;
 pub mod fast;
 pub mod integrate;
 pub mod interpolate;
+pub mod plain;
 pub mod polynomial;
 pub mod quantile;
 mod root;

@@ -11,6 +11,7 @@
 
 mod coefficients;
 mod dew_point;
+mod plain;
 mod saturation_curve;
 mod transport;
 
@@ -19,5 +20,6 @@ pub use dew_point::{
     COLDEST_C, dew_or_frost_point_c, dew_or_frost_point_of_c, dew_point_c, dew_point_of_c,
     frost_point_of_c,
 };
+pub use plain::{plain_fraction_over_ice, plain_fraction_over_water};
 pub use saturation_curve::SaturationCurve;
 pub use transport::{Transport, conductivity_w_mk, diffusivity_m2_s, transport, viscosity_pa_s};

@@ -6,6 +6,7 @@
 mod coefficients;
 mod forced;
 mod natural;
+pub mod plain;
 mod radiation;
 
 use core::f64::consts::PI;

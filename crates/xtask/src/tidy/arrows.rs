@@ -12,6 +12,19 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("airflow", &["moist-air", "quantity", "numeric"]),
     ("weather", &["moist-air", "quantity", "numeric"]),
     (
+        "year",
+        &[
+            "run",
+            "tube",
+            "water",
+            "airflow",
+            "weather",
+            "moist-air",
+            "quantity",
+            "numeric",
+        ],
+    ),
+    (
         "run",
         &[
             "tube",

@@ -1,0 +1,259 @@
+//! The wall's balance of a cell: the one temperature of the outer surface at which what the air gives is what the outside takes.
+//!
+//! What deposits and what dries is the mean over the step, found together with the wall's temperature;
+//! the difference between air and wall is its mean over the cell.
+
+use dewrun_moist_air::ZERO_CELSIUS_K;
+use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
+use dewrun_moist_air::latent::{VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
+use dewrun_tube::film_outside::plain::conductivity_w_mk;
+
+use super::cell::Cell;
+use super::inside::within_range;
+use super::lanes::{LANES, Lanes, larger, least, smaller};
+use super::outside::ln_vapour;
+use super::state::State;
+
+/// Half the stretch over which a wall held at 0 °C goes from all water to all ice, K, as the steady march has it.
+const MELTING_HALF_BAND_K: f64 = 1e-3;
+/// Walls from here up hold no ice, °C; colder ones are asked.
+const SURELY_WATER_C: f64 = 0.5;
+/// A step after which the balance is taken as solved; the last one is made linearly, and leaves its square times some 0.03 per kelvin.
+const CONVERGED_K: f64 = 1e-2;
+/// The same near 0 °C.
+const CONVERGED_AT_MELTING_K: f64 = 1e-7;
+const MELTING_NEAR_K: f64 = 0.1;
+/// The missing heat falls at least as fast as this for the search, W/(m K).
+const LEAST_SLOPE_W_MK: f64 = 1e-3;
+/// Longest step of the search, K.
+const LONGEST_STEP_K: f64 = 40.0;
+/// Steps that the search takes before it may end: the means over the cell settle in them.
+const SETTLING: u32 = 2;
+/// More steps than bisection from any start needs.
+const MOST_STEPS: u32 = 90;
+
+/// What a wall takes up in a step, of a growth that a wholly wet wall would have (kg/m2, of either sign): its change, and the share of the wall that takes part.
+#[inline(always)]
+pub(super) fn change_of_film(
+    growth: f64,
+    water: f64,
+    root: f64,
+    root_step: f64,
+    per_root: f64,
+) -> (f64, f64) {
+    let left = larger(root + growth * root_step, 0.0);
+    let dried = left * left * left - water;
+    let share = left * per_root;
+    if 0.0 <= growth {
+        (growth, 1.0)
+    } else {
+        (dried, share * share)
+    }
+}
+
+/// Heat that a kilogram of deposit gives up, its slope, and the share that freezes.
+#[inline(always)]
+pub(super) fn deposition(wall_c: f64) -> (f64, f64, f64) {
+    let water = vaporisation_j_kg(wall_c);
+    let ice = sublimation_j_kg(smaller(wall_c, 0.0));
+    let share = smaller(larger(0.5 - 0.5 / MELTING_HALF_BAND_K * wall_c, 0.0), 1.0);
+    let between = 0.0 < share && share < 1.0;
+    let slope = if between {
+        -0.5 / MELTING_HALF_BAND_K * (ice - water)
+    } else {
+        -2.4e3
+    };
+    (water + share * (ice - water), slope, share)
+}
+
+impl State {
+    /// Solves the balances of all lanes.
+    pub(super) fn solve(&mut self, cell: &Cell<Lanes>) {
+        self.begin();
+        for step in 0..MOST_STEPS {
+            self.convect(cell);
+            self.sweat(cell);
+            self.through(cell);
+            if least(&self.solving.wall_c) < SURELY_WATER_C {
+                self.over_any();
+            } else {
+                self.over_water();
+            }
+            self.take_up(cell);
+            self.miss();
+            let settling = step < SETTLING;
+            self.step(if settling { 0.0 } else { 1.0 });
+            if settling {
+                self.means(cell);
+                self.unbounded();
+            } else if 0.5 < least(&self.solving.done) {
+                break;
+            }
+        }
+    }
+
+    /// Before the first trial the differences are those at the start of the cell.
+    fn begin(&mut self) {
+        let (given, reached, solving) = (&self.given, &self.reached, &mut self.solving);
+        solving.mean_heat = [1.0; LANES];
+        solving.mean_mass = [1.0; LANES];
+        solving.added_heat = [0.0; LANES];
+        solving.added_mass = [0.0; LANES];
+        solving.frozen = [0.0; LANES];
+        for l in 0..LANES {
+            // A cautious guess of the wall, to ask whether ice is to be thought of.
+            solving.wall_c[l] = smaller(reached.t_c[l], solving.surface_c[l]);
+            // A lane without an hour has nothing to solve.
+            solving.done[l] = if 0.0 < given.seconds[l] { 0.0 } else { 1.0 };
+        }
+        self.unbounded();
+    }
+
+    /// Nothing is known of where the surface is.
+    fn unbounded(&mut self) {
+        self.solving.low = [-1e3; LANES];
+        self.solving.high = [1e3; LANES];
+    }
+
+    /// Heat through the wall at the surface that is tried, and the inner wall that it makes.
+    fn through(&mut self, cell: &Cell<Lanes>) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        for l in 0..LANES {
+            let surface_c = solving.surface_c[l];
+            let difference = surface_c - given.air_c[l];
+            let film_c = within_range(0.5 * (surface_c + given.air_c[l]));
+            let convection = solving.number[l] * conductivity_w_mk(film_c) * cell.per_outer[l];
+            let surface_k = surface_c + ZERO_CELSIUS_K;
+            let radiant_k = given.radiant_k[l];
+            let squares = surface_k * surface_k + radiant_k * radiant_k;
+            let radiation = cell.radiative[l] * squares * (surface_k + radiant_k);
+            let loss =
+                cell.outer[l] * (convection * difference + radiation * (surface_k - radiant_k));
+            let cubed = 4.0 * cell.radiative[l] * surface_k * surface_k * surface_k;
+            let loss_slope = cell.outer[l] * (convection * (1.0 + solving.exponent[l]) + cubed);
+            let through = loss - solving.sweat_heat[l];
+            let outward = loss_slope - solving.sweat_slope[l];
+            let from_air = through - cell.tracing[l];
+            let wall_c = surface_c + through * cell.insulation[l] + from_air * cell.tube[l];
+            solving.outward[l] = outward;
+            solving.from_air[l] = from_air;
+            solving.wall_c[l] = wall_c;
+            solving.held_c[l] = within_range(wall_c);
+            solving.by_surface[l] = 1.0 + outward * (cell.insulation[l] + cell.tube[l]);
+        }
+    }
+
+    /// Saturation and heat of deposition at walls that are surely above 0 °C.
+    fn over_water(&mut self) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        for l in 0..LANES {
+            let held_c = solving.held_c[l];
+            let fraction = plain_fraction_over_water(held_c, given.p_pa[l], given.per_pa[l]);
+            let (ln_wall, ln_wall_slope) = ln_vapour(fraction);
+            solving.ln_wall[l] = ln_wall;
+            solving.ln_wall_slope[l] = ln_wall_slope;
+            solving.deposit[l] = vaporisation_j_kg(held_c);
+            solving.deposit_slope[l] = -2.4e3;
+        }
+    }
+
+    /// The same where some may be below.
+    fn over_any(&mut self) {
+        self.over_water();
+        let (given, solving) = (&self.given, &mut self.solving);
+        let mut ice: Lanes = [0.0; LANES];
+        let mut ice_slope: Lanes = [0.0; LANES];
+        for l in 0..LANES {
+            let cold_c = smaller(solving.held_c[l], 0.0);
+            let fraction = plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
+            (ice[l], ice_slope[l]) = ln_vapour(fraction);
+        }
+        for l in 0..LANES {
+            let held_c = solving.held_c[l];
+            let (deposit, slope, frozen) = deposition(held_c);
+            let cold = held_c < 0.0;
+            solving.ln_wall[l] = if cold { ice[l] } else { solving.ln_wall[l] };
+            solving.ln_wall_slope[l] = if cold {
+                ice_slope[l]
+            } else {
+                solving.ln_wall_slope[l]
+            };
+            solving.deposit[l] = deposit;
+            solving.deposit_slope[l] = slope;
+            solving.frozen[l] = frozen;
+        }
+    }
+
+    /// What the wall takes up at the temperature that it has.
+    fn take_up(&mut self, cell: &Cell<Lanes>) {
+        let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
+        for l in 0..LANES {
+            let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
+                + solving.ln_wall_slope[l] * solving.added_mass[l];
+            let (change, share) = change_of_film(
+                film.mass[l] * force * given.seconds[l] * cell.per_inner[l],
+                film.water[l],
+                film.root[l],
+                cell.root_step[l],
+                cell.per_root[l],
+            );
+            solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
+            solving.vapour_slope[l] = film.mass[l] * share;
+        }
+    }
+
+    /// The heat that is missing, and how it falls with the surface's temperature.
+    fn miss(&mut self) {
+        let (reached, film, solving) = (&self.reached, &self.film, &mut self.solving);
+        for l in 0..LANES {
+            let vapour = solving.vapour[l];
+            let above =
+                (reached.t_c[l] - solving.wall_c[l]) * solving.mean_heat[l] + solving.added_heat[l];
+            let per_kg = solving.deposit[l] + 0.5 * VAPOUR_CP * above;
+            let slope = -(film.heat[l] + 0.5 * VAPOUR_CP * vapour) * solving.mean_heat[l]
+                - solving.vapour_slope[l]
+                    * solving.ln_wall_slope[l]
+                    * solving.mean_mass[l]
+                    * per_kg
+                + vapour * solving.deposit_slope[l];
+            solving.per_kg[l] = per_kg;
+            solving.missing[l] = film.heat[l] * above + vapour * per_kg - solving.from_air[l];
+            solving.slope[l] = smaller(
+                slope * solving.by_surface[l] - solving.outward[l],
+                -LEAST_SLOPE_W_MK,
+            );
+        }
+    }
+
+    /// The next step of the search; a lane may be done where `may_end` is 1, and then moves no more, but keeps its last step for the end.
+    fn step(&mut self, may_end: f64) {
+        let solving = &mut self.solving;
+        for l in 0..LANES {
+            let surface_c = solving.surface_c[l];
+            let newton = -solving.missing[l] / solving.slope[l];
+            let newton = smaller(larger(newton, -LONGEST_STEP_K), LONGEST_STEP_K);
+            // The missing heat falls with the surface's temperature.
+            let falls = solving.missing[l] < 0.0;
+            let high = if falls { surface_c } else { solving.high[l] };
+            let low = if falls { solving.low[l] } else { surface_c };
+            let proposed = surface_c + newton;
+            // A proposal beyond what is known gives way to the middle.
+            let middle = 0.5 * (low + high);
+            let next = if proposed < low { middle } else { proposed };
+            let next = if high < proposed { middle } else { next };
+            let near = smaller(solving.wall_c[l].abs(), surface_c.abs());
+            let enough = if near < MELTING_NEAR_K {
+                CONVERGED_AT_MELTING_K
+            } else {
+                CONVERGED_K
+            };
+            let size = smaller(newton.abs(), high - low);
+            let done = larger(solving.done[l], if size < enough { may_end } else { 0.0 });
+            solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
+            solving.done[l] = done;
+            solving.step[l] = newton;
+            solving.low[l] = low;
+            solving.high[l] = high;
+        }
+    }
+}

@@ -1,0 +1,125 @@
+//! Puts an hour, a space, the detector's heat before a lane.
+
+use dewrun_moist_air::ZERO_CELSIUS_K;
+use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
+use dewrun_numeric::fast::fast_ln;
+use dewrun_numeric::fast_cbrt;
+use dewrun_tube::film_outside::plain::wind_across;
+
+use super::air::{Air, Content};
+use super::cell::Cell;
+use super::state::State;
+use crate::hours::{Around, Hour};
+
+/// More than the error of the dew point that is guessed here, K.
+const DEW_MARGIN_K: f64 = 0.5;
+/// Air that bears no vapour has its dew point below any surface, °C.
+const NO_DEW_C: f64 = -200.0;
+
+impl State {
+    /// An hour's air at the intake.
+    pub(super) fn load(&mut self, l: usize, hour: &Hour, seconds: f64) {
+        let given = &mut self.given;
+        given.seconds[l] = seconds;
+        given.per_second[l] = if 0.0 < seconds { seconds.recip() } else { 0.0 };
+        given.p_pa[l] = hour.p_pa;
+        given.per_pa[l] = hour.p_pa.recip();
+        given.p_root[l] = fast_cbrt(hour.p_pa);
+        given.flow[l] = hour.dry_air_kg_s;
+        given.per_flow[l] = hour.dry_air_kg_s.recip();
+        let entering = Air {
+            t_c: hour.air_c,
+            w: hour.w,
+            mist: 0.0,
+        };
+        self.put(l, Content::of(entering).air(hour.p_pa));
+        self.reached.vapour[l] = 0.0;
+    }
+
+    /// A lane without an hour: nothing deposits in a step of no length.
+    pub(super) fn stand(&mut self, l: usize) {
+        let idle = Hour {
+            seconds: 0.0,
+            air_c: 15.0,
+            w: 0.005,
+            p_pa: 1e5,
+            dry_air_kg_s: 6e-4,
+        };
+        self.load(l, &idle, 0.0);
+        self.film.water[l] = 0.0;
+        self.given.air_c[l] = 15.0;
+        self.given.radiant_k[l] = 288.15;
+        self.given.dry_above_c[l] = NO_DEW_C;
+        self.given.riser[l] = None;
+        for power in &mut self.given.wind {
+            power[l] = 0.0;
+        }
+    }
+
+    /// A leg's space, at its first cell.
+    pub(super) fn enter(
+        &mut self,
+        l: usize,
+        around: &Around,
+        cell: &Cell<f64>,
+        riser: Option<(f64, f64)>,
+    ) {
+        let given = &mut self.given;
+        given.air_c[l] = around.air_c;
+        given.radiant_k[l] = around.radiant_c + ZERO_CELSIUS_K;
+        given.around[l] = fast_ln(1.0 + around.w);
+        given.dry_above_c[l] = dew_c(around.w, given.p_pa[l]) + DEW_MARGIN_K;
+        given.riser[l] = riser;
+        let wind = if 0.0 < around.wind_m_s {
+            wind_across(
+                around.wind_m_s,
+                cell.per_outer.recip(),
+                given.p_pa[l],
+                around.air_c,
+            )
+        } else {
+            [0.0; 3]
+        };
+        for (power, value) in given.wind.iter_mut().zip(wind) {
+            power[l] = value;
+        }
+        let warmer = (self.reached.t_c[l] - around.air_c) * cell.warmth;
+        let traced = cell.tracing * cell.warmth / (cell.outer * 9.0);
+        self.reached.surface_c[l] = around.air_c + warmer + traced;
+        self.reached.surface_slope[l] = 0.0;
+    }
+
+    /// The detector warms the air of a lane.
+    pub(super) fn warm(&mut self, l: usize, power_w: f64) {
+        let air = self.warmed(l, power_w);
+        self.put(l, air);
+    }
+
+    /// The air of a lane as the detector warms it.
+    pub(super) fn warmed(&self, l: usize, power_w: f64) -> Air {
+        let content = Content::of(self.air(l));
+        let enthalpy = content.enthalpy + power_w * self.given.per_flow[l];
+        Content {
+            enthalpy,
+            ..content
+        }
+        .air(self.given.p_pa[l])
+    }
+
+    fn put(&mut self, l: usize, air: Air) {
+        let reached = &mut self.reached;
+        (reached.t_c[l], reached.w[l], reached.mist[l]) = (air.t_c, air.w, air.mist);
+    }
+}
+
+/// Dew or frost point to 0.3 K, °C, to know whether a surface could sweat: Magnus's formula, WMO-No. 8 (2018), annex 4.B.
+fn dew_c(w: f64, p_pa: f64) -> f64 {
+    if w <= 0.0 {
+        return NO_DEW_C;
+    }
+    let ln = fast_ln(p_pa * w / (MOLAR_MASS_RATIO + w) / 611.2);
+    if ln < 0.0 {
+        return 272.62 * ln / (22.46 - ln);
+    }
+    243.12 * ln / (17.62 - ln)
+}

@@ -1,0 +1,104 @@
+//! A cell in which the air is, or becomes, misty: in a few parts, each with the air of its middle in equilibrium.
+
+use dewrun_moist_air::latent::VAPOUR_ENTHALPY_AT_ZERO;
+
+use super::air::{Air, Content, saturation};
+use super::cell::Cell;
+use super::lanes::{LANES, Lanes, larger};
+use super::state::State;
+
+/// Parts of a misty cell, and trials of the middle of each.
+const PARTS: u32 = 4;
+const TRIALS: u32 = 3;
+/// A length that changes nothing, m: the balance at one place.
+const AT_ONE_PLACE_M: f64 = 1e-9;
+
+impl State {
+    /// Whether the air of a lane is misty, or would be over saturation at the end of the cell.
+    pub(super) fn is_misty(&self, l: usize) -> bool {
+        if 0.0 < self.reached.mist[l] {
+            return true;
+        }
+        let settled = &self.settled;
+        settled.clear_by[l] < 0.0 && saturation(settled.t_c[l], self.given.p_pa[l]).0 < settled.w[l]
+    }
+
+    /// Does the cell anew for the lanes that are misty; the others keep what they have.
+    pub(super) fn mist(&mut self, cell: &Cell<Lanes>, misty: &[bool; LANES]) {
+        let mut aside = self.clone();
+        let place = Cell {
+            length: [AT_ONE_PLACE_M; LANES],
+            ..*cell
+        };
+        let start: [Content; LANES] = core::array::from_fn(|l| Content::of(self.air(l)));
+        let mut content = start;
+        let mut change: Lanes = [0.0; LANES];
+        for _ in 0..PARTS {
+            let from = content;
+            let mut middle = from;
+            for _ in 0..TRIALS {
+                for l in 0..LANES {
+                    if misty[l] {
+                        let air = middle[l].air(aside.given.p_pa[l]);
+                        (aside.reached.t_c[l], aside.reached.w[l]) = (air.t_c, air.w);
+                    }
+                }
+                aside.meet(&place);
+                aside.solve(&place);
+                aside.settle(&place);
+                for l in 0..LANES {
+                    let along = cell.length[l] * self.given.per_flow[l] / f64::from(PARTS);
+                    let vapour = aside.reached.vapour[l];
+                    let energy = aside.settled.taken_w_m[l] + vapour * VAPOUR_ENTHALPY_AT_ZERO;
+                    content[l] = Content {
+                        enthalpy: from[l].enthalpy - energy * along,
+                        water: from[l].water - vapour * along,
+                    };
+                    middle[l] = Content {
+                        enthalpy: 0.5 * (from[l].enthalpy + content[l].enthalpy),
+                        water: 0.5 * (from[l].water + content[l].water),
+                    };
+                }
+            }
+            for l in 0..LANES {
+                change[l] += aside.settled.change[l] / f64::from(PARTS);
+            }
+        }
+        for l in (0..LANES).filter(|&l| misty[l]) {
+            // What the wall gains is what the air loses, to rounding.
+            let along = cell.length[l] * self.given.per_flow[l];
+            let lost = change[l] * self.given.per_second[l] * cell.inner[l] * along;
+            let end = Content {
+                water: start[l].water - lost,
+                ..content[l]
+            };
+            let air = end.air(self.given.p_pa[l]);
+            self.end_misty(cell, l, air, change[l]);
+            self.settled.wall_c[l] = aside.settled.wall_c[l];
+            self.reached.surface_c[l] = aside.reached.surface_c[l];
+            self.reached.surface_slope[l] = 0.0;
+            self.reached.vapour[l] = aside.reached.vapour[l];
+        }
+    }
+
+    fn end_misty(&mut self, cell: &Cell<Lanes>, l: usize, air: Air, change: f64) {
+        let all = self.film.water[l] + change;
+        let drained = larger(all - cell.retained[l], 0.0);
+        let settled = &mut self.settled;
+        settled.change[l] = change;
+        settled.drained[l] = drained;
+        settled.water[l] = all - drained;
+        (settled.t_c[l], settled.w[l]) = (air.t_c, air.w);
+        self.reached.mist[l] = air.mist;
+    }
+
+    /// The air that a lane has reached.
+    pub(super) fn air(&self, l: usize) -> Air {
+        let reached = &self.reached;
+        Air {
+            t_c: reached.t_c[l],
+            w: reached.w[l],
+            mist: reached.mist[l],
+        }
+    }
+}

@@ -1,0 +1,131 @@
+//! The outside film while the surface is searched: natural convection, wind and sweat.
+
+use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
+use dewrun_moist_air::latent::{sublimation_j_kg, vaporisation_j_kg};
+use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
+use dewrun_numeric::plain::{plain_ln, rough_cbrt};
+use dewrun_tube::film_outside::plain::{
+    conductivity_w_mk, level_natural, lewis_kg_k_j, rising_natural, slender_shape,
+};
+
+use super::cell::Cell;
+use super::inside::within_range;
+use super::lanes::{LANES, Lanes, greatest, larger};
+use super::state::State;
+
+/// Below this difference to the air, K, the coefficient of natural convection is held.
+const LEAST_DIFFERENCE_K: f64 = 1e-4;
+/// A mole fraction beyond which water counts as boiling.
+const MOST_FRACTION: f64 = 0.999;
+
+/// Mole fraction over what is on a surface: water from 0 °C up, ice below.
+#[inline(always)]
+pub(super) fn over_either(t_c: f64, p_pa: f64, per_pa: f64) -> (f64, f64) {
+    let water = plain_fraction_over_water(larger(t_c, 0.0), p_pa, per_pa);
+    let ice = plain_fraction_over_ice(if t_c < 0.0 { t_c } else { 0.0 }, p_pa, per_pa);
+    if t_c < 0.0 { ice } else { water }
+}
+
+/// `ln(1 + W)` of a mole fraction, and its slope by that of the fraction.
+#[inline(always)]
+pub(super) fn ln_vapour((x, slope): (f64, f64)) -> (f64, f64) {
+    const LIGHTER: f64 = 1.0 - MOLAR_MASS_RATIO;
+    let x = if x < MOST_FRACTION { x } else { MOST_FRACTION };
+    let (air, both) = (1.0 - x, 1.0 - LIGHTER * x);
+    let per = 1.0 / (air * both);
+    (
+        plain_ln(both * both * per),
+        slope * (both - LIGHTER * air) * per,
+    )
+}
+
+impl State {
+    /// Convection of the surfaces that are tried.
+    pub(super) fn convect(&mut self, cell: &Cell<Lanes>) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        for l in 0..LANES {
+            let difference = solving.surface_c[l] - given.air_c[l];
+            let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
+            let root = rough_cbrt(larger(difference.abs(), LEAST_DIFFERENCE_K).sqrt());
+            let size = root * given.p_root[l] * cell.size[l];
+            let (number, exponent) = level_natural(size, film_c);
+            solving.number[l] = number;
+            solving.exponent[l] = exponent;
+        }
+        for l in 0..LANES {
+            if let Some(riser) = self.given.riser[l] {
+                self.rise(cell, l, riser);
+            }
+        }
+        if 0.0 < greatest(&self.given.wind[0]) {
+            self.blow();
+        }
+    }
+
+    /// One lane in a riser.
+    fn rise(&mut self, cell: &Cell<Lanes>, l: usize, (height, diameter): (f64, f64)) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        let difference = larger(
+            (solving.surface_c[l] - given.air_c[l]).abs(),
+            LEAST_DIFFERENCE_K,
+        );
+        let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
+        let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
+        let shape = slender_shape(height, diameter, given.p_pa[l]);
+        let (number, exponent) = rising_natural(size, shape, film_c, difference);
+        solving.number[l] = number * diameter / height;
+        solving.exponent[l] = exponent;
+    }
+
+    /// The wind of those lanes that have any.
+    fn blow(&mut self) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        for l in 0..LANES {
+            let off = 0.5 * (solving.surface_c[l] - given.air_c[l]);
+            let [here, slope, bend] = [given.wind[0][l], given.wind[1][l], given.wind[2][l]];
+            let forced = here + off * (slope + off * bend);
+            let natural = solving.number[l];
+            let cubed = natural * natural * natural;
+            let both = rough_cbrt(cubed + forced * forced * forced);
+            let windy = 0.0 < here;
+            solving.exponent[l] *= if windy {
+                cubed / (both * both * both)
+            } else {
+                1.0
+            };
+            solving.number[l] = if windy { both } else { natural };
+        }
+    }
+
+    /// Sweat of those lanes whose surface is below the dew point of its space.
+    pub(super) fn sweat(&mut self, cell: &Cell<Lanes>) {
+        let (given, solving) = (&self.given, &mut self.solving);
+        let mut below: Lanes = [0.0; LANES];
+        for l in 0..LANES {
+            below[l] = given.dry_above_c[l] - solving.surface_c[l];
+        }
+        if greatest(&below) < 0.0 {
+            solving.sweat = [0.0; LANES];
+            solving.sweat_heat = [0.0; LANES];
+            solving.sweat_slope = [0.0; LANES];
+            return;
+        }
+        for l in 0..LANES {
+            let surface_c = within_range(solving.surface_c[l]);
+            let film_c = within_range(0.5 * (surface_c + given.air_c[l]));
+            let (wall, slope) = ln_vapour(over_either(surface_c, given.p_pa[l], given.per_pa[l]));
+            let convection = solving.number[l] * conductivity_w_mk(film_c) * cell.per_outer[l];
+            let per_force = cell.outer[l] * lewis_kg_k_j(film_c) * convection;
+            let heat = if surface_c < 0.0 {
+                sublimation_j_kg(surface_c)
+            } else {
+                vaporisation_j_kg(surface_c)
+            };
+            let force = given.around[l] - wall;
+            let wet = 0.0 < force;
+            solving.sweat[l] = if wet { per_force * force } else { 0.0 };
+            solving.sweat_heat[l] = solving.sweat[l] * heat;
+            solving.sweat_slope[l] = if wet { -per_force * slope * heat } else { 0.0 };
+        }
+    }
+}

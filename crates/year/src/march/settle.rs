@@ -1,0 +1,58 @@
+//! The end of a cell: the last, linear step, what the wall has taken up, and the air that goes on.
+
+use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
+use dewrun_numeric::plain::plain_ln;
+
+use super::balance::change_of_film;
+use super::cell::Cell;
+use super::lanes::{LANES, Lanes, larger};
+use super::state::State;
+
+impl State {
+    /// Takes the solved balance over into the wall and the air.
+    ///
+    /// The water that the air loses is, to rounding, what the wall gains; its heat follows from its own exchange.
+    pub(super) fn settle(&mut self, cell: &Cell<Lanes>) {
+        let (given, film, solving, settled) =
+            (&self.given, &self.film, &self.solving, &mut self.settled);
+        let reached = &mut self.reached;
+        for l in 0..LANES {
+            let wall_step = solving.by_surface[l] * solving.step[l];
+            let wall_c = solving.wall_c[l] + wall_step;
+            let ln_wall = solving.ln_wall[l] + solving.ln_wall_slope[l] * wall_step;
+            let force = (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
+                + solving.ln_wall_slope[l] * solving.added_mass[l];
+            let (change, _) = change_of_film(
+                film.mass[l] * force * given.seconds[l] * cell.per_inner[l],
+                film.water[l],
+                film.root[l],
+                cell.root_step[l],
+                cell.per_root[l],
+            );
+            let vapour = change * given.per_second[l] * cell.inner[l];
+            let above = (reached.t_c[l] - wall_c) * solving.mean_heat[l] + solving.added_heat[l];
+            let per_flow = cell.length[l] * given.per_flow[l];
+            let w = reached.w[l] - vapour * per_flow;
+            // What the vapour takes along is counted at the mean of air and wall.
+            let taken = film.heat[l] * above + vapour * VAPOUR_CP * (wall_c + 0.5 * above);
+            let t_c = ((DRY_AIR_CP + VAPOUR_CP * reached.w[l]) * reached.t_c[l] - taken * per_flow)
+                / (DRY_AIR_CP + VAPOUR_CP * w);
+            let all = film.water[l] + change;
+            let drained = larger(all - cell.retained[l], 0.0);
+            settled.change[l] = change;
+            settled.drained[l] = drained;
+            settled.water[l] = all - drained;
+            settled.wall_c[l] = wall_c;
+            settled.t_c[l] = t_c;
+            settled.w[l] = w;
+            // Saturation bends upwards: its tangent at the wall is never above it.
+            settled.clear_by[l] =
+                ln_wall + solving.ln_wall_slope[l] * (t_c - wall_c) - plain_ln(1.0 + w);
+            settled.taken_w_m[l] = taken;
+            let along = solving.wall_change[l] / solving.by_surface[l];
+            reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
+            reached.surface_slope[l] = along / cell.length[l];
+            reached.vapour[l] = vapour;
+        }
+    }
+}

@@ -1,0 +1,239 @@
+//! What the lanes hold while they march: the hour of each, the air it has reached, and all that is solved at its cell.
+
+use super::lanes::{LANES, Lanes};
+
+/// One number of each lane, nought.
+const NOUGHT: Lanes = [0.0; LANES];
+
+/// The hour of each lane, and the space that it is in.
+#[derive(Debug, Clone)]
+pub(super) struct Given {
+    /// Length of the step, s, and its reciprocal; nought of a lane without an hour.
+    pub(super) seconds: Lanes,
+    pub(super) per_second: Lanes,
+    /// Pressure, Pa, its reciprocal, and its cube root.
+    pub(super) p_pa: Lanes,
+    pub(super) per_pa: Lanes,
+    pub(super) p_root: Lanes,
+    /// Dry air, kg/s, and its reciprocal.
+    pub(super) flow: Lanes,
+    pub(super) per_flow: Lanes,
+    /// Air of the space, °C, and surfaces around, K.
+    pub(super) air_c: Lanes,
+    pub(super) radiant_k: Lanes,
+    /// Nusselt number of the wind by powers of the film temperature less the air's.
+    pub(super) wind: [Lanes; 3],
+    /// `ln(1 + W)` of the space's air.
+    pub(super) around: Lanes,
+    /// Above this the surface is dry, °C.
+    pub(super) dry_above_c: Lanes,
+    /// Height and outer diameter of the riser, m, of those that are in one.
+    pub(super) riser: [Option<(f64, f64)>; LANES],
+}
+
+/// The air that each lane has reached.
+#[derive(Debug, Clone)]
+pub(super) struct Reached {
+    pub(super) t_c: Lanes,
+    pub(super) w: Lanes,
+    pub(super) mist: Lanes,
+    /// The surface at the end of the last cell, °C, and how it changes there, K per m.
+    pub(super) surface_c: Lanes,
+    pub(super) surface_slope: Lanes,
+    /// What deposited in the last cell, kg/(s m).
+    pub(super) vapour: Lanes,
+}
+
+/// What is known of a cell before its balance is solved.
+#[derive(Debug, Clone)]
+pub(super) struct Film {
+    /// Water on the wall, kg/m2, and its cube root.
+    pub(super) water: Lanes,
+    pub(super) root: Lanes,
+    /// `ln(1 + W)` of the air at the start.
+    pub(super) ln_vapour: Lanes,
+    /// Middle of the cell as first guessed, °C, kg/kg.
+    pub(super) middle_c: Lanes,
+    pub(super) middle_w: Lanes,
+    /// Reynolds, Prandtl, Schmidt numbers and the scaled roots of the film.
+    pub(super) reynolds: Lanes,
+    pub(super) prandtl: Lanes,
+    pub(super) schmidt: Lanes,
+    pub(super) heat_root: Lanes,
+    pub(super) mass_root: Lanes,
+    /// Conductivity, W/(m K), and density times diffusivity, kg/(m s).
+    pub(super) conductivity: Lanes,
+    pub(super) diffusive: Lanes,
+    /// Coefficients per metre: heat, W/(m K), vapour, kg/(s m).
+    pub(super) heat: Lanes,
+    pub(super) mass: Lanes,
+}
+
+/// The balance while it is solved.
+#[derive(Debug, Clone)]
+pub(super) struct Solving {
+    /// Outer surface that is tried, °C.
+    pub(super) surface_c: Lanes,
+    /// Natural convection outside: number, and its exponent on the difference.
+    pub(super) number: Lanes,
+    pub(super) exponent: Lanes,
+    /// Sweat, kg/(s m), its heat, W/m, and the slope of that.
+    pub(super) sweat: Lanes,
+    pub(super) sweat_heat: Lanes,
+    pub(super) sweat_slope: Lanes,
+    /// Inner wall, °C, how it follows the surface, and the share of a deposit that freezes there.
+    pub(super) wall_c: Lanes,
+    pub(super) by_surface: Lanes,
+    pub(super) frozen: Lanes,
+    /// `ln(1 + W)` at saturation at the wall, and its slope.
+    pub(super) ln_wall: Lanes,
+    pub(super) ln_wall_slope: Lanes,
+    /// The wall as properties are asked at it, °C, and the heat that the air has to give, W/m.
+    pub(super) held_c: Lanes,
+    pub(super) from_air: Lanes,
+    /// Heat that a kilogram of deposit gives up, J/kg, and its slope.
+    pub(super) deposit: Lanes,
+    pub(super) deposit_slope: Lanes,
+    /// Heat that is missing, W/m, and its slope with the surface.
+    pub(super) missing: Lanes,
+    pub(super) slope: Lanes,
+    /// What deposits, kg/(s m), how it follows the force, and the heat of it, J/kg.
+    pub(super) vapour: Lanes,
+    pub(super) vapour_slope: Lanes,
+    pub(super) per_kg: Lanes,
+    /// Slope of the heat to the outside with the surface, W/(m K).
+    pub(super) outward: Lanes,
+    /// Mean difference over that at the start, and what the slope of the wall adds: of temperature and of vapour.
+    pub(super) mean_heat: Lanes,
+    pub(super) added_heat: Lanes,
+    pub(super) mean_mass: Lanes,
+    pub(super) added_mass: Lanes,
+    /// Change of the wall's and the surface's temperature along the cell, K.
+    pub(super) wall_change: Lanes,
+    /// The next step of the search, K, and whether it was the last (1).
+    pub(super) step: Lanes,
+    pub(super) done: Lanes,
+    pub(super) low: Lanes,
+    pub(super) high: Lanes,
+}
+
+/// What came of a cell.
+#[derive(Debug, Clone)]
+pub(super) struct Settled {
+    /// Change of the water on the wall, kg/m2.
+    pub(super) change: Lanes,
+    /// Water on the wall when the step is over, what has run off taken away, kg/m2.
+    pub(super) water: Lanes,
+    /// What has run off, kg/m2.
+    pub(super) drained: Lanes,
+    /// Inner wall, °C.
+    pub(super) wall_c: Lanes,
+    /// The air at the end.
+    pub(super) t_c: Lanes,
+    pub(super) w: Lanes,
+    /// Heat that has left the air but for the vapour's own at 0 °C, W/m.
+    pub(super) taken_w_m: Lanes,
+    /// `ln(1 + W)` that saturation at the end exceeds at least, less that of the air: below zero there may be mist.
+    pub(super) clear_by: Lanes,
+}
+
+/// All of it.
+#[derive(Debug, Clone)]
+pub(super) struct State {
+    pub(super) given: Given,
+    pub(super) reached: Reached,
+    pub(super) film: Film,
+    pub(super) solving: Solving,
+    pub(super) settled: Settled,
+}
+
+impl State {
+    /// Lanes that stand idle in some air.
+    pub(super) const fn idle() -> Self {
+        const SOME_C: Lanes = [15.0; LANES];
+        const SOME_W: Lanes = [0.005; LANES];
+        Self {
+            given: Given {
+                seconds: NOUGHT,
+                per_second: NOUGHT,
+                p_pa: [1e5; LANES],
+                per_pa: [1e-5; LANES],
+                p_root: [46.4; LANES],
+                flow: [6e-4; LANES],
+                per_flow: [1.0 / 6e-4; LANES],
+                air_c: SOME_C,
+                radiant_k: [288.15; LANES],
+                wind: [NOUGHT; 3],
+                around: SOME_W,
+                dry_above_c: [-200.0; LANES],
+                riser: [None; LANES],
+            },
+            reached: Reached {
+                t_c: SOME_C,
+                w: SOME_W,
+                mist: NOUGHT,
+                surface_c: SOME_C,
+                surface_slope: NOUGHT,
+                vapour: NOUGHT,
+            },
+            film: Film {
+                water: NOUGHT,
+                root: NOUGHT,
+                ln_vapour: NOUGHT,
+                middle_c: SOME_C,
+                middle_w: SOME_W,
+                reynolds: NOUGHT,
+                prandtl: NOUGHT,
+                schmidt: NOUGHT,
+                heat_root: NOUGHT,
+                mass_root: NOUGHT,
+                conductivity: NOUGHT,
+                diffusive: NOUGHT,
+                heat: NOUGHT,
+                mass: NOUGHT,
+            },
+            solving: Solving {
+                surface_c: SOME_C,
+                number: NOUGHT,
+                exponent: NOUGHT,
+                sweat: NOUGHT,
+                sweat_heat: NOUGHT,
+                sweat_slope: NOUGHT,
+                wall_c: SOME_C,
+                by_surface: NOUGHT,
+                frozen: NOUGHT,
+                ln_wall: NOUGHT,
+                ln_wall_slope: NOUGHT,
+                held_c: SOME_C,
+                from_air: NOUGHT,
+                deposit: NOUGHT,
+                deposit_slope: NOUGHT,
+                missing: NOUGHT,
+                slope: NOUGHT,
+                vapour: NOUGHT,
+                vapour_slope: NOUGHT,
+                per_kg: NOUGHT,
+                outward: NOUGHT,
+                mean_heat: NOUGHT,
+                added_heat: NOUGHT,
+                mean_mass: NOUGHT,
+                added_mass: NOUGHT,
+                wall_change: NOUGHT,
+                step: NOUGHT,
+                done: NOUGHT,
+                low: NOUGHT,
+                high: NOUGHT,
+            },
+            settled: Settled {
+                change: NOUGHT,
+                water: NOUGHT,
+                drained: NOUGHT,
+                wall_c: SOME_C,
+                t_c: SOME_C,
+                w: SOME_W,
+                taken_w_m: NOUGHT,
+                clear_by: NOUGHT,
+            },
+        }
+    }
+}

@@ -1,0 +1,54 @@
+//! The way of the air, leg by leg, as the hours march along it.
+
+/// A stretch of tube that is alike all along, in one space.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Leg {
+    /// Length, m.
+    pub length_m: f64,
+    /// Inside diameter, m.
+    pub bore_m: f64,
+    /// Outside diameter of the tube, m.
+    pub tube_outside_m: f64,
+    /// Conductivity of the tube, W/(m K).
+    pub tube_w_mk: f64,
+    /// Thickness of the insulation, m; zero for none.
+    pub insulation_m: f64,
+    /// Conductivity of the insulation, W/(m K).
+    pub insulation_w_mk: f64,
+    /// Emissivity of the outermost surface.
+    pub emissivity: f64,
+    /// Heat tracing at the tube's outer face, W/m.
+    pub tracing_w_m: f64,
+    /// Height along the tube of the riser that the leg is part of, m; none where it is flatter than 45 degrees.
+    pub riser_m: Option<f64>,
+    /// Position of its space in each hour's list.
+    pub space: usize,
+    /// Water that stays on the wall before any of it runs, kg per m2 of inner wall; above zero.
+    pub retained_kg_m2: f64,
+}
+
+impl Leg {
+    /// Diameter of the outermost surface, m.
+    #[must_use]
+    pub fn outer_m(&self) -> f64 {
+        self.tube_outside_m + 2.0 * self.insulation_m
+    }
+}
+
+/// The whole way: intake, detector, exhaust.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Route {
+    /// Legs of the intake tube in flow order.
+    pub intake: Vec<Leg>,
+    /// Heat that the detector gives to the air, W.
+    pub detector_w: f64,
+    /// Legs of the exhaust tube in flow order; none where the air is let go at the detector.
+    pub exhaust: Vec<Leg>,
+}
+
+impl Route {
+    /// All legs in flow order.
+    pub fn legs(&self) -> impl Iterator<Item = &Leg> {
+        self.intake.iter().chain(&self.exhaust)
+    }
+}

@@ -1,0 +1,31 @@
+//! Hourly runs with water carried over on the wall: the cases of `year.json`.
+
+mod hold;
+mod input;
+
+use std::path::Path;
+
+use dewrun_year::{Grid, March, Steps};
+use serde_json::Value;
+
+use super::report::FileReport;
+use super::solved;
+
+/// Cells of the march that is held against the cases, m: hourly values near a drying front ask for short ones.
+///
+/// The laws hold the product's own cells against these.
+const CELLS: Grid = Grid::Even(0.05);
+
+/// Holds every case of a file; weather lies in a folder beside it.
+#[must_use]
+pub fn hold(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
+    solved::hold_each(name, cases, |case| {
+        let input = input::of(case, folder)?;
+        let marched = |steps| {
+            let mut march = March::new(&input.route, &input.hours, CELLS, steps);
+            march.advance(&input.hours, usize::MAX);
+            march
+        };
+        hold::answer(case, &marched(Steps::Whole), &marched(Steps::Quarters))
+    })
+}

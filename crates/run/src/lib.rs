@@ -31,6 +31,7 @@ pub use outcome::{
     AirPoint, Balance, Grade, LegOutcome, NearWallMist, Outcome, ProfilePoint, Stretch,
     TubeOutcome, Verdict, WET_SENSOR_MIST, WET_TUBE_G_H, WallPoint,
 };
+pub use prepare::segments_of;
 pub use reading::{Reading, reading};
 pub use runs_past::runs_past;
 pub use steady::{evaluate, evaluate_fine, evaluate_with};

@@ -46,6 +46,15 @@ impl Prepared {
     }
 }
 
+/// The legs of both tubes as the tube's march takes them, intake first, each in the spaces that the run gives it.
+///
+/// # Errors
+/// What keeps the run from being evaluated.
+pub fn segments_of(run: &Run) -> Result<[Vec<Segment>; 2], RunError> {
+    let prepared = Prepared::new(run, &mut Vec::new())?;
+    Ok([prepared.intake, prepared.exhaust])
+}
+
 /// The state of an air, its notes and errors with the place they belong to.
 fn state(
     pair: Pair,

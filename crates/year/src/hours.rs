@@ -72,6 +72,12 @@ impl Hours {
         self.hours.is_empty()
     }
 
+    /// Spaces in each of them.
+    #[must_use]
+    pub const fn spaces(&self) -> usize {
+        self.spaces
+    }
+
     /// One of them.
     #[must_use]
     pub fn hour(&self, position: usize) -> Option<&Hour> {

@@ -1,5 +1,9 @@
 //! The way of the air, leg by leg, as the hours march along it.
 
+use dewrun_quantity::MassPerArea;
+use dewrun_run::{Run, RunError, segments_of};
+use dewrun_tube::Segment;
+
 /// A stretch of tube that is alike all along, in one space.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Leg {
@@ -47,8 +51,43 @@ pub struct Route {
 }
 
 impl Route {
+    /// The route of a run, all of whose legs keep the same film before any of it runs.
+    ///
+    /// # Errors
+    /// What keeps the run from being evaluated.
+    pub fn of_run(run: &Run, retained: MassPerArea) -> Result<Self, RunError> {
+        let [intake, exhaust] = segments_of(run)?;
+        let legs = |segments: Vec<Segment>, of: &[dewrun_run::Leg]| {
+            let pairs = segments.iter().zip(of);
+            pairs
+                .map(|(segment, leg)| leg_of(segment, leg.space, retained))
+                .collect()
+        };
+        Ok(Self {
+            intake: legs(intake, &run.intake),
+            detector_w: run.detector.heat.to_watts(),
+            exhaust: legs(exhaust, &run.exhaust),
+        })
+    }
+
     /// All legs in flow order.
     pub fn legs(&self) -> impl Iterator<Item = &Leg> {
         self.intake.iter().chain(&self.exhaust)
+    }
+}
+
+fn leg_of(segment: &Segment, space: usize, retained: MassPerArea) -> Leg {
+    Leg {
+        length_m: segment.length_m,
+        bore_m: segment.bore_m,
+        tube_outside_m: segment.tube_outside_m,
+        tube_w_mk: segment.tube_w_mk,
+        insulation_m: segment.insulation_m,
+        insulation_w_mk: segment.insulation_w_mk,
+        emissivity: segment.emissivity,
+        tracing_w_m: segment.tracing_w_m,
+        riser_m: segment.riser_m,
+        space,
+        retained_kg_m2: retained.to_kilograms_per_square_metre(),
     }
 }

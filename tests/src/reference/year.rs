@@ -26,6 +26,11 @@ pub fn hold(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
             march.advance(&input.hours, usize::MAX);
             march
         };
-        hold::answer(case, &marched(Steps::Whole), &marched(Steps::Quarters))
+        hold::answer(
+            case,
+            &input.hours,
+            &marched(Steps::Whole),
+            &marched(Steps::Quarters),
+        )
     })
 }

@@ -9,3 +9,4 @@ mod insulation;
 mod refinement;
 mod round_trip;
 mod water_and_air;
+mod year;

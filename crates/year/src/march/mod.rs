@@ -69,6 +69,8 @@ pub struct March {
     turns: Vec<Cell<Lanes>>,
     detector_w: f64,
     steps: Steps,
+    /// Whether water stays on the walls from step to step.
+    carries: bool,
     state: State,
     lanes: [Lane; LANES],
     /// Water on the wall of each cell, kg/m2.
@@ -110,6 +112,7 @@ impl March {
             cells,
             detector_w: route.detector_w,
             steps,
+            carries: true,
             state: State::idle(),
             lanes: core::array::from_fn(|_| lane.clone()),
             film: vec![0.0; count],
@@ -122,6 +125,15 @@ impl March {
         }
     }
 
+    /// The same, but each step begins with dry walls, whatever the one before has left.
+    #[must_use]
+    pub fn without_carry_over(self) -> Self {
+        Self {
+            carries: false,
+            ..self
+        }
+    }
+
     /// Marches on until so many hours are done, or all there are; true when all are.
     ///
     /// Where it stops makes no difference to any number.
@@ -131,6 +143,31 @@ impl March {
             self.wave(hours);
         }
         hours.len() <= self.done
+    }
+
+    /// One hour by itself on the same cells, all walls dry at its start: its steady state.
+    #[must_use]
+    pub fn alone(&self, hours: &Hours, hour: usize) -> Option<HourSum> {
+        let mut only = Hours::of_spaces(hours.spaces());
+        let &here = hours.hour(hour)?;
+        let around = (0..hours.spaces()).filter_map(|space| hours.around(hour, space).copied());
+        only.push(here, around);
+        let mut march = Self {
+            steps: Steps::Whole,
+            state: State::idle(),
+            film: vec![0.0; self.film.len()],
+            turn: 0,
+            next: first_part(0, Steps::Whole),
+            done: 0,
+            hours: Vec::new(),
+            legs: Vec::new(),
+            ..self.clone()
+        };
+        for lane in &mut march.lanes {
+            lane.part = None;
+        }
+        march.advance(&only, 1);
+        march.hours.first().copied()
     }
 
     /// The hours that are done.
@@ -167,9 +204,7 @@ impl March {
         let turn = self.turn;
         self.turn += 1;
         for l in 0..LANES {
-            if self.lanes[l].part.is_some()
-                && self.leave(hours, l, (turn + count * LANES - l) % count)
-            {
+            if self.lanes[l].part.is_some() && self.leave(l, (turn + count * LANES - l) % count) {
                 return;
             }
         }
@@ -201,6 +236,7 @@ impl March {
             }
             self.lanes[l].leg = LegSum::NONE;
         }
+        let film = if self.carries { film } else { 0.0 };
         self.state.film.water[l] = film;
         if let Some(before) = self.lanes[l].before.get_mut(at) {
             *before = film;
@@ -240,7 +276,7 @@ impl March {
     }
 
     /// Takes down what a lane has done at its cell; true where the hours have to be begun anew.
-    fn leave(&mut self, hours: &Hours, l: usize, at: usize) -> bool {
+    fn leave(&mut self, l: usize, at: usize) -> bool {
         let (Some(&place), Some(cell), Some(film)) = (
             self.places.get(at),
             self.cells.get(at),
@@ -293,11 +329,11 @@ impl March {
             w: air.w,
             mist: air.mist,
         };
-        self.finish(hours, l)
+        self.finish(l)
     }
 
     /// A step is done.
-    fn finish(&mut self, hours: &Hours, l: usize) -> bool {
+    fn finish(&mut self, l: usize) -> bool {
         let lane = &mut self.lanes[l];
         let Some(part) = lane.part else {
             return false;
@@ -314,7 +350,6 @@ impl March {
             for lane in &mut self.lanes {
                 lane.part = None;
             }
-            let _ = hours;
             return true;
         }
         let sum = &mut lane.sum;

@@ -1,6 +1,8 @@
 //! The answers to a case of `year.json`, beside what is expected and as near as the file asks.
 
-use dewrun_year::{HourSum, LegSum, March};
+use dewrun_moist_air::humidity::saturated_over_water;
+use dewrun_moist_air::mixture::mole_fraction;
+use dewrun_year::{HourSum, Hours, LegSum, March};
 use serde_json::{Value, json};
 
 use crate::reference::compare::{Comparison, Tolerance};
@@ -10,12 +12,24 @@ use crate::reference::report::{Answer, Values};
 const DAYS: [usize; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /// Holds what came of a case, with hours as they come and in quarters.
-pub(super) fn answer(case: &Value, whole: &March, quarters: &March) -> Result<Answer, String> {
+pub(super) fn answer(
+    case: &Value,
+    hours: &Hours,
+    whole: &March,
+    quarters: &March,
+) -> Result<Answer, String> {
     let mut comparisons = Vec::new();
     let mut values = Values::new();
     let expected = &case["expect"];
     let got = totals(whole);
     hold_totals("", &got, expected, &mut comparisons)?;
+    let wettest = Comparison::number(
+        "rh_out_max",
+        most_humid(hours, whole),
+        number(expected, "rh_out_max")?,
+        Tolerance::absolute(0.002),
+    );
+    comparisons.push(wettest);
     hold_input(&got, expected, &mut comparisons);
     hold_legs(whole, expected, &mut comparisons);
     hold_months(whole, expected, &mut comparisons);
@@ -185,6 +199,31 @@ fn push(
         expected: expected[key].clone(),
         tolerance,
     });
+}
+
+fn number(expected: &Value, key: &str) -> Result<f64, String> {
+    expected[key]
+        .as_f64()
+        .ok_or_else(|| format!("{key} is missing"))
+}
+
+/// Largest relative humidity of the air at the end.
+fn most_humid(hours: &Hours, march: &March) -> f64 {
+    let humid = |(at, hour): (usize, &HourSum)| {
+        let p_pa = hours.hour(at).map_or(f64::NAN, |hour| hour.p_pa);
+        let outlet = &hour.outlet;
+        if 0.0 < outlet.mist {
+            1.0
+        } else {
+            mole_fraction(outlet.w) / saturated_over_water(outlet.t_c, p_pa)
+        }
+    };
+    march
+        .hours()
+        .iter()
+        .enumerate()
+        .map(humid)
+        .fold(0.0, f64::max)
 }
 
 /// The reading of the input, and what only the hours as they come are told of.

@@ -1,6 +1,7 @@
 //! What tests that cross crates share: solved cases and random routes.
 
 pub mod fingerprint;
+pub mod hours;
 pub mod installations;
 pub mod lines;
 pub mod projects;

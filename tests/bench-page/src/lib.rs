@@ -3,7 +3,9 @@
 mod air_states;
 mod full_route;
 mod steady_route;
+mod year_route;
 
 pub use air_states::{AirState, air_states};
 pub use full_route::full_route;
 pub use steady_route::steady_route;
+pub use year_route::year_route;

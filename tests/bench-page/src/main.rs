@@ -3,9 +3,10 @@
 use std::cell::OnceCell;
 use std::hint::black_box;
 
-use dewrun_bench_page::{AirState, air_states, steady_route};
+use dewrun_bench_page::{AirState, air_states, steady_route, year_route};
 use dewrun_moist_air::fast;
 use dewrun_run::evaluate;
+use dewrun_year::{Grid, Hours, March, Route, Steps};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// States before the list begins anew.
@@ -13,6 +14,7 @@ const STATES: u32 = 1_000_000;
 
 thread_local! {
     static AIR: OnceCell<Vec<AirState>> = const { OnceCell::new() };
+    static YEAR: OnceCell<Option<(Route, Hours)>> = const { OnceCell::new() };
 }
 
 /// Computes `count` dew points and returns their sum, so that none is optimised away.
@@ -37,6 +39,27 @@ pub fn steady_wasm(count: u32) -> f64 {
         Err(_) => f64::NAN,
     };
     (0..count).map(chamber).sum()
+}
+
+/// Marches the year `count` times and returns the sum of what ran off, so that none is optimised away; not a number
+/// when the route can't be evaluated.
+#[wasm_bindgen]
+pub fn year_wasm(count: u32) -> f64 {
+    YEAR.with(|year| {
+        let Some((route, hours)) = year.get_or_init(year_route) else {
+            return f64::NAN;
+        };
+        let drained = |_| {
+            let mut march = March::new(black_box(route), hours, Grid::PRODUCT, Steps::Whole);
+            march.advance(hours, usize::MAX);
+            march
+                .hours()
+                .iter()
+                .map(|hour| hour.drained_kg)
+                .sum::<f64>()
+        };
+        (0..count).map(drained).sum()
+    })
 }
 
 fn main() {}

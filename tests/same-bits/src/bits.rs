@@ -2,9 +2,11 @@
 
 use dewrun_run::{Run, evaluate, water_and_air};
 use dewrun_tests::fingerprint::{fingerprint, fingerprint_of, whole_numbers};
+use dewrun_tests::hours::route_and_hours;
 use dewrun_tests::installations::installation;
 use dewrun_tests::reference::steady::run_of;
 use dewrun_tests::routes::{awkward, route};
+use dewrun_year::{Grid, March, Steps};
 use serde_json::Value;
 
 /// Random routes that are compared besides the solved cases.
@@ -12,6 +14,10 @@ const ROUTES: u64 = 200;
 
 /// Random installations whose water and air are compared.
 const INSTALLED: u64 = 60;
+
+/// Random routes whose hours are compared, and so many of them each.
+const HOURLY: u64 = 20;
+const HOURS: usize = 96;
 
 /// The solved cases.
 const CASES: [&str; 2] = [
@@ -36,6 +42,9 @@ pub(crate) fn all() -> Vec<(String, Option<u64>)> {
     for seed in 0..INSTALLED {
         rows.push((format!("water and air of route {seed}"), whole_bits(seed)));
     }
+    for seed in 0..HOURLY {
+        rows.push((format!("hours of route {seed}"), hours_bits(seed)));
+    }
     for seed in (0..ROUTES).filter(|seed| flows(&awkward(*seed))) {
         rows.push((format!("awkward route {seed}"), bits(&awkward(seed))));
     }
@@ -56,6 +65,24 @@ fn whole_bits(seed: u64) -> Option<u64> {
     let steady = evaluate(&run).ok()?.value;
     let whole = water_and_air(&run, &installation(&run, seed), &steady).ok()?;
     Some(fingerprint_of(&whole_numbers(&whole)))
+}
+
+/// Hours of a random route, divided where one cell dries out while another takes up water.
+fn hours_bits(seed: u64) -> Option<u64> {
+    let (route, hours) = route_and_hours(seed, HOURS).ok()?;
+    let mut march = March::new(&route, &hours, Grid::PRODUCT, Steps::QuartersWhereDrying);
+    march.advance(&hours, HOURS);
+    let numbers = march.hours().iter().flat_map(|hour| {
+        [
+            hour.condensed_kg,
+            hour.evaporated_kg,
+            hour.film_kg,
+            hour.outlet.t_c,
+            hour.outlet.w,
+            hour.coldest_wall_c,
+        ]
+    });
+    Some(fingerprint_of(&numbers.collect::<Vec<_>>()))
 }
 
 /// Enough to be quick about it.

@@ -1,69 +1,22 @@
 //! The year: what each hour leaves for the next closes, and does not hang on cells, lanes or stops.
 
-use dewrun_moist_air::humidity::saturated_over_water;
-use dewrun_moist_air::mixture::{density_kg_m3, humidity_ratio};
-use dewrun_quantity::MassPerArea;
-use dewrun_run::Run;
-use dewrun_tests::routes::{Draw, route};
+use dewrun_tests::hours::route_and_hours;
 use dewrun_tube::{Accuracy, Segment, Stream, march};
-use dewrun_year::{Around, Grid, Hour, HourSum, Hours, Leg, March, Route, Steps};
+use dewrun_year::{Grid, HourSum, Hours, Leg, March, Route, Steps};
 
-const ROUTES: u64 = 60;
+const ROUTES: u64 = 40;
 /// Hours of each.
-const HOURS: usize = 240;
+const HOURS: usize = 720;
 /// Share by which what runs off, and what dries, may be off the march of fine cells; and what no bottle shows, kg.
 const DRAINED: f64 = 0.003;
 const EVAPORATED: f64 = 0.02;
 const NOTHING_KG: f64 = 1e-3;
 
-/// A route and its weather: days and fronts about a state that the seed draws, walls above and below 0 °C.
 fn drawn(seed: u64) -> (Route, Hours) {
-    let run = route(seed);
-    let retained = MassPerArea::grams_per_square_metre(50.0);
-    let route = match Route::of_run(&run, retained) {
-        Ok(route) => route,
+    match route_and_hours(seed, HOURS) {
+        Ok(drawn) => drawn,
         Err(error) => panic!("seed {seed}: {error}"),
-    };
-    let hours = weather(&run, seed);
-    (route, hours)
-}
-
-fn weather(run: &Run, seed: u64) -> Hours {
-    let mut draw = Draw::new(seed ^ 0x5eed);
-    let p_pa = run.pressure.to_pascals();
-    let litres = run.flow.volume.to_litres_per_minute();
-    let mut hours = Hours::of_spaces(run.spaces.len());
-    let (mut air_c, mut rh) = (draw.between(0.0, 32.0), 0.7);
-    for h in 0..HOURS {
-        // A day's swing, and a front now and then.
-        if draw.chance(0.03) {
-            (air_c, rh) = (draw.between(-5.0, 35.0), draw.between(0.2, 1.0));
-        }
-        let turn = f64::from(u32::try_from(h % 24).unwrap_or(0)) / 24.0;
-        let swing = 1.0 - (4.0 * turn - 2.0).abs();
-        let air_c = air_c + 4.0 * swing;
-        let w =
-            humidity_ratio((rh - 0.1 * swing).clamp(0.05, 1.0) * saturated_over_water(air_c, p_pa));
-        let flow = litres / 60_000.0 * density_kg_m3(air_c, w, p_pa) / (1.0 + w);
-        let hour = Hour {
-            seconds: 3600.0,
-            air_c,
-            w,
-            p_pa,
-            dry_air_kg_s: flow,
-        };
-        let spaces = run.spaces.iter().map(|space| {
-            let space_c = space.temperature.to_celsius() + 3.0 * swing;
-            Around {
-                air_c: space_c,
-                w: humidity_ratio(0.5 * saturated_over_water(space_c, p_pa)),
-                radiant_c: space_c,
-                wind_m_s: space.wind.to_metres_per_second(),
-            }
-        });
-        hours.push(hour, spaces);
     }
-    hours
 }
 
 fn marched(route: &Route, hours: &Hours, grid: Grid, steps: Steps) -> March {
@@ -92,6 +45,10 @@ fn water_closes_in_every_hour() {
                 assert!(
                     off.abs() <= 1e-9 * entered && deposited.abs() <= 1e-9 * entered,
                     "seed {seed}, hour {h}, {steps:?}: {off} and {deposited} of {entered} kg"
+                );
+                assert!(
+                    0.0 <= hour.outlet.w && -60.0 < hour.coldest_wall_c && 0.0 <= hour.film_kg,
+                    "seed {seed}, hour {h}, {steps:?}: {hour:?}"
                 );
                 film = hour.film_kg;
                 all += off;
@@ -155,7 +112,10 @@ fn an_hour_alone_is_the_steady_answer() {
         let year = March::new(&route, &hours, Grid::PRODUCT, Steps::Whole);
         let (mut got, mut expected) = (0.0, 0.0);
         for h in (0..HOURS).step_by(9) {
-            got += year.alone(&hours, h).expect("the hour is there").condensed_kg;
+            got += year
+                .alone(&hours, h)
+                .expect("the hour is there")
+                .condensed_kg;
             expected += steady_kg(&route, &hours, h);
         }
         if 0.005 * expected + NOTHING_KG < (got - expected).abs() {

@@ -29,6 +29,12 @@ const FIGURES: &[Figure] = &[
         unit: "ms",
         in_ns: 1e6,
     },
+    Figure {
+        name: "year",
+        bench: "year",
+        unit: "ms",
+        in_ns: 1e6,
+    },
 ];
 
 struct Figure {

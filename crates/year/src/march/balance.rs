@@ -29,6 +29,9 @@ const LEAST_SLOPE_W_MK: f64 = 1e-3;
 const LONGEST_STEP_K: f64 = 40.0;
 /// Steps that the search takes before it may end: the means over the cell settle in them.
 const SETTLING: u32 = 2;
+/// A step that is short enough for that, K, and trials after which it is taken as it is.
+const SETTLED_K: f64 = 4.0;
+const MOST_SETTLING: u32 = 12;
 /// More steps than bisection from any start needs.
 const MOST_STEPS: u32 = 90;
 
@@ -81,14 +84,36 @@ impl State {
             }
             self.take_up(cell);
             self.miss();
-            let settling = step < SETTLING;
-            self.step(if settling { 0.0 } else { 1.0 });
-            if settling {
+            self.step();
+            if least(&self.solving.settled) < 0.5 {
                 self.means(cell);
-                self.unbounded();
+                self.settle_means(step);
             } else if 0.5 < least(&self.solving.done) {
                 break;
             }
+        }
+    }
+
+    /// A lane keeps its means once a few trials have gone by and the last of them was near.
+    ///
+    /// Until then nothing is known of where the surface is: each trial is that of another balance.
+    fn settle_means(&mut self, trial: u32) {
+        let solving = &mut self.solving;
+        let (enough, far_k) = if MOST_SETTLING <= trial {
+            (1.0, f64::INFINITY)
+        } else {
+            (if trial + 1 < SETTLING { 0.0 } else { 1.0 }, SETTLED_K)
+        };
+        for l in 0..LANES {
+            let near = if solving.step[l].abs() < far_k {
+                enough
+            } else {
+                0.0
+            };
+            let open = solving.settled[l] < 0.5;
+            solving.low[l] = if open { -1e3 } else { solving.low[l] };
+            solving.high[l] = if open { 1e3 } else { solving.high[l] };
+            solving.settled[l] = larger(solving.settled[l], near);
         }
     }
 
@@ -105,14 +130,10 @@ impl State {
             solving.wall_c[l] = smaller(reached.t_c[l], solving.surface_c[l]);
             // A lane without an hour has nothing to solve.
             solving.done[l] = if 0.0 < given.seconds[l] { 0.0 } else { 1.0 };
+            solving.settled[l] = solving.done[l];
         }
-        self.unbounded();
-    }
-
-    /// Nothing is known of where the surface is.
-    fn unbounded(&mut self) {
-        self.solving.low = [-1e3; LANES];
-        self.solving.high = [1e3; LANES];
+        solving.low = [-1e3; LANES];
+        solving.high = [1e3; LANES];
     }
 
     /// Heat through the wall at the surface that is tried, and the inner wall that it makes.
@@ -215,7 +236,7 @@ impl State {
                     * solving.ln_wall_slope[l]
                     * solving.mean_mass[l]
                     * per_kg
-                + vapour * solving.deposit_slope[l];
+                + smaller(vapour * solving.deposit_slope[l], 0.0);
             solving.per_kg[l] = per_kg;
             solving.missing[l] = film.heat[l] * above + vapour * per_kg - solving.from_air[l];
             solving.slope[l] = smaller(
@@ -225,8 +246,8 @@ impl State {
         }
     }
 
-    /// The next step of the search; a lane may be done where `may_end` is 1, and then moves no more, but keeps its last step for the end.
-    fn step(&mut self, may_end: f64) {
+    /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
+    fn step(&mut self) {
         let solving = &mut self.solving;
         for l in 0..LANES {
             let surface_c = solving.surface_c[l];
@@ -248,7 +269,12 @@ impl State {
                 CONVERGED_K
             };
             let size = smaller(newton.abs(), high - low);
-            let done = larger(solving.done[l], if size < enough { may_end } else { 0.0 });
+            let near_enough = if size < enough {
+                solving.settled[l]
+            } else {
+                0.0
+            };
+            let done = larger(solving.done[l], near_enough);
             solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
             solving.done[l] = done;
             solving.step[l] = newton;

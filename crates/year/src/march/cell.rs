@@ -96,7 +96,7 @@ impl Grid {
 
 /// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
 const FEWEST: f64 = 8.0;
-const FOR_EACH_UNIT: f64 = 0.55;
+const FOR_EACH_UNIT: f64 = 0.5;
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;
@@ -104,7 +104,7 @@ const USUAL_DIFFUSIVE: f64 = 3.0e-5;
 const USUAL_SCHMIDT: f64 = 0.6;
 
 /// Ratio of the last cell of a leg to its first.
-const GROWTH: f64 = 12.0;
+const GROWTH: f64 = 10.0;
 /// First cell behind an inlet of an even grid, m, and its growth.
 const EVEN_FIRST_M: f64 = 1e-3;
 const EVEN_GROWTH: f64 = 1.2;

@@ -104,7 +104,11 @@ impl State {
             let reynolds = film.reynolds[l];
             // The laminar number at the edge of its regime, beyond it.
             let beyond = rough_cbrt(LAMINAR_UP_TO / larger(reynolds, 1.0));
-            let slower = if LAMINAR_UP_TO < reynolds { beyond } else { 1.0 };
+            let slower = if LAMINAR_UP_TO < reynolds {
+                beyond
+            } else {
+                1.0
+            };
             let share = smaller(
                 larger(
                     (reynolds - LAMINAR_UP_TO) / (TURBULENT_FROM - LAMINAR_UP_TO),

@@ -24,11 +24,12 @@ fn decay(units: f64) -> (f64, f64) {
 }
 
 impl State {
-    /// The means of the wall that was tried last.
+    /// The means of the wall that was tried last, of the lanes that are still open to them.
     pub(super) fn means(&mut self, cell: &Cell<Lanes>) {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &self.film, &mut self.solving);
         for l in 0..LANES {
+            let open = solving.settled[l] < 0.5;
             let w = film.middle_w[l];
             let per_flow = cell.length[l] * given.per_flow[l];
             let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
@@ -60,11 +61,31 @@ impl State {
             let drying = -mass_units * (film.ln_vapour[l] - solving.ln_wall[l]) * mean_mass;
             let wall_change =
                 by_air * (film.heat[l] * cooling + vapour_slope * solving.per_kg[l] * drying);
-            solving.wall_change[l] = wall_change;
-            solving.mean_heat[l] = mean_heat;
-            solving.mean_mass[l] = mean_mass;
-            solving.added_heat[l] = bent_heat * wall_change;
-            solving.added_mass[l] = bent_mass * wall_change;
+            solving.wall_change[l] = if open {
+                wall_change
+            } else {
+                solving.wall_change[l]
+            };
+            solving.mean_heat[l] = if open {
+                mean_heat
+            } else {
+                solving.mean_heat[l]
+            };
+            solving.mean_mass[l] = if open {
+                mean_mass
+            } else {
+                solving.mean_mass[l]
+            };
+            solving.added_heat[l] = if open {
+                bent_heat * wall_change
+            } else {
+                solving.added_heat[l]
+            };
+            solving.added_mass[l] = if open {
+                bent_mass * wall_change
+            } else {
+                solving.added_mass[l]
+            };
         }
     }
 }

@@ -60,8 +60,8 @@ impl State {
                     };
                 }
             }
-            for l in 0..LANES {
-                change[l] += aside.settled.change[l] / f64::from(PARTS);
+            for (all, part) in change.iter_mut().zip(&aside.settled.change) {
+                *all += part / f64::from(PARTS);
             }
         }
         for l in (0..LANES).filter(|&l| misty[l]) {

@@ -100,10 +100,7 @@ impl State {
     /// Sweat of those lanes whose surface is below the dew point of its space.
     pub(super) fn sweat(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
-        let mut below: Lanes = [0.0; LANES];
-        for l in 0..LANES {
-            below[l] = given.dry_above_c[l] - solving.surface_c[l];
-        }
+        let below: Lanes = core::array::from_fn(|l| given.dry_above_c[l] - solving.surface_c[l]);
         if greatest(&below) < 0.0 {
             solving.sweat = [0.0; LANES];
             solving.sweat_heat = [0.0; LANES];

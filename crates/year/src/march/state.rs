@@ -113,6 +113,8 @@ pub(super) struct Solving {
     /// The next step of the search, K, and whether it was the last (1).
     pub(super) step: Lanes,
     pub(super) done: Lanes,
+    /// Whether the means are settled (1).
+    pub(super) settled: Lanes,
     pub(super) low: Lanes,
     pub(super) high: Lanes,
 }
@@ -221,6 +223,7 @@ impl State {
                 wall_change: NOUGHT,
                 step: NOUGHT,
                 done: NOUGHT,
+                settled: NOUGHT,
                 low: NOUGHT,
                 high: NOUGHT,
             },

@@ -65,7 +65,11 @@ function collect() {
   const shown = (element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true }) && !spoken(element);
   // The pointer's handle covers the number on the axis that it stands on.
   const handles = [...document.querySelectorAll("[role=slider]")].map((handle) => handle.getBoundingClientRect());
-  const covered = (rect) => handles.some((handle) => handle.left < rect.right && rect.left < handle.right && handle.top < rect.bottom && rect.top < handle.bottom);
+  // What stays at the foot of a phone's window covers what happens to be scrolled under it.
+  const foot = document.querySelector(".dw-sections");
+  const meets = (over, rect) => over.left < rect.right && rect.left < over.right && over.top < rect.bottom && rect.top < over.bottom;
+  const covered = (rect, element) =>
+    handles.some((handle) => meets(handle, rect)) || (foot && !foot.contains(element) && meets(foot.getBoundingClientRect(), rect));
   const texts = [];
   const note = (element, words, rects, color) => {
     const style = getComputedStyle(element);
@@ -75,7 +79,7 @@ function collect() {
     const halo = element.namespaceURI.endsWith("svg") && style.stroke !== "none" ? style.stroke : null;
     for (const rect of rects) {
       const { left, top, width, height } = rect;
-      if (!covered(rect) && width > 1 && height > 1) texts.push({ words, color, large, halo, box: [left + scrollX, top + scrollY, width, height] });
+      if (!covered(rect, element) && width > 1 && height > 1) texts.push({ words, color, large, halo, box: [left + scrollX, top + scrollY, width, height] });
     }
   };
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);

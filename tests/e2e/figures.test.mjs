@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { readFile } from "node:fs/promises";
 import { fileURLToPath } from "node:url";
 import { test } from "node:test";
-import { AXE, dewrun, shows } from "./harness.mjs";
+import { AXE, answered, dewrun, shows } from "./harness.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply"];
@@ -14,6 +14,7 @@ const site = dewrun();
 async function open(width, height, scheme = "light", example = "make-up-air") {
   const page = await site.openAt(width, height, scheme, `#example=${example}`);
   await shows(page);
+  await answered(page);
   await page.getByRole("img", { name: /^Elevation/ }).waitFor();
   return page;
 }
@@ -39,20 +40,20 @@ const plain = (text) => text.replace(/\s+/g, " ").replaceAll("\u2212", "-").trim
 function unopened(page) {
   return page.evaluate(() => {
     // What holds digits and is no figure of the answer: names and notes that people gave, numbers of legs and places,
-    // falls as they were typed, low and high of library rows, sentences about the project, the drawings (each has its table), and the panel, whose
+    // falls as they were typed, low and high of library rows, sentences about the project and their count, the drawings (each has its table), and the panel, whose
     // relations and sources hold digits and whose values open; spans of a library row stand with their source.
     const words =
       "input, select, option, svg, script, label, header, footer, .dw-cautions, .dw-opened, .dw-spoken, .dw-unit, " +
       ".dw-legs-table__leg, .dw-leg-card__head, .dw-flag__head, .dw-drawings__note, .dw-cases, .dw-leg-actions, " +
-      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-pick__told, .dw-legs__tube, th[scope=row]";
+      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-rests summary, .dw-pick__told, .dw-legs__tube, th[scope=row]";
     const named = new Map();
     for (const space of document.querySelectorAll(".dw-space__name, td > select option")) named.set(space.textContent.trim(), true);
     const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
     const found = [];
     for (let node = walker.nextNode(); node; node = walker.nextNode()) {
       const element = node.parentElement;
-      // How many values it rests on, and the numbers of legs, are counts and names.
-      const text = node.textContent.replace(/Rests on \d+|None of \d+|\bleg \d+/, "");
+      // How many values it rests on, how many more there are, and the numbers of legs, are counts and names; water freezes at 0 °C.
+      const text = node.textContent.replace(/Rests on \d+|None of \d+|\bleg \d+|and \d+ more|in \d+ of \d+ states|above 0.°C/, "");
       if (!/\d/.test(text) || element.closest(words) || element.closest("[data-figure]")) continue;
       if (element.closest(".dw-answer-slim")) continue;
       const cell = element.closest("td");

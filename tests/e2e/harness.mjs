@@ -66,6 +66,11 @@ export async function shows(page) {
   await page.waitForFunction(text, undefined, { timeout: 10_000 });
 }
 
+/** Waits until the answer to the open run tells of its water and air too. */
+export async function answered(page) {
+  await page.getByRole("region", { name: "Answer" }).getByText(/^Airflow, limits/).waitFor();
+}
+
 /** Starts Chromium, with more arguments; a test that needs one of its own closes it itself. */
 export function launch(more = []) {
   const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));

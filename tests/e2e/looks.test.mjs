@@ -1,7 +1,7 @@
 // How the page looks where it is looked at in another way: on paper, enlarged, in forced colours, without motion; and that all that is written can be read.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { dewrun, launch, shows } from "./harness.mjs";
+import { answered, dewrun, launch, shows } from "./harness.mjs";
 import { contrasts, edges } from "./contrast.mjs";
 
 const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply"];
@@ -14,6 +14,7 @@ const site = dewrun();
 async function open(width, height, scheme, example) {
   const page = await site.openAt(width, height, scheme, `#example=${example}`);
   await shows(page);
+  await answered(page);
   await page.getByRole("img", { name: /^Elevation/ }).waitFor();
   await page.evaluate(() => document.fonts.ready);
   return page;

@@ -4,7 +4,7 @@ import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { after, before, beforeEach, test } from "node:test";
 import { deflateRawSync } from "node:zlib";
-import { DIST, ROOT, launch, shows, watch } from "./harness.mjs";
+import { DIST, ROOT, answered, launch, shows, watch } from "./harness.mjs";
 import { accessible, saved, touchable, unfold } from "./looks.mjs";
 import { buildOf, nextBuild, serveFolder, watchEverything } from "./static.mjs";
 
@@ -58,7 +58,11 @@ async function linkTo(example) {
   return `#v1=${deflateRawSync(text).toString("base64url")}`;
 }
 
-const answer = (page) => page.locator(".dw-answer__sentence").first().innerText();
+/** What an open run is answered with, its water and air included: all of it is there without a network. */
+async function answer(page) {
+  await answered(page);
+  return page.locator(".dw-answer__sentence").first().innerText();
+}
 
 test("without a network it opens from any of its addresses and answers", async () => {
   const { open } = await visitor();

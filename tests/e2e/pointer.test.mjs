@@ -1,13 +1,14 @@
 // The pointer along the tube: by keyboard, by mouse, by touch and by the large buttons of a phone.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { dewrun, shows } from "./harness.mjs";
+import { answered, dewrun, shows } from "./harness.mjs";
 
 const site = dewrun();
 
 async function open(width, height, example = "make-up-air") {
   const page = await site.openAt(width, height, "light", `#example=${example}`);
   await shows(page);
+  await answered(page);
   const pointer = page.getByRole("slider", { name: "Pointer along the intake tube" });
   await pointer.waitFor();
   return { page, pointer };
@@ -58,7 +59,7 @@ test("it speaks the whole flag, which agrees with the table behind the profile",
   const last = (await rows.last().innerText()).split(/\s+/).map((cell) => cell.replace("\u2212", "-"));
   assert.deepEqual(last.slice(1, 4), ["air", "inner wall", "dew point"].map((name) => figure(text, name).toFixed(1)));
   const answer = await page.getByRole("region", { name: "Answer" }).getByRole("status").first().innerText();
-  assert.equal(figure(text, "formed so far"), Number(/^([\d.]+)/.exec(answer)[1]), "all that the sentence says");
+  assert.equal(figure(text, "formed so far"), Number(/([\d.]+)\sg\/h of water forms/.exec(answer)[1]), "all that the sentence says");
 });
 
 test("dragged by the mouse it follows and redraws nothing but itself", async () => {

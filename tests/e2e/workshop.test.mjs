@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { test } from "node:test";
-import { ROOT, dewrun, shows } from "./harness.mjs";
+import { ROOT, answered, dewrun, shows } from "./harness.mjs";
 
 const site = dewrun();
 
@@ -28,12 +28,6 @@ async function watched(hash = "") {
   return { page, later };
 }
 
-/** Waits until all of it is loaded. */
-async function loaded(page) {
-  const arrived = () => performance.getEntriesByType("resource").some((entry) => /workshop_order/.test(entry.name) && entry.responseEnd > 0);
-  await page.waitForFunction(arrived);
-}
-
 test("the empty page loads nothing of it, an open run all of it", async () => {
   const { page, later } = await watched();
   await page.waitForLoadState("networkidle");
@@ -42,7 +36,7 @@ test("the empty page loads nothing of it, an open run all of it", async () => {
   await page.waitForLoadState("networkidle");
   assert.deepEqual(later, [], "nothing beyond the first answer");
   await page.getByRole("link", { name: /make-up air/i }).first().click();
-  await loaded(page);
+  await answered(page);
   const names = later.map((url) => url.split("/").at(-1));
   for (const name of ["dewrun-workshop.js", "dewrun-workshop_bg.wasm", "dewrun-workshop_order.wasm"]) {
     assert.ok(names.includes(name), `${name} among ${names}`);
@@ -51,7 +45,7 @@ test("the empty page loads nothing of it, an open run all of it", async () => {
 
 test("it is loaded once the answer is painted", async () => {
   const { page } = await watched(EXAMPLE);
-  await loaded(page);
+  await answered(page);
   const [shown, asked] = await page.evaluate(() => [
     globalThis.answeredAt,
     Math.min(...performance.getEntriesByType("resource").filter((entry) => /dewrun-workshop/.test(entry.name)).map((entry) => entry.startTime)),
@@ -158,7 +152,7 @@ test("a worker that says nothing while something newer is wanted is replaced", a
   });
   await page.goto("about:blank");
   await page.goto(site.address + EXAMPLE);
-  await loaded(page);
+  await answered(page);
   const table = page.getByRole("table", { name: /What would stay dry/ });
   assert.equal(await table.count(), 0, "nothing is found yet");
   for (const metres of ["4", "4.5", "5"]) {

@@ -41,7 +41,7 @@ pub use legs::{
     add_leg, delete_leg, leg_at, leg_shape, move_leg, shape_leg, split_leg, split_leg_at,
 };
 pub use levelling::{Levelling, measured_fall, measurer};
-pub use notes::notes_html;
+pub use notes::{note_html, notes_html};
 pub use open_project::OpenProject;
 pub use pick::{Pick, PickOption, same_tube_everywhere};
 pub use record::{QUICK, Record, Unkept, read_record, record_text};

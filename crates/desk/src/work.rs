@@ -21,6 +21,8 @@ pub enum Work {
     PlainSentence,
     /// What stands beside it, as HTML; of a [`Style`].
     Beside,
+    /// What is known besides, to be folded away, as HTML within its element; of a [`Style`].
+    More,
     /// A figure opened, as HTML; of a [`Style`]. After the name stand the figure's id, its spot and, where there is one, the id of the figure before.
     Opened,
     /// The sentence of the section Airflow, as HTML; of a [`Style`], as all its parts.
@@ -38,12 +40,13 @@ pub enum Work {
 }
 
 /// All kinds.
-const ALL: [Work; 12] = [
+const ALL: &[Work] = &[
     Work::StayingDry,
     Work::DryBoundary,
     Work::Sentence,
     Work::PlainSentence,
     Work::Beside,
+    Work::More,
     Work::Opened,
     Work::Airflow,
     Work::AirflowCharts,
@@ -63,6 +66,7 @@ impl Work {
             Self::Sentence => "sentence",
             Self::PlainSentence => "plain-sentence",
             Self::Beside => "beside",
+            Self::More => "more",
             Self::Opened => "opened",
             Self::Airflow => "airflow",
             Self::AirflowCharts => "airflow-charts",
@@ -76,7 +80,7 @@ impl Work {
     /// The kind of that name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
-        ALL.into_iter().find(|work| work.name() == name)
+        ALL.iter().copied().find(|work| work.name() == name)
     }
 }
 
@@ -251,7 +255,7 @@ mod tests {
     #[test]
     fn each_kind_is_found_by_its_name() {
         for work in ALL {
-            assert_eq!(Work::named(work.name()), Some(work), "its own");
+            assert_eq!(Work::named(work.name()), Some(*work), "its own");
         }
         assert_eq!(Work::named("tea"), None, "no such work");
     }

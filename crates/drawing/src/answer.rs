@@ -23,8 +23,10 @@ pub use whole::whole_answer;
 pub struct Answer {
     /// The one sentence.
     pub sentence: Vec<Part>,
-    /// What stands beside it, a short sentence each: grade of proof and what is not computed first, then what else is worth knowing.
+    /// What stands beside it, a short sentence each: grade of proof and what is not computed first, then what to do first and what else is worth knowing.
     pub asides: Vec<Vec<Part>>,
+    /// What is known besides, for whoever wants it.
+    pub more: Vec<Vec<Part>>,
 }
 
 impl Answer {
@@ -32,7 +34,7 @@ impl Answer {
     #[must_use]
     pub fn plain(&self) -> String {
         let mut text = self.plain_sentence();
-        for aside in &self.asides {
+        for aside in self.asides.iter().chain(&self.more) {
             text.push(' ');
             text.push_str(&plain(aside));
         }
@@ -54,6 +56,7 @@ pub fn answer(run: &Run, outcome: &Outcome, style: Style) -> Answer {
     Answer {
         sentence: sentence::sentence(outcome, style),
         asides: asides::asides(run, outcome, style),
+        more: Vec::new(),
     }
 }
 

@@ -25,7 +25,7 @@ pub use profile_table::profile_table;
 #[cfg(feature = "water-and-air")]
 pub use remedies::remedies;
 pub use sensor::sensor;
-pub use sentence::{asides, plain_sentence, rests_on, sentence};
+pub use sentence::{asides, more, plain_sentence, rests_on, sentence};
 pub use side_by_side::side_by_side;
 pub use staying_dry::staying_dry;
 

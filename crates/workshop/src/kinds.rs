@@ -32,6 +32,7 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::Sentence => text(answer::sentence(asked)),
         Work::PlainSentence => text(answer::plain_sentence(asked)),
         Work::Beside => text(answer::beside(asked)),
+        Work::More => text(answer::more(asked)),
         Work::Opened => text(opened::html(asked)?),
         Work::Airflow => text(airflow::part(asked, airflow::sentence)?),
         Work::AirflowCharts => text(airflow::part(asked, airflow::charts)?),

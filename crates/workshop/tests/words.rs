@@ -59,9 +59,12 @@ fn the_answer_is_told_with_water_and_air() {
             assert_eq!(plain(&once_more), told.plain_sentence(), "once more");
             assert!(!once_more.contains("data-figure"), "with nothing to open");
             let beside = plain(&ask(&mut workshop, "beside", &text, style));
-            for aside in &told.asides {
-                let words: String = aside.iter().map(|part| part.text.as_str()).collect();
-                assert!(beside.contains(&words), "{words} in {beside}");
+            let more = plain(&ask(&mut workshop, "more", &text, style));
+            for (asides, all) in [(&told.asides, beside), (&told.more, more)] {
+                for aside in asides {
+                    let words: String = aside.iter().map(|part| part.text.as_str()).collect();
+                    assert!(all.contains(&words), "{words} in {all}");
+                }
             }
         }
     }
@@ -72,12 +75,12 @@ fn remarks_stand_beside_the_answer() {
     let mut workshop = Workshop::default();
     let mut told = 0;
     for (text, _, whole) in examples() {
-        let beside = ask(&mut workshop, "beside", &text, Style::default());
-        let notes = beside.matches("Note on runs[0]").count();
-        assert!(
-            whole.remarks.len() <= notes,
-            "{} remarks in {beside}",
-            whole.remarks.len()
+        let more = ask(&mut workshop, "more", &text, Style::default());
+        let notes = more.matches("<li>Note on runs[0]").count();
+        assert_eq!(
+            notes,
+            whole.remarks.len() + whole.airflow.notes.len(),
+            "remarks in {more}"
         );
         told += notes;
     }
@@ -109,6 +112,8 @@ fn what_keeps_water_and_air_from_being_answered_stands_beside_the_steady_answer(
     );
     let sentence = plain(&ask(&mut workshop, "sentence", &text, Style::default()));
     assert!(!sentence.contains("may not be sampling"), "{sentence}");
+    let more = ask(&mut workshop, "more", &text, Style::default());
+    assert_eq!(more, "", "and nothing is known besides");
 }
 
 #[test]

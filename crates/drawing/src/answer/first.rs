@@ -31,6 +31,7 @@ pub fn first_answer(outcome: &Outcome, begins: &str, beside: &str, style: Style)
             vec![Part::words(beside)],
             vec![Part::words(format!("{proof}{doubt}"))],
         ],
+        more: Vec::new(),
     }
 }
 

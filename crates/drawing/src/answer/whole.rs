@@ -42,12 +42,13 @@ pub fn whole_answer(run: &Run, outcome: &Outcome, whole: &Whole, style: Style) -
     let put = if is_iced { "Then put" } else { "First put" };
     all.extend(first_trap(whole, put, style));
     all.extend(low_points(whole, style));
-    all.push(air(&whole.airflow, style));
-    all.extend(limits(&whole.airflow, style));
     all.extend(rest);
+    let mut more = vec![air(&whole.airflow, style)];
+    more.extend(limits(&whole.airflow, style));
     Answer {
         sentence: parts,
         asides: all,
+        more,
     }
 }
 

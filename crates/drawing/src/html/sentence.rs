@@ -19,11 +19,26 @@ pub fn plain_sentence(answer: &Answer) -> String {
 /// What stands beside it, an element each.
 #[must_use]
 pub fn asides(answer: &Answer) -> String {
-    let aside = |aside: &Vec<Part>| {
-        let parts: String = aside.iter().map(part).collect();
-        format!("<span>{parts}</span> ")
+    answer.asides.iter().map(|parts| aside(parts)).collect()
+}
+
+/// What is known besides, and notes, as they stand in an element that is folded away under a name.
+#[must_use]
+pub fn more(answer: &Answer, notes: &[String]) -> String {
+    let count = match notes.len() {
+        0 => String::new(),
+        1 => " and 1 note".to_owned(),
+        many => format!(" and {many} notes"),
     };
-    answer.asides.iter().map(aside).collect()
+    let known: String = answer.more.iter().map(|parts| aside(parts)).collect();
+    let notes = notes.iter().map(|note| format!("<li>{note}</li>"));
+    let notes: String = notes.collect();
+    format!("<summary>Airflow, limits{count}</summary><p>{known}</p><ul>{notes}</ul>")
+}
+
+fn aside(parts: &[Part]) -> String {
+    let parts: String = parts.iter().map(part).collect();
+    format!("<span>{parts}</span> ")
 }
 
 /// What the answer rests on, the rest of it behind "and 2 more", and how each value could be measured.
@@ -103,6 +118,7 @@ mod tests {
                 Part::words(" of water"),
             ],
             asides: vec![vec![Part::words("By model.")]],
+            more: vec![vec![Part::words("Air moves.")]],
         };
         let opens = opening(
             Figure::TubeWater,
@@ -124,6 +140,12 @@ mod tests {
             asides(&answer),
             "<span>By model.</span> ",
             "what stands beside it"
+        );
+        let notes = ["It is cold.".to_owned(), "It is far.".to_owned()];
+        assert_eq!(
+            more(&answer, &notes),
+            "<summary>Airflow, limits and 2 notes</summary><p><span>Air moves.</span> </p><ul><li>It is cold.</li><li>It is far.</li></ul>",
+            "what is known besides"
         );
     }
 }

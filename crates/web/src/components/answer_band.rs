@@ -1,7 +1,6 @@
 //! The answer: one sentence, what stands beside it, and for what it still holds where an entry can't be used.
 
-use dewrun_document::output::NoteOutput;
-use dewrun_drawing::{Answer, answer, escaped, html, rests};
+use dewrun_drawing::{Answer, answer, html, rests};
 use leptos::prelude::*;
 
 use super::opened_figure::opened_figure;
@@ -9,23 +8,27 @@ use super::parts::{flag, words};
 use super::stale_note::stale_note;
 use crate::element::{El, el, when};
 use crate::hooks::scrolled::use_scrolled_past;
+use crate::hooks::workshop::use_workshop;
 use crate::state::{Desk, use_desk};
+use dewrun_desk::{Answered, Work, notes_html, style_as_numbers};
 
 /// The answer; once scrolled past, its sentence stays at the top of the window.
 pub(crate) fn answer_band() -> El {
     let desk = use_desk();
     let sentence = words(move || {
-        let told = told(desk).map(|answer| html::sentence(&answer));
-        told.unwrap_or_else(|| "This run has no answer yet.".to_owned())
+        told(desk, Work::Sentence, |_, answer| html::sentence(answer))
+            .unwrap_or_else(|| "This run has no answer yet.".to_owned())
     });
     let beside = words(move || {
-        let asides = told(desk).map(|answer| html::asides(&answer));
-        asides.unwrap_or_default() + &notes(desk)
+        let steady = |answered: &Answered, answer: &Answer| {
+            html::asides(answer) + &notes_html(&answered.notes)
+        };
+        told(desk, Work::Beside, steady).unwrap_or_default()
     });
+    let more = words(move || told(desk, Work::More, |_, _| String::new()).unwrap_or_default());
     let once_more = words(move || {
-        told(desk)
-            .map(|answer| html::plain_sentence(&answer))
-            .unwrap_or_default()
+        let steady = |_: &Answered, answer: &Answer| html::plain_sentence(answer);
+        told(desk, Work::PlainSentence, steady).unwrap_or_default()
     });
     let rests_on = words(move || {
         let style = desk.style();
@@ -46,7 +49,13 @@ pub(crate) fn answer_band() -> El {
                 .html(sentence),
         )
         .child(el("div").class("dw-answer__rests").html(rests_on))
-        .child(el("p").class("dw-answer__beside").html(beside));
+        .child(el("p").class("dw-answer__beside").html(beside))
+        .child(
+            el("details")
+                .class("dw-answer__more dw-rests")
+                .flag("hidden", flag(move || more.with(String::is_empty)))
+                .html(more),
+        );
     let band = el("section")
         .class("dw-answer")
         .attr("aria-label", "Answer")
@@ -68,18 +77,13 @@ pub(crate) fn answer_band() -> El {
     el("div").child(band).child(slim)
 }
 
-fn told(desk: Desk) -> Option<Answer> {
+/// The answer with water and air; the steady one until the module that tells them stands.
+fn told(desk: Desk, whole: Work, steady: fn(&Answered, &Answer) -> String) -> Option<String> {
     let answered = desk.answered()?;
-    Some(answer(&answered.run, &answered.outcome, desk.style()))
-}
-
-fn notes(desk: Desk) -> String {
-    let Some(answered) = desk.answered() else {
-        return String::new();
-    };
-    let note = |note: &NoteOutput| {
-        let (path, sentence) = (escaped(&note.path), escaped(&note.sentence));
-        format!("<span>Note on {path}: {sentence}.</span> ")
-    };
-    answered.notes.iter().map(note).collect()
+    let style = desk.style();
+    let told = use_workshop().text(whole.name(), &answered, &style_as_numbers(style));
+    Some(told.unwrap_or_else(|| {
+        let answer = answer(&answered.run, &answered.outcome, style);
+        steady(&answered, &answer)
+    }))
 }

@@ -1,6 +1,6 @@
 //! The answer in words with water and air, a blind detector first.
 
-use dewrun_desk::{notes_html, style_of};
+use dewrun_desk::{note_html, notes_html, style_of};
 use dewrun_document::DocumentError;
 use dewrun_document::output::NoteOutput;
 use dewrun_drawing::{Answer, answer, html, whole_answer};
@@ -17,19 +17,29 @@ pub(super) fn plain_sentence(asked: &Asked<'_>) -> String {
     html::plain_sentence(&told(asked))
 }
 
-/// What stands beside it, notes included; what keeps water and air from being answered is one.
+/// What stands beside it; what keeps water and air from being answered is a note there.
 pub(super) fn beside(asked: &Asked<'_>) -> String {
     let open = &asked.open;
-    let more = match open.whole() {
-        Ok(_) => open.whole_notes(),
-        Err(error) => vec![note_of(error)],
-    };
+    let missing = open
+        .whole()
+        .err()
+        .map(|error| notes_html(&[note_of(error)]));
     [
         html::asides(&told(asked)),
         notes_html(&open.answered.notes),
-        notes_html(&more),
+        missing.unwrap_or_default(),
     ]
     .concat()
+}
+
+/// What is known besides, with the notes on water and air; nothing where those are not answered.
+pub(super) fn more(asked: &Asked<'_>) -> String {
+    let open = &asked.open;
+    if open.whole().is_err() {
+        return String::new();
+    }
+    let notes: Vec<String> = open.whole_notes().iter().map(note_html).collect();
+    html::more(&told(asked), &notes)
 }
 
 fn note_of(error: &DocumentError) -> NoteOutput {

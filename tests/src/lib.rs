@@ -3,6 +3,7 @@
 pub mod fingerprint;
 pub mod hours;
 pub mod installations;
+pub mod invented_weather;
 pub mod lines;
 pub mod projects;
 pub mod reference;

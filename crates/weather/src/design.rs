@@ -85,3 +85,55 @@ fn humid(series: &Series, percent: f64) -> Option<HumidDesign> {
             + TemperatureDifference::kelvins(sum / f64::from(count)),
     })
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Reader, Understanding};
+    use std::fmt::Write as _;
+
+    /// A year of hours whose dew point rises by 0.003 K an hour from 0 °C, the air 10 K above it, read as a file.
+    fn rising(hours: i64) -> Series {
+        let mut text = "time,temperature (C),dew point (C)\n".to_owned();
+        for hour in 0..hours {
+            let stamp = crate::Civil::of((11_323 * 24 + hour) * 3600).expect("a date");
+            let thousandths = 3 * hour;
+            let (whole, rest) = (thousandths / 1000, thousandths % 1000);
+            writeln!(text, "{stamp},{}.{rest:03},{whole}.{rest:03}", whole + 10)
+                .expect("a text grows");
+        }
+        let mut reader = Reader::new(Understanding::default());
+        reader.push(text.as_bytes()).expect("a table");
+        reader.finish().expect("a table").series
+    }
+
+    /// By hand: 0.4 % of 8760 is 35.04, so the 36th largest, number 8724 from 0: 26.172 °C; within 0.5 K of it lie numbers
+    /// 8558 to 8759, whose middle is 8658.5 x 0.003 + 10 = 35.9755 °C. 1 %: 88th largest, 8672, 26.016 °C, numbers 8506 to
+    /// 8759, 35.8975 °C. 2 %: 176th, 8584, 25.752 °C, 8418 to 8750, 35.752 °C. 99.6 %: 8725th largest, number 35, 10.105 °C;
+    /// 99 %: 8673rd, number 87, 10.261 °C.
+    #[test]
+    fn ranks_and_coincident_means_by_hand() {
+        let design = design_conditions(&rising(8760)).expect("a year");
+        let near = |got: Temperature, expected: f64| (got.to_celsius() - expected).abs() < 1.0e-9;
+        for (humid, (point_c, dry_c)) in
+            design
+                .humid
+                .iter()
+                .zip([(26.172, 35.9755), (26.016, 35.8975), (25.752, 35.752)])
+        {
+            assert!(near(humid.dew_point, point_c), "{humid:?}, {point_c} °C");
+            assert!(
+                near(humid.mean_coincident_dry_bulb, dry_c),
+                "{humid:?}, {dry_c} °C"
+            );
+        }
+        for (cold, dry_c) in design.cold.iter().zip([10.105, 10.261]) {
+            assert!(near(cold.dry_bulb, dry_c), "{cold:?}, {dry_c} °C");
+        }
+    }
+
+    #[test]
+    fn less_than_a_year_has_none() {
+        assert_eq!(design_conditions(&rising(8000)), None, "91 % of a year");
+    }
+}

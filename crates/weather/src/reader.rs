@@ -112,6 +112,7 @@ impl Reader {
         raw.understood.encoding = raw.understood.encoding.or(Some(encoding));
         let facts = FileFacts {
             bytes: self.bytes,
+            lines: self.lines.count(),
             sha256: self.hash.finalize().into(),
         };
         settle(raw, &self.given, facts)

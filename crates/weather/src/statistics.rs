@@ -152,3 +152,49 @@ pub fn exceeded_by(values: &[f64], share: f64) -> Option<f64> {
     let (_, value, _) = finite.select_nth_unstable_by(at, f64::total_cmp);
     Some(*value)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{Reader, Understanding};
+
+    /// Two half hours: one with a dew point of 20 °C, one of 5 °C, at 101 325 Pa.
+    fn two() -> Series {
+        let text = "time,temperature (C),dew point (C),pressure (Pa)\n2024-06-01 00:00,25,20,101325\n2024-07-01 00:30,30,5,101325\n2024-07-01 01:00,26,5,101325\n";
+        let given = Understanding::default();
+        let mut reader = Reader::new(given);
+        reader.push(text.as_bytes()).expect("a table");
+        reader.finish().expect("a table").series
+    }
+
+    /// ASHRAE Fundamentals 2017, ch. 1, table 2: 14.758 g/kg saturates at 20 °C and 7.661 g/kg at 10 °C, so half an hour
+    /// of the first leaves 3.5485 g of each kilogram an hour on a wall of 10 °C, and the others nothing.
+    #[test]
+    fn an_endless_tube_takes_what_the_wall_does_not_hold() {
+        let grams = two().endless_tube(Temperature::celsius(10.0)).to_grams();
+        assert!((grams / 3.5485 - 1.0).abs() < 2.0e-3, "{grams}");
+    }
+
+    #[test]
+    fn ranges_hours_and_months() {
+        let series = two();
+        let range = Range::of(&series.temperature_c).expect("readings");
+        assert_eq!(
+            (range.min, range.max, range.mean, range.count),
+            (25.0, 30.0, 27.0, 3),
+            "by hand"
+        );
+        assert_eq!(Range::of(&[f64::NAN]), None, "nothing");
+        assert_eq!(series.covered_hours(), 1.5, "three half hours");
+        assert_eq!(
+            series.hours_where(&series.dew_point_c, |point_c| point_c < 10.0),
+            1.0,
+            "two of them"
+        );
+        assert_eq!(
+            series.warmest_and_coldest_month(),
+            Some((7, 6)),
+            "means of 28 and 25 °C"
+        );
+    }
+}

@@ -23,6 +23,7 @@ use readings::Readings;
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct FileFacts {
     pub(crate) bytes: u64,
+    pub(crate) lines: u64,
     pub(crate) sha256: [u8; 32],
 }
 
@@ -36,10 +37,7 @@ pub(crate) fn settle(
     facts: FileFacts,
 ) -> Result<Weather, WeatherError> {
     if raw.stamps.is_empty() {
-        let lines = raw.lines.last().copied().unwrap_or(0);
-        return Err(WeatherError::NoReadings {
-            lines: u64::from(lines),
-        });
+        return Err(WeatherError::NoReadings { lines: facts.lines });
     }
     let mut notes = core::mem::take(&mut raw.notes);
     let laid = time::lay(&raw, given, &mut notes)?;
@@ -60,7 +58,10 @@ pub(crate) fn settle(
     );
     let convention = convention::compare(&readings, &pressure_pa);
     let (dew_point_over, relative_over) = convention::decide(convention, given, &mut notes);
-    let leads = given.dew_point_leads.unwrap_or(raw.dew_point_leads);
+    let has_relative = readings.get(Role::RelativeHumidity).is_some();
+    let leads = given
+        .dew_point_leads
+        .unwrap_or(raw.dew_point_leads || !has_relative);
     let air = humidity::humidities(
         &mut readings,
         &pressure_pa,

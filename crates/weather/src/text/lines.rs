@@ -59,6 +59,11 @@ impl Lines {
         take(&rest, self.count)
     }
 
+    /// Lines so far.
+    pub(crate) const fn count(&self) -> u64 {
+        self.count
+    }
+
     fn keep(&mut self, part: &[u8]) -> Result<(), WeatherError> {
         if LONGEST < self.rest.len() + part.len() {
             return Err(WeatherError::LineTooLong {

@@ -35,6 +35,13 @@ const FIGURES: &[Figure] = &[
         unit: "ms",
         in_ns: 1e6,
     },
+    // Beside the browser's figure, for the ratio.
+    Figure {
+        name: "logger_million_rows_native",
+        bench: "logger_rows/million",
+        unit: "s",
+        in_ns: 1e9,
+    },
 ];
 
 struct Figure {

@@ -1,0 +1,9 @@
+//! Files as people meet them: each trap rebuilt in a few lines, with what stands in it.
+
+mod epw;
+mod limits;
+mod pieces;
+mod reading;
+mod services;
+mod tables;
+mod times;

@@ -51,6 +51,7 @@ const CASES: &[(&str, Hold)] = &[
     ("L10", loggers::over_saturation),
     ("L11", loggers::events),
     ("L13", loggers::headings_below_the_first_line),
+    ("L16", loggers::nothing_is_not_zero),
     ("F05", minutes::a_year_of_minutes),
     ("R01", real_weather::year),
     ("R02", real_weather::year),

@@ -5,6 +5,7 @@ mod humidity;
 mod pressure;
 mod readings;
 mod spread;
+mod sun;
 mod time;
 
 use dewrun_moist_air::Over;
@@ -94,6 +95,7 @@ pub(crate) fn settle(
     };
     series.timing.gaps = gaps(&series);
     tell_gaps(&series, &mut notes);
+    notes.extend(sun::check(&series, &place));
     let understood = Understanding {
         date_order: Some(laid.order),
         stamps: Some(series.timing.stamps),

@@ -1,6 +1,6 @@
 //! Tables of weather services and reanalyses, each rebuilt with invented numbers.
 
-use crate::reading::{MISSING, check};
+use crate::reading::{MISSING, check, read, says};
 
 #[test]
 fn names_above_values_above_names() {
@@ -84,4 +84,27 @@ fn semicolons_and_ten_digits() {
             ("2024-06-01T02:00", MISSING, MISSING),
         ],
     );
+}
+
+/// Four months of hours with the sun around one hour of the clock, at a longitude of 0.
+fn sun_around(noon: i64) -> String {
+    let mut text = "Latitude: 50\nLongitude: 0\ntime (UTC),temp,rh,global radiation\n".to_owned();
+    for hour in 0..120 * 24_i64 {
+        let stamp = dewrun_weather::Civil::of((19_723 * 24 + hour) * 3600).expect("a date");
+        // An hour stands for its middle.
+        let sun = (600 - 50 * (2 * (hour % 24) + 1 - 2 * noon).abs()).max(0);
+        text.push_str(&format!("{stamp},20,50,{sun}\n"));
+    }
+    text
+}
+
+#[test]
+fn a_clock_that_the_sun_denies_is_told() {
+    says(&read(&sun_around(14)), "they look like UTC+2.0");
+    let right = read(&sun_around(12));
+    let told = right
+        .notes
+        .iter()
+        .any(|note| note.sentence.contains("sun stands"));
+    assert!(!told, "noon at noon: {:#?}", right.notes);
 }

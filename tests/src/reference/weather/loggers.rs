@@ -1,8 +1,9 @@
 //! The rebuilt faults of logger files.
 
 use dewrun_moist_air::{Humidity, MoistAir, Pair};
-use dewrun_quantity::{Pressure, Temperature};
-use dewrun_weather::{DateOrder, Series};
+use dewrun_quantity::measure::TEMPERATURE;
+use dewrun_quantity::{Pressure, Style, Temperature};
+use dewrun_weather::{DateOrder, Series, Understanding};
 
 use super::numbers::{at, count};
 use super::{Files, Held, says};
@@ -195,5 +196,34 @@ pub(super) fn headings_below_the_first_line(expected: &Inputs<'_>, files: &Files
         series.humidity_ratio(0),
         Tolerance::absolute(5.0e-6),
     );
+    held.done()
+}
+
+/// The readings of the case, which has no file: none; 10 °C with 49.773 %; 17.3 °C with 100 %.
+pub(super) fn nothing_is_not_zero(expected: &Inputs<'_>, _: &Files) -> Answered {
+    let text = "time,temperature (C),relative humidity (%)\n2024-06-01 00:00,,\n2024-06-01 01:00,10,49.773\n2024-06-01 02:00,17.3,100\n";
+    let series = super::read_bytes(text.as_bytes(), Understanding::default())?.series;
+    let expected = expected.raw();
+    let points = &series.dew_point_c;
+    let shown = TEMPERATURE
+        .show(Temperature::celsius(at(points, 1)), Style::default())
+        .number;
+    let mut held = Held::default();
+    let missing = if at(points, 0).is_nan() && !series.is_usable(0) {
+        "missing"
+    } else {
+        "a value"
+    };
+    held.same(expected, "missing", missing);
+    // The case prints the relative humidity to a thousandth of a percent.
+    let printed = Tolerance::absolute(0.001);
+    held.value(
+        expected,
+        "10C_49.773pct_dew_point_C",
+        at(points, 1),
+        printed,
+    );
+    held.value(expected, "17.3C_100pct", at(points, 2), EXACT);
+    held.fact("shown_as", shown == "0.0");
     held.done()
 }

@@ -1,6 +1,6 @@
 //! Logger exports: delimiters, marks, headings, units, placeholders, columns.
 
-use crate::reading::{check, read, read_as, rows, says, try_read};
+use crate::reading::{MISSING, check, read, read_as, rows, says, try_read};
 use dewrun_weather::{ColumnChoice, Role, Understanding, Unit, WeatherError};
 
 const TWO: &[(&str, f64, f64)] = &[
@@ -174,6 +174,20 @@ fn placeholders_are_missing_and_events_are_no_rows() {
     );
     let weather = read("time,temp,rh\n2024-06-01 00:00,21.5,70\n2024-06-01 01:00,warm,71\n");
     says(&weather, "a text where a number should stand");
+}
+
+#[test]
+fn a_file_that_begins_without_readings() {
+    let weather = check(
+        "time,temp,rh\n2024-06-01 00:00,,\n2024-06-01 01:00,,\n2024-06-01 02:00,20,70\n2024-06-01 03:00,21,71\n",
+        &[
+            ("2024-06-01T00:00", MISSING, MISSING),
+            ("2024-06-01T01:00", MISSING, MISSING),
+            ("2024-06-01T02:00", 20.0, 70.0),
+            ("2024-06-01T03:00", 21.0, 71.0),
+        ],
+    );
+    assert_eq!(weather.series.usable(), 2, "two rows hold readings");
 }
 
 #[test]

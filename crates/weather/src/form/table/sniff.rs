@@ -68,6 +68,8 @@ struct Looks {
     cells: usize,
     date: Option<usize>,
     counted: Option<usize>,
+    /// A number, or a sign for none, stands beside the date.
+    has_value: bool,
 }
 
 fn under(lines: &[HeadLine], delimiter: Delimiter, from: Option<u64>) -> Option<Found> {
@@ -103,16 +105,28 @@ fn gathered(
     place: fn(&Looks) -> Option<usize>,
     is_counted: bool,
 ) -> Option<Found> {
-    let mut places: Vec<usize> = looks.iter().filter_map(place).collect();
+    let with_value = looks.iter().filter(|seen| seen.has_value);
+    let mut places: Vec<usize> = with_value.filter_map(place).collect();
     let date = most_frequent(&mut places)?;
-    let of_date = || looks.iter().filter(|seen| place(seen) == Some(date));
+    let of_date = || {
+        looks
+            .iter()
+            .filter(|seen| seen.has_value && place(seen) == Some(date))
+    };
     let mut counts: Vec<usize> = of_date().map(|seen| seen.cells).collect();
     let readings = counts.len();
     let cells = most_frequent(&mut counts)?;
-    let first = of_date()
+    let mut first = of_date()
         .find(|seen| seen.cells.abs_diff(cells) <= 1)
         .or_else(|| of_date().next())?
         .at;
+    // Rows of the same form right above it begin the readings, though nothing was read in them yet.
+    let same = |seen: &&Looks| place(seen) == Some(date) && seen.cells.abs_diff(cells) <= 1;
+    for seen in looks.iter().rev().filter(same) {
+        if seen.at + 1 == first {
+            first = seen.at;
+        }
+    }
     Some(Found {
         delimiter,
         date,
@@ -127,6 +141,7 @@ fn most_frequent(values: &mut [usize]) -> Option<usize> {
     values.sort_unstable();
     values
         .chunk_by(|one, other| one == other)
+        .rev()
         .max_by_key(|run| run.len())
         .and_then(|run| run.first().copied())
 }
@@ -141,11 +156,12 @@ fn look(at: usize, cells: &Cells<'_>) -> Option<Looks> {
     let counted_at = (0..cells.len().min(2)).find(|place| is_counted(cells.get(*place)));
     let place = date.or(counted_at)?;
     let has_value = (0..cells.len()).any(|other| other != place && is_value(cells.get(other)));
-    has_value.then(|| Looks {
+    Some(Looks {
         at,
         cells: cells.len(),
         date,
         counted: counted_at.filter(|_| date.is_none()),
+        has_value,
     })
 }
 

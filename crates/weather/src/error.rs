@@ -53,6 +53,18 @@ pub enum WeatherError {
         /// What stands there.
         text: String,
     },
+    /// Commas part cells and digits alike.
+    #[error(
+        "line {line} has {cells} cells under {names} names: commas part both cells and digits; save the file with semicolons between cells, or with decimal points"
+    )]
+    CommasInNumbers {
+        /// Number of the line, from 1.
+        line: u64,
+        /// Its cells.
+        cells: usize,
+        /// Names above them.
+        names: usize,
+    },
     /// There is no column of air temperature or of humidity at all.
     #[error("no column of temperature or humidity was found among: {columns}")]
     NoAir {

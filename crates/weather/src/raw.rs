@@ -7,8 +7,8 @@ use crate::note::{LinesMet, Note};
 use crate::place::Place;
 use crate::understanding::{Stamps, Understanding};
 
-/// Most rows that are kept of one file: almost eight years of minutes.
-pub(crate) const MOST_ROWS: usize = 4_000_000;
+/// Most rows that are kept of one file: almost six years of minutes, some 300 MB while they are settled.
+pub(crate) const MOST_ROWS: usize = 3_000_000;
 
 /// A column of readings.
 #[derive(Debug, Clone)]

@@ -8,6 +8,7 @@ use crate::form::epw::{self, EpwReader};
 use crate::form::table::TableReader;
 use crate::form::tm2::{self, Tm2Reader};
 use crate::settle::{FileFacts, settle};
+use crate::text::cells::Delimiter;
 use crate::text::encoding::{Decoder, Encoding};
 use crate::text::lines::Lines;
 use crate::understanding::{Form, Understanding};
@@ -203,16 +204,23 @@ impl Head {
             .map(|(line, _)| line.trim_ascii())
             .find(|line| !line.is_empty())?;
         given.form.or_else(|| {
-            if epw::begins(first) {
+            if epw::delimiter(first).is_some() {
                 return Some(Form::Epw);
             }
             tm2::begins(first).then_some(Form::Tm2)
         })
     }
 
+    /// An EPW, parted as its first line is or as somebody says.
+    fn epw(&self, given: &Understanding) -> EpwReader {
+        let found = self.lines.iter().find_map(|(line, _)| epw::delimiter(line));
+        let delimiter = given.delimiter.or(found).unwrap_or(Delimiter::Comma);
+        EpwReader::new(delimiter, given.decimal_mark)
+    }
+
     fn decide(self, given: &Understanding) -> Result<Box<dyn FormReader>, WeatherError> {
         let mut reader: Box<dyn FormReader> = match self.form(given) {
-            Some(Form::Epw) => Box::new(EpwReader::new()),
+            Some(Form::Epw) => Box::new(self.epw(given)),
             Some(Form::Tm2) => Box::new(Tm2Reader::new()),
             _ => Box::new(TableReader::of_head(&self.lines, given)?),
         };

@@ -136,6 +136,17 @@ const PARTS: &[(&str, Role)] = &[
     ("vlhkost", Role::RelativeHumidity),
     ("kosteus", Role::RelativeHumidity),
     ("%rh", Role::RelativeHumidity),
+    ("% rh", Role::RelativeHumidity),
+    ("%rf", Role::RelativeHumidity),
+    ("% rf", Role::RelativeHumidity),
+    ("%r.f", Role::RelativeHumidity),
+    ("% r.f", Role::RelativeHumidity),
+    ("%r.h", Role::RelativeHumidity),
+    ("% r.h", Role::RelativeHumidity),
+    ("% hr", Role::RelativeHumidity),
+    ("%hr", Role::RelativeHumidity),
+    ("rel. h", Role::RelativeHumidity),
+    ("rel.h", Role::RelativeHumidity),
     ("sea level", Role::SeaLevelPressure),
     ("sea_level", Role::SeaLevelPressure),
     ("sealevel", Role::SeaLevelPressure),
@@ -403,6 +414,7 @@ mod tests {
         check("RHum (%)", Role::RelativeHumidity);
         check("RH, % (S/N: 0)", Role::RelativeHumidity);
         check("Feuchte [%]", Role::RelativeHumidity);
+        check("Kanal 2 [%rF]", Role::RelativeHumidity);
         check("Vochtigheid", Role::RelativeHumidity);
         check("Humidity (RH(%))", Role::RelativeHumidity);
         check("relative_humidity_2m (%)", Role::RelativeHumidity);

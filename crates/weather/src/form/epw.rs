@@ -89,6 +89,8 @@ const COLUMNS: usize = 35;
 #[derive(Debug)]
 pub(crate) struct EpwReader {
     splitter: Splitter,
+    delimiter: Delimiter,
+    mark: DecimalMark,
     raw: RawTable,
     comments: Vec<String>,
     per_hour: Option<u64>,
@@ -104,15 +106,33 @@ pub(crate) struct EpwReader {
     daylight: bool,
 }
 
-/// Whether the first line of a file is that of an EPW.
-pub(crate) fn begins(line: &[u8]) -> bool {
-    line.trim_ascii_start()
-        .get(..9)
-        .is_some_and(|start| start.eq_ignore_ascii_case(b"LOCATION,"))
+/// What stands between the cells of an EPW, by its first line; none where it is no EPW.
+///
+/// A spreadsheet may have put semicolons or tabs there, and quotes around the words.
+pub(crate) fn delimiter(line: &[u8]) -> Option<Delimiter> {
+    let line = line.trim_ascii_start();
+    let line = line.strip_prefix(b"\"").unwrap_or(line);
+    let (word, rest) = line.split_at_checked(8)?;
+    let rest = rest.strip_prefix(b"\"").unwrap_or(rest);
+    if !word.eq_ignore_ascii_case(b"LOCATION") {
+        return None;
+    }
+    match rest.first() {
+        Some(b',') => Some(Delimiter::Comma),
+        Some(b';') => Some(Delimiter::Semicolon),
+        Some(b'\t') => Some(Delimiter::Tab),
+        _ => None,
+    }
 }
 
 impl EpwReader {
-    pub(crate) fn new() -> Self {
+    pub(crate) fn new(delimiter: Delimiter, mark: Option<DecimalMark>) -> Self {
+        // A comma that parts no cells parts digits, where a spreadsheet writes it so.
+        let usual = match delimiter {
+            Delimiter::Comma => DecimalMark::Point,
+            _ => DecimalMark::Comma,
+        };
+        let mark = mark.unwrap_or(usual);
         let column = |(at, role, unit, name): (usize, Role, Unit, &str)| RawColumn {
             role,
             unit: Some(unit),
@@ -128,10 +148,12 @@ impl EpwReader {
             ..RawTable::default()
         };
         raw.understood.form = Some(Form::Epw);
-        raw.understood.delimiter = Some(Delimiter::Comma);
-        raw.understood.decimal_mark = Some(DecimalMark::Point);
+        raw.understood.delimiter = Some(delimiter);
+        raw.understood.decimal_mark = Some(mark);
         Self {
             splitter: Splitter::default(),
+            delimiter,
+            mark,
             raw,
             comments: Vec::new(),
             per_hour: None,
@@ -151,9 +173,10 @@ impl EpwReader {
     fn header(&mut self, line: &[u8]) {
         let (_, is_latin) = text_of(line);
         self.is_latin |= is_latin;
-        let cells = self.splitter.split(line, Delimiter::Comma);
+        let cells = self.splitter.split(line, self.delimiter);
         let text = |at: usize| text_of(cells.get(at)).0.into_owned();
-        let value = |at: usize| number(cells.get(at), DecimalMark::Point);
+        let mark = self.mark;
+        let value = |at: usize| number_of(cells.get(at), mark);
         let name = text(0).to_ascii_uppercase();
         if name == "LOCATION" {
             self.raw.place = Place {
@@ -181,7 +204,7 @@ impl EpwReader {
     }
 
     fn row(&mut self, line: &[u8], line_number: u64) -> Result<(), WeatherError> {
-        let cells = self.splitter.split(line, Delimiter::Comma);
+        let cells = self.splitter.split(line, self.delimiter);
         let count = cells.len();
         let least = *self.first_columns.get_or_insert(count);
         if count < least.min(NAMES.len()) {
@@ -205,7 +228,7 @@ impl EpwReader {
         for ((at, ..), column) in FIELDS.iter().zip(&mut self.raw.columns) {
             column
                 .values
-                .push(number(cells.get(*at), DecimalMark::Point).unwrap_or(f64::NAN));
+                .push(number_of(cells.get(*at), self.mark).unwrap_or(f64::NAN));
         }
         Ok(())
     }
@@ -277,6 +300,17 @@ impl EpwReader {
     }
 }
 
+/// The number of a cell; a point is understood where a comma is usual, since spreadsheets leave some as they were.
+fn number_of(cell: &[u8], mark: DecimalMark) -> Option<f64> {
+    match mark {
+        DecimalMark::Point => number(cell, mark),
+        DecimalMark::Comma => {
+            let has_comma = cell.contains(&b',');
+            number(cell, if has_comma { mark } else { DecimalMark::Point })
+        }
+    }
+}
+
 /// The date with hour and minute as written, which are 0 to 24 and 0 to 60.
 fn stamp_of(cells: &Cells<'_>) -> Option<(Stamp, u32, u32)> {
     let whole = |at: usize, most: u16| {
@@ -302,11 +336,15 @@ fn stamp_of(cells: &Cells<'_>) -> Option<(Stamp, u32, u32)> {
 impl FormReader for EpwReader {
     fn line(&mut self, line: &[u8], number: u64) -> Result<(), WeatherError> {
         let line = line.trim_ascii();
-        if line.iter().all(|sign| matches!(sign, b',' | b' ' | b'"')) {
+        if line
+            .iter()
+            .all(|sign| matches!(sign, b',' | b';' | b'\t' | b' ' | b'"'))
+        {
             self.blank.add(number);
             return Ok(());
         }
-        if line.first().is_some_and(u8::is_ascii_digit) || self.first_columns.is_some() {
+        let start = line.strip_prefix(b"\"").unwrap_or(line);
+        if start.first().is_some_and(u8::is_ascii_digit) || self.first_columns.is_some() {
             return self.row(line, number);
         }
         self.header(line);

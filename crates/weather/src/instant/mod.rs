@@ -3,7 +3,7 @@
 pub(crate) mod civil;
 pub(crate) mod order;
 pub(crate) mod stamp;
-mod words;
+pub(crate) mod words;
 
 pub use civil::Civil;
 pub use order::DateOrder;

@@ -225,8 +225,18 @@ impl Parts {
 
     fn number(&mut self, cursor: &mut Cursor<'_>) -> Option<()> {
         let (value, digits) = cursor.number()?;
-        if cursor.peek() == Some(b':') && digits <= 2 && self.seconds == NO_TIME {
-            return self.clock(i32::try_from(value).ok()?, cursor);
+        if digits <= 2 && self.seconds == NO_TIME {
+            let between = match cursor.rest {
+                [b':', ..] => Some(b':'),
+                // `13.06.2024 13.00` and `13h30`: after a whole date alone.
+                [mark @ (b'.' | b'h' | b'H'), b'0'..=b'9', b'0'..=b'9', ..] if self.has_date() => {
+                    Some(*mark)
+                }
+                _ => None,
+            };
+            if let Some(between) = between {
+                return self.clock(i32::try_from(value).ok()?, between, cursor);
+            }
         }
         match digits {
             8 | 10 | 12 | 14 if self.count == 0 && self.month.is_none() => {
@@ -268,10 +278,10 @@ impl Parts {
         Some(())
     }
 
-    fn clock(&mut self, hour: i32, cursor: &mut Cursor<'_>) -> Option<()> {
+    fn clock(&mut self, hour: i32, between: u8, cursor: &mut Cursor<'_>) -> Option<()> {
         let mut rest = [0_i32; 2];
         for place in &mut rest {
-            if cursor.peek() != Some(b':') {
+            if cursor.peek() != Some(between) {
                 break;
             }
             cursor.skip();
@@ -295,7 +305,7 @@ impl Parts {
         let word = crate::column::names::folded(letters);
         match word.as_str() {
             "t" => {}
-            "z" | "utc" | "gmt" => self.offset_min = 0,
+            "z" => self.offset_min = 0,
             "am" | "vorm" => self.half = Some(false),
             "pm" | "nachm" => self.half = Some(true),
             "a" | "p" if self.seconds != NO_TIME => {
@@ -304,7 +314,10 @@ impl Parts {
             }
             "h" | "uhr" | "m" | "s" => {}
             _ => {
-                if let Some(month) = words::month(&word).filter(|_| self.month.is_none()) {
+                let zone = words::zone(&word).filter(|_| self.seconds != NO_TIME);
+                if let Some(hours) = zone {
+                    self.offset_min = 60 * hours;
+                } else if let Some(month) = words::month(&word).filter(|_| self.month.is_none()) {
                     self.month = Some((month, self.count));
                 } else if !words::is_passed_over(&word) {
                     return None;
@@ -469,6 +482,9 @@ mod tests {
         check("01/01/1988 24:00", [1, 1, 1988], YearLast, "24:00:00");
         check("2024-06-01 10:15:00:500", [2024, 6, 1], Fixed, "10:15:00");
         check("2024-06-01 1015", [2024, 6, 1], Fixed, "10:15:00");
+        check("13.06.2024 13.05", [13, 6, 2024], YearLast, "13:05:00");
+        check("13/06/2024 13h05", [13, 6, 2024], YearLast, "13:05:00");
+        check("2024-06-13 13:05:00 CEST", [2024, 6, 13], Fixed, "13:05:00");
     }
 
     #[test]
@@ -478,6 +494,7 @@ mod tests {
         assert_eq!(offset("2026-07-01T00:00:00+02:00"), Some(120), "east");
         assert_eq!(offset("2026-07-01 00:00 -0330"), Some(-210), "west");
         assert_eq!(offset("2026-07-01 00:00 UTC+1"), Some(60), "by name");
+        assert_eq!(offset("2026-07-01 00:00 MESZ"), Some(120), "by its clock");
         assert_eq!(offset("2026-07-01 00:00"), Some(NO_OFFSET), "none");
     }
 

@@ -77,6 +77,48 @@ const SHORT: [&str; 15] = [
     "ma", "wo", "zo", "st", "nd", "rd", "th", "of", "de", "den", "der", "di", "mo", "do", "fr",
 ];
 
+/// What clocks are called, with the hours that they are ahead of UTC.
+const ZONES: &[(&str, i16)] = &[
+    ("utc", 0),
+    ("gmt", 0),
+    ("wet", 0),
+    ("west", 1),
+    ("bst", 1),
+    ("cet", 1),
+    ("mez", 1),
+    ("cest", 2),
+    ("mesz", 2),
+    ("eet", 2),
+    ("eest", 3),
+    ("est", -5),
+    ("edt", -4),
+    ("cst", -6),
+    ("cdt", -5),
+    ("mst", -7),
+    ("mdt", -6),
+    ("pst", -8),
+    ("pdt", -7),
+    ("akst", -9),
+    ("akdt", -8),
+    ("hst", -10),
+    ("aest", 10),
+    ("aedt", 11),
+    ("acst", 9),
+    ("awst", 8),
+    ("nzst", 12),
+    ("nzdt", 13),
+    ("jst", 9),
+    ("kst", 9),
+];
+
+/// Hours ahead of UTC of the clock that a word names.
+pub(crate) fn zone(word: &str) -> Option<i16> {
+    ZONES
+        .iter()
+        .find(|(name, _)| *name == word)
+        .map(|(_, hours)| *hours)
+}
+
 /// The month that a word begins like.
 pub(super) fn month(word: &str) -> Option<u16> {
     if word.len() < 3 {

@@ -142,6 +142,9 @@ impl Readings {
     }
 }
 
+/// No air is that warm in the middle, °C.
+const WARM_C: f64 = 45.0;
+
 /// The unit of a column: as its heading says, unless its numbers make that impossible.
 fn unit_of(column: &RawColumn, middle: f64, notes: &mut Vec<Note>) -> Unit {
     let role = column.role;
@@ -160,6 +163,13 @@ fn unit_of(column: &RawColumn, middle: f64, notes: &mut Vec<Note>) -> Unit {
     }
     let found = of_values(role, column.unit, middle)
         .unwrap_or_else(|| column.unit.unwrap_or_else(|| usual(role)));
+    if column.unit == Some(Unit::Celsius) && WARM_C < middle && role == Role::Temperature {
+        note(format!(
+            "{} is in °C by its heading, but a middle of {} looks like °F: say so if it is",
+            named(),
+            entered(middle)
+        ));
+    }
     match column.unit {
         Some(unit) if unit != found => note(format!(
             "{} looks like {} (a middle of {} can't be {}, which allows 31000 to 120000 Pa of air): read as {}",

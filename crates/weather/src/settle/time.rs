@@ -180,15 +180,18 @@ fn typical(seconds: &[i64]) -> Option<Vec<i64>> {
     };
     let working: Vec<i64> = seconds.iter().map(in_year).collect::<Option<_>>()?;
     let (working_back, working_longest) = steps(&working);
-    (working_back == 0 && working_longest < longest.max(SILENCE_S)).then_some(working)
+    // A clock that was set anew leaves silence in one year too.
+    let is_series = working_longest < SILENCE_S;
+    let is_better = working_back < back || (working_back == back && working_longest < longest);
+    (is_series && is_better).then_some(working)
 }
 
-/// How many steps do not go forward, and the longest that does.
+/// How many steps go back, and the longest that goes forward.
 fn steps(seconds: &[i64]) -> (usize, i64) {
     let (mut back, mut longest) = (0, 0);
     for pair in seconds.windows(2) {
         if let [before, after] = pair {
-            back += usize::from(after <= before);
+            back += usize::from(after < before);
             longest = longest.max(after - before);
         }
     }

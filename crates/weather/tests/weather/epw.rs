@@ -148,3 +148,50 @@ fn no_pressure_at_all() {
         said.series.pressure_pa[0]
     );
 }
+
+#[test]
+fn a_spreadsheet_has_written_it() {
+    let rows: Vec<String> = (1..=24)
+        .map(|hour| row(2001, 1, 1, hour, 0, "10.5,5.25,70,100000"))
+        .collect();
+    let text = file(1, &rows);
+    let plain = read(&text).series;
+    let european = text.replace(',', ";").replace('.', ",");
+    assert_eq!(
+        read(&european).series,
+        plain,
+        "semicolons and decimal commas"
+    );
+    assert_eq!(
+        read(&text.replace(',', "\t")).series,
+        plain,
+        "tabs and points"
+    );
+    let quoted: String = text
+        .lines()
+        .map(|line| format!("\"{}\"\r\n", line.replace(',', "\",\"")))
+        .collect();
+    assert_eq!(read(&quoted).series, plain, "quotes");
+}
+
+#[test]
+fn a_row_written_twice_leaves_a_typical_year_typical() {
+    let mut rows = Vec::new();
+    for (year, month) in [(1999, 1), (1988, 2)] {
+        for day in 1..=28 {
+            rows.extend((1..=24).map(|hour| row(year, month, day, hour, 0, "10,5,71,100000")));
+        }
+    }
+    let last = rows.last().cloned().expect("rows");
+    rows.push(last);
+    let weather = read(&file(1, &rows));
+    assert!(
+        weather.series.timing.is_typical_year,
+        "two months of two years"
+    );
+    assert_eq!(
+        (weather.series.len(), weather.series.timing.repeated),
+        (56 * 24, 1),
+        "once"
+    );
+}

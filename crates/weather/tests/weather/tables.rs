@@ -301,3 +301,33 @@ fn pressures_at_sea_level_are_brought_up() {
     );
     says(&weather, "those at sea level");
 }
+
+#[test]
+fn columns_that_only_a_unit_names() {
+    check(
+        "Zeit;Kanal 1 [°C];Kanal 2 [%rF]\n01.06.2024 00:00;21,5;70\n01.06.2024 01:00;20,25;71,5\n",
+        TWO,
+    );
+    check(
+        "No,Time,Celsius(°C),Humidity(%rh),Dew Point(°C)\n1,2024-06-01 00:00:00,21.5,70,15.8\n2,2024-06-01 01:00:00,20.25,71.5,15\n",
+        TWO,
+    );
+}
+
+#[test]
+fn commas_for_cells_and_digits_alike_are_refused() {
+    let text = b"time,temp,rh\n2024-06-01 00:00,21,5,70,0\n2024-06-01 01:00,20,25,71,5\n";
+    let refused = try_read(text, Understanding::default());
+    let expected = WeatherError::CommasInNumbers {
+        line: 2,
+        cells: 5,
+        names: 3,
+    };
+    assert_eq!(refused.err(), Some(expected), "not 21 °C and 5 %");
+}
+
+#[test]
+fn a_unit_that_the_numbers_deny_is_told() {
+    let weather = read("time,temp (C),rh\n2024-06-01 00:00,68,70\n2024-06-01 01:00,69,71\n");
+    says(&weather, "looks like °F");
+}

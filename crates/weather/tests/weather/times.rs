@@ -36,6 +36,9 @@ fn stamps_of_many_forms() {
     stamps("20240613 0000", "20240613 1300");
     stamps("202406130000", "202406131300");
     stamps("2024/06/13 00:00:00", "2024/06/13 13:00:00");
+    stamps("13.06.2024 0.00", "13.06.2024 13.00");
+    stamps("13/06/2024 0h00", "13/06/2024 13h00");
+    stamps("2024-06-13 00:00 CEST", "2024-06-13 13:00 CEST");
     stamps("45456", "45456.541666666664");
     stamps("1718236800", "1718283600");
     stamps("1718236800000", "1718283600000");
@@ -227,4 +230,13 @@ fn a_single_row_and_days_without_times() {
         days.series.timing.step_s, 86_400,
         "a whole number beside a date is no hour"
     );
+}
+
+#[test]
+fn a_clock_that_was_set_anew_is_a_gap_and_no_typical_year() {
+    let weather = read(
+        "time,temp,rh\n2000-01-01 00:00,1,70\n2000-01-01 01:00,2,70\n2024-06-01 00:00,3,70\n2024-06-01 01:00,4,70\n2024-06-01 02:00,5,70\n",
+    );
+    assert!(!weather.series.timing.is_typical_year, "real years");
+    assert_eq!(weather.series.timing.gaps.len(), 1, "one gap of 24 years");
 }

@@ -158,6 +158,27 @@ pub(super) fn find(
     }
 }
 
+/// How many names the line right above the readings holds, where it names a time and a reading; 0 where it does not.
+pub(super) fn names_above(lines: &[HeadLine], delimiter: Delimiter) -> usize {
+    let filled = lines
+        .iter()
+        .rev()
+        .find(|(line, _)| !line.trim_ascii().is_empty());
+    let Some((line, _)) = filled else {
+        return 0;
+    };
+    let above = Above::of(0, line, delimiter);
+    let (readings, times) = above.named();
+    if readings == 0 || times == 0 {
+        return 0;
+    }
+    above
+        .cells
+        .iter()
+        .filter(|(name, _)| !name.is_empty())
+        .count()
+}
+
 /// The first line that names a part of the time and a reading: where no date was found, the time may be in parts.
 pub(super) fn first_with_names(lines: &[HeadLine], delimiter: Delimiter) -> Option<(usize, usize)> {
     lines.iter().enumerate().find_map(|(at, (line, _))| {

@@ -57,6 +57,7 @@ pub(super) fn make(
     let first = lines.get(found.first).map_or(1, |(_, number)| *number);
     let mut columns = headings.columns.clone();
     columns.resize(columns.len().max(found.cells), Heading::default());
+    refuse_split_numbers(lines, &found, &clock, first)?;
     let station = station(&columns, given);
     let sample = sample(lines, &found);
     let mut readings = named_readings(&columns, &clock, &mut raw);
@@ -177,6 +178,29 @@ fn in_parts(lines: &[HeadLine], given: &Understanding) -> Option<(Found, Heading
         return Some((found, headings, clock));
     }
     None
+}
+
+/// A decimal comma between commas: every number makes two cells, and the names fall behind.
+fn refuse_split_numbers(
+    lines: &[HeadLine],
+    found: &Found,
+    clock: &Clock,
+    line: u64,
+) -> Result<(), WeatherError> {
+    let above = lines.get(..found.first).unwrap_or_default();
+    let names = heading::names_above(above, found.delimiter);
+    let times = clock.places().len();
+    let numbers = found.cells.saturating_sub(times);
+    let is_split =
+        found.delimiter == Delimiter::Comma && times < names && numbers == 2 * (names - times);
+    if is_split {
+        return Err(WeatherError::CommasInNumbers {
+            line,
+            cells: found.cells,
+            names,
+        });
+    }
+    Ok(())
 }
 
 fn sample(lines: &[HeadLine], found: &Found) -> Vec<Vec<Vec<u8>>> {

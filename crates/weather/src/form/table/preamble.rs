@@ -4,6 +4,7 @@ use dewrun_quantity::DecimalMark;
 
 use super::sniff::{HeadLine, any_number};
 use crate::column::names::folded;
+use crate::instant::words::zone;
 use crate::number::number;
 use crate::place::Place;
 use crate::text::cells::{Delimiter, Splitter};
@@ -197,7 +198,10 @@ fn first_number(text: &str) -> Option<f64> {
 
 /// Hours that a heading of a time says it is ahead of UTC: `GMT-08:00`, `time(UTC)`, `UTC+1`.
 pub(super) fn offset_of(heading: &str) -> Option<f64> {
-    let at = heading.find("gmt").or_else(|| heading.find("utc"))?;
+    let Some(at) = heading.find("gmt").or_else(|| heading.find("utc")) else {
+        let mut words = heading.split(|sign: char| !sign.is_ascii_alphanumeric());
+        return words.find_map(zone).map(f64::from);
+    };
     let rest = heading.get(at + 3..)?.trim_start_matches([' ', ':', ',']);
     let (is_west, rest) = match rest.strip_prefix(['-', '\u{2212}']) {
         Some(rest) => (true, rest),
@@ -289,6 +293,7 @@ mod tests {
         );
         assert_eq!(offset_of("time(utc)"), Some(0.0), "plain");
         assert_eq!(offset_of("time utc+5:30"), Some(5.5), "half an hour");
+        assert_eq!(offset_of("uhrzeit (mez)"), Some(1.0), "by its clock");
         assert_eq!(offset_of("timestamp"), None, "none");
     }
 }

@@ -42,6 +42,7 @@ pub(crate) fn settle(
     }
     let mut notes = core::mem::take(&mut raw.notes);
     let laid = time::lay(&raw, given, &mut notes)?;
+    raw.stamps = Vec::new();
     let mut readings = Readings::of(&mut raw, &laid.kept, &mut notes);
     require_air(&raw, &readings, &mut notes)?;
     let mut columns = core::mem::take(&mut raw.understood.columns);

@@ -40,7 +40,7 @@ const fn bounds(role: Role) -> (f64, f64) {
 impl Readings {
     pub(super) fn of(raw: &mut RawTable, kept: &[usize], notes: &mut Vec<Note>) -> Self {
         let is_whole =
-            kept.len() == raw.stamps.len() && kept.iter().enumerate().all(|(at, from)| at == *from);
+            kept.len() == raw.lines.len() && kept.iter().enumerate().all(|(at, from)| at == *from);
         let lines = if is_whole {
             core::mem::take(&mut raw.lines)
         } else {

@@ -210,21 +210,15 @@ fn summer_time(
     if is_typical || HOUR_S < step_s || step_s <= 0 {
         return;
     }
-    let differences: Vec<i64> = seconds.windows(2).map(|pair| pair[1] - pair[0]).collect();
-    let mut backs = differences
-        .iter()
-        .enumerate()
-        .filter(|(_, step)| **step < 0);
-    let (Some((at, back)), None) = (backs.next(), backs.next()) else {
+    let step = |at: usize| -> Option<i64> { Some(seconds.get(at + 1)? - seconds.get(at)?) };
+    let mut backs = (0..seconds.len()).filter(|at| step(*at).is_some_and(|step| step < 0));
+    let (Some(at), None) = (backs.next(), backs.next()) else {
         return;
     };
-    if *back != step_s - HOUR_S {
+    if step(at) != Some(step_s - HOUR_S) {
         return;
     }
-    let spring = differences
-        .iter()
-        .take(at)
-        .rposition(|step| *step == HOUR_S + step_s);
+    let spring = (0..at).rfind(|at| step(*at) == Some(HOUR_S + step_s));
     let begins = spring.map_or(0, |before| before + 1);
     for start in seconds.iter_mut().take(at + 1).skip(begins) {
         *start -= HOUR_S;

@@ -74,6 +74,11 @@ pub fn run() -> Result<bool, String> {
     } else {
         println!("year.json: absent");
     }
+    if folder.join("cases.json").exists() {
+        let cases = list(&folder, "cases.json")?;
+        let name = "cases.json, an endless tube through the year";
+        reports.push(year::hold_endless(name, &folder, &cases));
+    }
     for report in &reports {
         report.print();
     }

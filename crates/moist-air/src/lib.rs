@@ -26,6 +26,7 @@ pub mod dew_point;
 pub mod enhancement;
 mod error;
 pub mod fast;
+pub mod fog;
 pub mod humidity;
 pub mod latent;
 pub mod liquid;

@@ -10,6 +10,7 @@ mod ext;
 mod flo;
 mod held_wall;
 mod mas;
+mod prc;
 mod psy;
 mod wx;
 
@@ -65,7 +66,7 @@ type Compute = fn(&Inputs<'_>) -> Result<Computed, String>;
 /// The rows of one group.
 type Rows = &'static [(&'static str, Compute)];
 
-const GROUPS: [Rows; 10] = [
+const GROUPS: [Rows; 11] = [
     psy::ROWS,
     air::ROWS,
     flo::ROWS,
@@ -76,6 +77,7 @@ const GROUPS: [Rows; 10] = [
     con::ROWS,
     drn::ROWS,
     adv::ROWS,
+    prc::ROWS,
 ];
 
 /// Holds every row for the product against its computation, and names those that have none.

@@ -1,5 +1,6 @@
 //! Hourly runs with water carried over on the wall: the cases of `year.json`.
 
+mod endless;
 mod hold;
 mod input;
 
@@ -33,4 +34,15 @@ pub fn hold(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
             &marched(Steps::Quarters),
         )
     })
+}
+
+/// Holds the yearly condensate that the cases of weather files tell, in so far as the files are there.
+#[must_use]
+pub fn hold_endless(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
+    let there = |case: &&Value| {
+        let file = case["fixture"][0].as_str().unwrap_or_default();
+        endless::asks(case) && folder.join(file).exists()
+    };
+    let asked: Vec<Value> = cases.iter().filter(there).cloned().collect();
+    solved::hold_each(name, &asked, |case| endless::answer(case, folder))
 }

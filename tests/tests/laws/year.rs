@@ -2,7 +2,7 @@
 
 use dewrun_tests::hours::route_and_hours;
 use dewrun_tube::{Accuracy, Segment, Stream, march};
-use dewrun_year::{Grid, HourSum, Hours, Leg, March, Route, Steps};
+use dewrun_year::{Around, Grid, Hour, HourSum, Hours, Leg, March, Route, Steps, dry_by_bound};
 
 const ROUTES: u64 = 40;
 /// Hours of each.
@@ -189,4 +189,81 @@ fn four_equal_quarters_are_the_hour() {
             assert_eq!(parts.parts, 4, "seed {seed}, hour {h}");
         }
     }
+}
+
+#[test]
+fn what_is_dry_by_bound_stays_dry() {
+    let mut proved = 0;
+    for seed in 0..ROUTES {
+        let (route, hours) = drawn(seed);
+        let march = marched(&route, &hours, Grid::PRODUCT, Steps::QuartersWhereDrying);
+        let mut film_kg = 0.0;
+        for (h, hour) in march.hours().iter().enumerate() {
+            if dry_by_bound(&route, &hours, h, film_kg == 0.0) {
+                proved += 1;
+                assert_eq!(hour.condensed_kg, 0.0, "seed {seed}, hour {h}: {hour:?}");
+            }
+            film_kg = hour.film_kg;
+        }
+    }
+    assert!(100 < proved, "{proved} hours are proved dry");
+}
+
+/// Three quarters at 0.004 kg/kg and one at 0.014 about a tube at 12 °C: the mean, 0.0065 kg/kg, has its dew point at 7.6 °C, the wet quarter at 19.3 °C.
+#[test]
+fn a_wet_quarter_shows_only_in_quarters() {
+    let (route, hour) = plain();
+    let around = Around {
+        air_c: 12.0,
+        w: 0.004,
+        radiant_c: 12.0,
+        wind_m_s: 0.0,
+    };
+    let mut by_mean = Hours::of_spaces(1);
+    by_mean.push(Hour { w: 0.0065, ..hour }, [around]);
+    let mut by_quarters = Hours::of_spaces(1);
+    for w in [0.004, 0.014, 0.004, 0.004] {
+        let quarter = Hour {
+            seconds: 900.0,
+            w,
+            ..hour
+        };
+        by_quarters.push(quarter, [around]);
+    }
+    let condensed = |hours: &Hours| {
+        let march = marched(&route, hours, Grid::PRODUCT, Steps::Whole);
+        sum(&march, |hour| hour.condensed_kg)
+    };
+    assert_eq!(condensed(&by_mean), 0.0, "the mean is dry");
+    assert!(1e-4 < condensed(&by_quarters), "a quarter is wet");
+}
+
+/// Six metres of plastic tube, 30 L/min at 24 °C.
+fn plain() -> (Route, Hour) {
+    let leg = Leg {
+        length_m: 6.0,
+        bore_m: 0.019,
+        tube_outside_m: 0.022,
+        tube_w_mk: 0.19,
+        insulation_m: 0.0,
+        insulation_w_mk: 0.036,
+        emissivity: 0.9,
+        tracing_w_m: 0.0,
+        riser_m: None,
+        space: 0,
+        retained_kg_m2: 0.05,
+    };
+    let hour = Hour {
+        seconds: 3600.0,
+        air_c: 24.0,
+        w: 0.01,
+        p_pa: 101_325.0,
+        dry_air_kg_s: 5.9e-4,
+    };
+    let route = Route {
+        intake: vec![leg],
+        detector_w: 0.0,
+        exhaust: Vec::new(),
+    };
+    (route, hour)
 }

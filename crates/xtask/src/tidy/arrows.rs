@@ -11,6 +11,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("water", &["moist-air", "quantity", "numeric"]),
     ("airflow", &["moist-air", "quantity", "numeric"]),
     ("weather", &["moist-air", "quantity", "numeric"]),
+    ("duct-air", &["moist-air", "quantity", "numeric"]),
     (
         "year",
         &[

@@ -56,7 +56,7 @@ pub(super) fn change_of_film(
 
 /// Heat that a kilogram of deposit gives up, its slope, and the share that freezes.
 #[inline(always)]
-pub(super) fn deposition(wall_c: f64) -> (f64, f64, f64) {
+fn deposition(wall_c: f64) -> (f64, f64, f64) {
     let water = vaporisation_j_kg(wall_c);
     let ice = sublimation_j_kg(smaller(wall_c, 0.0));
     let share = smaller(larger(0.5 - 0.5 / MELTING_HALF_BAND_K * wall_c, 0.0), 1.0);

@@ -1,19 +1,19 @@
 //! Puts an hour, a space, the detector's heat before a lane.
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
+use dewrun_moist_air::fog::{Content, FogAir};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 use dewrun_numeric::fast::fast_ln;
 use dewrun_numeric::fast_cbrt;
 use dewrun_tube::film_outside::plain::wind_across;
 
-use super::air::{Air, Content};
 use super::cell::Cell;
 use super::state::State;
 use crate::hours::{Around, Hour};
 
 /// More than the error of the dew point that is guessed here, K.
 const DEW_MARGIN_K: f64 = 0.5;
-/// Air that bears no vapour has its dew point below any surface, °C.
+/// FogAir that bears no vapour has its dew point below any surface, °C.
 const NO_DEW_C: f64 = -200.0;
 
 impl State {
@@ -27,7 +27,7 @@ impl State {
         given.p_root[l] = fast_cbrt(hour.p_pa);
         given.flow[l] = hour.dry_air_kg_s;
         given.per_flow[l] = hour.dry_air_kg_s.recip();
-        let entering = Air {
+        let entering = FogAir {
             t_c: hour.air_c,
             w: hour.w,
             mist: 0.0,
@@ -96,17 +96,17 @@ impl State {
     }
 
     /// The air of a lane as the detector warms it.
-    pub(super) fn warmed(&self, l: usize, power_w: f64) -> Air {
+    pub(super) fn warmed(&self, l: usize, power_w: f64) -> FogAir {
         let content = Content::of(self.air(l));
-        let enthalpy = content.enthalpy + power_w * self.given.per_flow[l];
+        let enthalpy_j_kg = content.enthalpy_j_kg + power_w * self.given.per_flow[l];
         Content {
-            enthalpy,
+            enthalpy_j_kg,
             ..content
         }
         .air(self.given.p_pa[l])
     }
 
-    fn put(&mut self, l: usize, air: Air) {
+    fn put(&mut self, l: usize, air: FogAir) {
         let reached = &mut self.reached;
         (reached.t_c[l], reached.w[l], reached.mist[l]) = (air.t_c, air.w, air.mist);
     }

@@ -1,8 +1,8 @@
 //! A cell in which the air is, or becomes, misty: in a few parts, each with the air of its middle in equilibrium.
 
+use dewrun_moist_air::fog::{Content, FogAir, saturation};
 use dewrun_moist_air::latent::VAPOUR_ENTHALPY_AT_ZERO;
 
-use super::air::{Air, Content, saturation};
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger};
 use super::state::State;
@@ -51,11 +51,11 @@ impl State {
                     let vapour = aside.reached.vapour[l];
                     let energy = aside.settled.taken_w_m[l] + vapour * VAPOUR_ENTHALPY_AT_ZERO;
                     content[l] = Content {
-                        enthalpy: from[l].enthalpy - energy * along,
+                        enthalpy_j_kg: from[l].enthalpy_j_kg - energy * along,
                         water: from[l].water - vapour * along,
                     };
                     middle[l] = Content {
-                        enthalpy: 0.5 * (from[l].enthalpy + content[l].enthalpy),
+                        enthalpy_j_kg: 0.5 * (from[l].enthalpy_j_kg + content[l].enthalpy_j_kg),
                         water: 0.5 * (from[l].water + content[l].water),
                     };
                 }
@@ -81,7 +81,7 @@ impl State {
         }
     }
 
-    fn end_misty(&mut self, cell: &Cell<Lanes>, l: usize, air: Air, change: f64) {
+    fn end_misty(&mut self, cell: &Cell<Lanes>, l: usize, air: FogAir, change: f64) {
         let all = self.film.water[l] + change;
         let drained = larger(all - cell.retained[l], 0.0);
         let settled = &mut self.settled;
@@ -93,9 +93,9 @@ impl State {
     }
 
     /// The air that a lane has reached.
-    pub(super) fn air(&self, l: usize) -> Air {
+    pub(super) fn air(&self, l: usize) -> FogAir {
         let reached = &self.reached;
-        Air {
+        FogAir {
             t_c: reached.t_c[l],
             w: reached.w[l],
             mist: reached.mist[l],

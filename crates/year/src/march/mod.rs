@@ -4,7 +4,6 @@
 //! An hour in which one cell dries out while another takes up water is done anew in four parts, where that is asked for;
 //! the hours that were begun after it are then begun anew.
 
-mod air;
 mod balance;
 mod cell;
 mod inside;

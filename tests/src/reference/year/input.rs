@@ -20,6 +20,22 @@ pub(super) struct Input {
 /// Dry bulb °C, dew point °C, pressure Pa.
 type Row = (f64, f64, f64);
 
+/// Hours of a weather file as they are, of dry air that flows at a rate, kg/s, in one space.
+pub(super) fn of_weather(file: &Path, dry_air_kg_s: f64, around: Around) -> Result<Hours, String> {
+    let mut hours = Hours::of_spaces(1);
+    for (air_c, dew_c, p_pa) in weather_rows(file)? {
+        let hour = Hour {
+            seconds: 3600.0,
+            air_c,
+            w: humidity_ratio(saturated_over_water(dew_c, p_pa)),
+            p_pa,
+            dry_air_kg_s,
+        };
+        hours.push(hour, [around]);
+    }
+    Ok(hours)
+}
+
 /// Reads a case.
 pub(super) fn of(case: &Value, folder: &Path) -> Result<Input, String> {
     let segments = case["segments"].as_array().ok_or("segments are missing")?;
@@ -104,9 +120,21 @@ fn rows(air: &Value, folder: &Path, count: usize) -> Result<Vec<Row>, String> {
     let least = air["t_min_c"].as_f64().unwrap_or(f64::NEG_INFINITY);
     let from = air["rows"][0].as_u64().unwrap_or(0);
     let from = usize::try_from(from).map_err(|error| error.to_string())?;
-    let text = fs::read(folder.join("weather").join(file)).map_err(|error| error.to_string())?;
+    let rows = weather_rows(&folder.join("weather").join(file))?;
+    let rows: Vec<Row> = rows.into_iter().skip(from).take(count).collect();
+    if rows.len() == count {
+        let raised = |(air_c, dew_c, p_pa): Row| (air_c.max(least), dew_c, p_pa);
+        Ok(rows.into_iter().map(raised).collect())
+    } else {
+        Err(format!("{file} has {} rows", rows.len()))
+    }
+}
+
+/// The rows of an EPW file as they stand.
+fn weather_rows(file: &Path) -> Result<Vec<Row>, String> {
+    let text = fs::read(file).map_err(|error| format!("{}: {error}", file.display()))?;
     let text = String::from_utf8_lossy(&text);
-    let rows = text.lines().skip(8 + from).take(count).map(|line| {
+    let row = |line: &str| {
         let parts: Vec<&str> = line.split(',').collect();
         let part = |at: usize| {
             let word = parts.get(at).ok_or("a row is short")?;
@@ -114,14 +142,9 @@ fn rows(air: &Value, folder: &Path, count: usize) -> Result<Vec<Row>, String> {
                 .parse::<f64>()
                 .map_err(|error| error.to_string())
         };
-        Ok((part(6)?.max(least), part(7)?, part(9)?))
-    });
-    let rows = rows.collect::<Result<Vec<_>, String>>()?;
-    if rows.len() == count {
-        Ok(rows)
-    } else {
-        Err(format!("{file} has {} rows", rows.len()))
-    }
+        Ok((part(6)?, part(7)?, part(9)?))
+    };
+    text.lines().skip(8).map(row).collect()
 }
 
 /// A value of an hour: a number, a cycle of spans, a sine or a list.

@@ -23,8 +23,10 @@ mod rows;
 mod runs;
 mod shown;
 mod stage;
+mod stopwatch;
 mod store;
 mod traps;
+mod visit_form;
 mod ways;
 mod work;
 
@@ -49,8 +51,10 @@ pub use remedies::make_changes;
 pub use runs::{add_run, add_variant, delete_run, layouts, rename_project, rename_run, runs};
 pub use shown::{Failure, Shown};
 pub use stage::Stage;
+pub use stopwatch::Stopwatch;
 pub use store::Store;
 pub use traps::{add_trap, delete_trap, move_trap, trap_places};
+pub use visit_form::{VisitField, VisitPlaces, filter_at, occasion, visit_of, water_g};
 pub use ways::{Question, Way, humid_with, passing, weathers};
 pub use work::{
     Work, boundary_as_numbers, boundary_of, limits_as_numbers, limits_of, project_text,

@@ -37,6 +37,18 @@ pub enum Work {
     Remedies,
     /// The project file with a remedy made; its number from 0 stands after the name.
     Remedied,
+    /// The section Sheets, as HTML; of a [`Style`].
+    Sheets,
+    /// The site card's sheets, as HTML; of a [`Style`]. After the name stand the fields `paper`, `page`, `date`, `revision`.
+    SiteCard,
+    /// The same as a document of its own.
+    SiteDocument,
+    /// What each field of a visit's form says; of a [`Style`]. After the name stand the fields.
+    VisitTold,
+    /// The project with the visit that a form is, or what is wrong with it; of a [`Style`]. After the name stand the fields.
+    WithVisit,
+    /// The stopwatch as it stands; of a [`Style`], the moment, and when its button was pressed, s.
+    Stopwatch,
 }
 
 /// All kinds.
@@ -54,6 +66,12 @@ const ALL: &[Work] = &[
     Work::AirflowTables,
     Work::Remedies,
     Work::Remedied,
+    Work::Sheets,
+    Work::SiteCard,
+    Work::SiteDocument,
+    Work::VisitTold,
+    Work::WithVisit,
+    Work::Stopwatch,
 ];
 
 impl Work {
@@ -74,6 +92,12 @@ impl Work {
             Self::AirflowTables => "airflow-tables",
             Self::Remedies => "remedies",
             Self::Remedied => "remedied",
+            Self::Sheets => "sheets",
+            Self::SiteCard => "site-card",
+            Self::SiteDocument => "site-document",
+            Self::VisitTold => "visit-told",
+            Self::WithVisit => "with-visit",
+            Self::Stopwatch => "stopwatch",
         }
     }
 

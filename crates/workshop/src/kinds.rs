@@ -5,7 +5,11 @@ mod answer;
 mod dry_boundary;
 mod opened;
 mod remedies;
+mod sheets;
+mod site_card;
 mod staying_dry;
+mod stopwatch;
+mod visits;
 
 use dewrun_desk::Work;
 
@@ -40,6 +44,12 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::AirflowTables => text(airflow::part(asked, airflow::as_tables)?),
         Work::Remedies => text(remedies::rows(asked)?),
         Work::Remedied => text(remedies::made(asked)?),
+        Work::Sheets => text(sheets::html(asked)?),
+        Work::SiteCard => text(site_card::body(asked)?),
+        Work::SiteDocument => text(site_card::whole_document(asked)?),
+        Work::VisitTold => text(visits::told(asked)?),
+        Work::WithVisit => text(visits::with_visit(asked)?),
+        Work::Stopwatch => text(stopwatch::told(asked)?),
     })
 }
 

@@ -1,0 +1,32 @@
+//! The stopwatch as it stands: what the next press says, the time, what was taken, and how it is written down.
+
+use dewrun_desk::{Stopwatch, VisitField, style_of};
+use dewrun_drawing::escaped;
+use dewrun_run::FilterOnSite;
+
+use super::visits::{expected, whole};
+use crate::asked::Asked;
+
+/// Numbers are a style, the moment, and when the button was pressed, s.
+pub(super) fn told(asked: &Asked<'_>) -> Result<String, String> {
+    let (style, moments) = style_of(asked.numbers);
+    let (now, pressed) = moments.split_first().unwrap_or((&0.0, &[]));
+    let watch = Stopwatch::pressed(pressed);
+    let expected = expected(whole(asked)?, FilterOnSite::InUse);
+    let lines: String = watch
+        .told(&expected, style)
+        .iter()
+        .map(|line| format!("<p>{}</p>", escaped(line)))
+        .collect();
+    let taken = |field: VisitField, seconds: Option<f64>| {
+        seconds.map_or_else(String::new, |seconds| field.show(seconds, style))
+    };
+    let parts = [
+        watch.button().to_owned(),
+        watch.counted(*now, style),
+        lines,
+        taken(VisitField::FirstSmoke, watch.first_smoke_s()),
+        taken(VisitField::NinetyPercent, watch.ninety_percent_s()),
+    ];
+    Ok(parts.join("\u{1f}"))
+}

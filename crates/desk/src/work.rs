@@ -47,7 +47,7 @@ pub enum Work {
     VisitTold,
     /// The project with the visit that a form is, or what is wrong with it; of a [`Style`]. After the name stand the fields.
     WithVisit,
-    /// The stopwatch as it stands; of a [`Style`], the moment, and when its button was pressed, s.
+    /// The stopwatch as it stands; of a [`Style`], the moment, and when its button was pressed, s. After the name stand the fields of the visit.
     Stopwatch,
 }
 

@@ -6,7 +6,8 @@ use wasm_bindgen::JsCast;
 
 use crate::components::{
     HEAD_ID, air, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
-    provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, worked_cases,
+    provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
+    worked_cases,
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, workshop};
@@ -117,6 +118,7 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
             legs(width),
             air(),
             sensor(),
+            sheets(),
             worked_cases(false),
         ]);
     vec![runs_bar(), answer_band(), parts]

@@ -14,6 +14,7 @@ pub(crate) mod printing;
 pub(crate) mod save;
 pub(crate) mod scrolled;
 pub(crate) mod section_in_view;
+pub(crate) mod sheets;
 pub(crate) mod top;
 pub(crate) mod window_width;
 pub(crate) mod work;

@@ -8,8 +8,8 @@ use crate::hooks::section_in_view::use_section_in_view;
 use crate::hooks::top::go_to;
 
 /// The sections that have content, in the order of the page: each by the id of its head.
-const IDS: [&str; 4] = ["route", "legs", "air", "sensor"];
-const NAMES: [&str; 4] = ["Route", "Legs", "Air", "Sensor"];
+const IDS: [&str; 5] = ["route", "legs", "air", "sensor", "sheets"];
+const NAMES: [&str; 5] = ["Route", "Legs", "Air", "Sensor", "Sheets"];
 
 /// The bar; wide pages have no need of it and do not show it.
 pub(crate) fn sections_bar() -> El {

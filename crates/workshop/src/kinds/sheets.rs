@@ -72,7 +72,7 @@ const CARD: &str = "\
 <button type=\"button\" class=\"dw-button\" data-do=\"show\" aria-expanded=\"false\">Show it here</button>\
 <button type=\"button\" class=\"dw-button\" data-do=\"save\">Save as HTML</button></p>\
 <p role=\"status\" data-room=\"said\"></p>\
-<div class=\"dw-sheets__card\" data-room=\"card\" role=\"region\" aria-label=\"Site card\" tabindex=\"0\" hidden></div></div>";
+<div class=\"dw-scroll dw-sheets__card\" data-room=\"card\" role=\"region\" aria-label=\"Site card\" tabindex=\"0\" hidden></div></div>";
 
 const WATCH: &str = "\
 <div class=\"dw-sheets__part\" role=\"group\" aria-labelledby=\"stopwatch\"><h3 id=\"stopwatch\" class=\"dw-air__name\">Stopwatch</h3>\

@@ -1,18 +1,18 @@
 //! The stopwatch as it stands: what the next press says, the time, what was taken, and how it is written down.
 
-use dewrun_desk::{Stopwatch, VisitField, style_of};
+use dewrun_desk::{Stopwatch, VisitField, filter_at, occasion, style_of};
 use dewrun_drawing::escaped;
-use dewrun_run::FilterOnSite;
 
-use super::visits::{expected, whole};
+use super::visits::{expected, fields, whole};
 use crate::asked::Asked;
 
-/// Numbers are a style, the moment, and when the button was pressed, s.
+/// Words are the form of the visit; numbers a style, the moment, and when the button was pressed, s.
 pub(super) fn told(asked: &Asked<'_>) -> Result<String, String> {
     let (style, moments) = style_of(asked.numbers);
     let (now, pressed) = moments.split_first().unwrap_or((&0.0, &[]));
     let watch = Stopwatch::pressed(pressed);
-    let expected = expected(whole(asked)?, FilterOnSite::InUse);
+    let filter = filter_at(occasion(&fields(asked.words)));
+    let expected = expected(whole(asked)?, filter);
     let lines: String = watch
         .told(&expected, style)
         .iter()

@@ -32,6 +32,8 @@ pub(crate) fn assemble(workspace: &Workspace, folder: &Path) -> Result<()> {
         }
     }
     fs::write(folder.join("styles.css"), styles::join(workspace)?)?;
+    let later = folder.join(format!("{}.css", super::LATER));
+    fs::write(later, styles::join_later(workspace)?)?;
     for file in files_below(folder)? {
         if file.extension().is_some_and(|ending| ending == "js") {
             rewrite(&folder.join(file), |script| Ok(script::plain(script)))?;

@@ -24,9 +24,25 @@ pub(crate) fn join(workspace: &Workspace) -> Result<String> {
     let components = sheets_in(&workspace.root().join("crates").join("web").join("src"))?;
     sheets.extend(components);
     sheets.sort_by_key(|path| rank(path));
+    joined(&sheets)
+}
+
+/// Joins the style sheets of what is shown once the second module is there.
+///
+/// # Errors
+/// A sheet can't be read.
+pub(crate) fn join_later(workspace: &Workspace) -> Result<String> {
+    let mut sheets = Vec::new();
+    for package in ["sheet", "workshop"] {
+        sheets.extend(sheets_in(&workspace.root().join("crates").join(package))?);
+    }
+    joined(&sheets)
+}
+
+fn joined(sheets: &[PathBuf]) -> Result<String> {
     let mut joined = String::new();
     for path in sheets {
-        let text = fs::read_to_string(&path)
+        let text = fs::read_to_string(path)
             .with_context(|| format!("{} can't be read", path.display()))?;
         joined.push_str(text.trim_end());
         joined.push('\n');

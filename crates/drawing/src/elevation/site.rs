@@ -156,8 +156,12 @@ fn place_ends(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
             rect.bottom() + 5.0 + high / 2.0,
         );
         let spot = Spot {
-            at: if device.is_duct { under } else { beside },
-            room: plan.floor_at(rect.centre()).grown(-2.0),
+            at: if device.is_duct || device.first {
+                under
+            } else {
+                beside
+            },
+            room: plan.band_at(rect.centre()).grown(-2.0),
             reach: Point::new(130.0, 70.0),
             needed: true,
             thing: None,

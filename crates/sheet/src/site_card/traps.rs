@@ -68,7 +68,7 @@ fn there(
             format!(
                 "Trap {place}: drained by hand, {}, {comes} come to it, {full}. Empty it every {}.",
                 strong(&size),
-                strong(&interval(told, tube, style))
+                strong(&interval(told, outcome, style))
             )
         }
         Drain::ByItself => {
@@ -166,11 +166,11 @@ fn pressure_in_intake(told: &Told<'_>, tube: Tube, at: Length) -> Option<Pressur
     (tube == Tube::Intake).then_some(Pressure::ZERO - expected.suction.usual)
 }
 
-/// How long traps may wait: the drain interval, or less where a trouble comes sooner.
-fn interval(told: &Told<'_>, tube: Tube, style: Style) -> String {
+/// How long a trap may wait: half the time in which it fills, and no longer than the drain interval.
+fn interval(told: &Told<'_>, trap: &TrapOutcome, style: Style) -> String {
     let entered = told.installation.drain_interval;
-    let sooner = told.water(tube).and_then(|water| water.drain_interval);
-    time(sooner.map_or(entered, |sooner| sooner.min(entered)), style)
+    let half = trap.full.map(|full| full * 0.5);
+    time(half.map_or(entered, |half| half.min(entered)), style)
 }
 
 fn time(time: Time, style: Style) -> String {

@@ -200,6 +200,8 @@ const PARTS: &[(&str, Role)] = &[
     ("lluvia", Role::Rain),
     ("pioggia", Role::Rain),
     ("cloud", Role::Sky),
+    ("hour ending", Role::Hour),
+    ("hour of day", Role::Hour),
     ("dry-bulb", Role::Temperature),
     ("dry bulb", Role::Temperature),
     ("drybulb", Role::Temperature),
@@ -285,6 +287,18 @@ const WORDS: &[(&str, Role)] = &[
     ("ws", Role::Wind),
     ("wd10m", Role::WindDirection),
     ("wd", Role::WindDirection),
+    ("site", Role::Station),
+    ("location", Role::Station),
+    ("sensor", Role::Station),
+    ("logger", Role::Station),
+    ("room", Role::Station),
+    ("raum", Role::Station),
+    ("ort", Role::Station),
+    ("lieu", Role::Station),
+    ("plaats", Role::Station),
+    ("locatie", Role::Station),
+    ("lugar", Role::Station),
+    ("name", Role::Station),
     ("ghi", Role::Global),
     ("dni", Role::Direct),
     ("dhi", Role::Diffuse),
@@ -441,6 +455,9 @@ mod tests {
         check("Vent (km/h)", Role::Wind);
         check("GHI", Role::Global);
         check("Station", Role::Station);
+        check("Sensor ID", Role::Station);
+        check("Sensor temperature", Role::Temperature);
+        check("Hour Ending", Role::Hour);
         check("TRANSMITTER", Role::Station);
         check("Batt, V", Role::Other);
         check("Coupler Detached", Role::Other);

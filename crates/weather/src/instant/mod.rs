@@ -2,6 +2,7 @@
 
 pub(crate) mod civil;
 pub(crate) mod order;
+pub(crate) mod parse;
 pub(crate) mod stamp;
 pub(crate) mod words;
 

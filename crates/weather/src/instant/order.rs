@@ -1,7 +1,8 @@
 //! The order of day, month and year, decided for a whole column and never cell by cell.
 
 use super::civil::day_of;
-use super::stamp::{DateForm, Stamp, century};
+use super::parse::century;
+use super::stamp::{DateForm, Stamp};
 
 /// In which order a date's numbers stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -158,7 +159,7 @@ impl Tally {
 #[cfg(test)]
 mod tests {
     use super::super::civil;
-    use super::super::stamp::parse;
+    use super::super::parse::parse;
     use super::*;
 
     #[track_caller]

@@ -331,3 +331,21 @@ fn a_unit_that_the_numbers_deny_is_told() {
     let weather = read("time,temp (C),rh\n2024-06-01 00:00,68,70\n2024-06-01 01:00,69,71\n");
     says(&weather, "looks like °F");
 }
+
+#[test]
+fn rooms_are_not_mixed_and_row_numbers_are_no_rooms() {
+    let text = "Room,time,temp,rh\nloft,2024-06-01 00:00,21.5,70\ncellar,2024-06-01 00:01,12,90\nloft,2024-06-01 01:00,20.25,71.5\ncellar,2024-06-01 01:01,12,90\n";
+    let weather = check(text, TWO);
+    says(&weather, "2 stations: loft, cellar; `loft` is read");
+    let given = Understanding {
+        station: Some("cellar".to_owned()),
+        ..Understanding::default()
+    };
+    assert_eq!(
+        read_as(text.as_bytes(), given).series.temperature_c,
+        [12.0, 12.0],
+        "the other"
+    );
+    let numbered = "Sensor,time,temp,rh\n1,2024-06-01 00:00,21.5,70\n2,2024-06-01 01:00,20.25,71.5\n3,2024-06-01 02:00,20,71\n";
+    assert_eq!(read(numbered).series.len(), 3, "a number for each row");
+}

@@ -240,3 +240,17 @@ fn a_clock_that_was_set_anew_is_a_gap_and_no_typical_year() {
     assert!(!weather.series.timing.is_typical_year, "real years");
     assert_eq!(weather.series.timing.gaps.len(), 1, "one gap of 24 years");
 }
+
+#[test]
+fn an_hour_ending_is_the_end_of_its_step() {
+    let weather = read(
+        "Date,Hour Ending,temp,rh\n06/13/2024,1,1,70\n06/13/2024,2,2,70\n06/13/2024,24,3,70\n",
+    );
+    assert_eq!(weather.series.timing.stamps, Stamps::End, "by its heading");
+    assert_eq!(rows(&weather)[2].0, "2024-06-14T00:00", "midnight");
+    assert_eq!(
+        weather.series.start_s[0] % 86_400,
+        0,
+        "the first begins at midnight"
+    );
+}

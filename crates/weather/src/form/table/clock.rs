@@ -6,7 +6,8 @@ use super::heading::Heading;
 use super::sniff;
 use crate::column::Role;
 use crate::instant::civil::{date_of, day_of};
-use crate::instant::stamp::{Stamp, parse, time_alone};
+use crate::instant::parse::{parse, time_alone};
+use crate::instant::stamp::Stamp;
 use crate::number::number;
 use crate::text::cells::Cells;
 

@@ -5,6 +5,7 @@
 
 mod cell;
 mod clock;
+mod columns;
 mod heading;
 mod known;
 mod plan;

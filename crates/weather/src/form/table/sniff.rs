@@ -2,7 +2,8 @@
 
 use dewrun_quantity::DecimalMark;
 
-use crate::instant::stamp::{Stamp, counted, parse};
+use crate::instant::parse::parse;
+use crate::instant::stamp::{Stamp, counted};
 use crate::number::number;
 use crate::text::cells::{Cells, Delimiter, Splitter};
 

@@ -9,6 +9,8 @@ use crate::understanding::{Stamps, Understanding};
 
 /// Most rows that are kept of one file: almost six years of minutes, some 300 MB while they are settled.
 pub(crate) const MOST_ROWS: usize = 3_000_000;
+/// Most numbers that are kept of one file, over all columns: 240 MB.
+const MOST_NUMBERS: usize = 30_000_000;
 
 /// A column of readings.
 #[derive(Debug, Clone)]
@@ -61,11 +63,9 @@ impl RawTable {
     /// # Errors
     /// [`WeatherError::TooManyRows`].
     pub(crate) fn begin_row(&mut self, stamp: Stamp, line: u64) -> Result<(), WeatherError> {
-        if MOST_ROWS <= self.stamps.len() {
-            return Err(WeatherError::TooManyRows {
-                line,
-                most: MOST_ROWS,
-            });
+        let rows = self.stamps.len();
+        if MOST_ROWS <= rows || MOST_NUMBERS < (rows + 1) * self.columns.len() {
+            return Err(WeatherError::TooManyRows { line, most: rows });
         }
         self.stamps.push(stamp);
         self.lines.push(u32::try_from(line).unwrap_or(u32::MAX));

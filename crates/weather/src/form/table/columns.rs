@@ -11,6 +11,9 @@ use crate::note::{Note, Topic};
 use crate::raw::RawTable;
 use crate::understanding::Understanding;
 
+/// So many columns of one role are read.
+const MOST_OF_A_ROLE: u32 = 4;
+
 /// A column that is read.
 #[derive(Debug, Clone)]
 pub(super) struct Reading {
@@ -88,6 +91,7 @@ pub(super) fn named_readings(
         readings.extend(by_unit(columns, &times, &readings));
     }
     readings.sort_by_key(|reading| reading.role);
+    keep_few(&mut readings);
     for reading in &readings {
         if reading.role == Role::Temperature
             || reading.role.is_humidity()
@@ -108,6 +112,18 @@ pub(super) fn named_readings(
         }
     }
     readings
+}
+
+/// Of each role the first columns alone: the first may be empty, more are never looked at.
+fn keep_few(readings: &mut Vec<Reading>) {
+    let mut before = (None, 0);
+    readings.retain(|reading| {
+        before = match before {
+            (Some(role), count) if role == reading.role => (Some(role), count + 1),
+            _ => (Some(reading.role), 1),
+        };
+        before.1 <= MOST_OF_A_ROLE
+    });
 }
 
 /// The first column that no word names but a unit of temperature does.

@@ -12,6 +12,8 @@ mod plan;
 mod preamble;
 mod sniff;
 
+use std::collections::BTreeSet;
+
 use super::FormReader;
 use crate::error::WeatherError;
 use crate::instant::stamp::Stamp;
@@ -34,7 +36,7 @@ pub(crate) struct TableReader {
     plan: Plan,
     raw: RawTable,
     wanted: Option<Vec<u8>>,
-    stations: Vec<Vec<u8>>,
+    stations: Stations,
     other_stations: LinesMet,
     strange: LinesMet,
     blank: LinesMet,
@@ -64,7 +66,7 @@ impl TableReader {
             wanted: given.station.as_ref().map(|name| name.clone().into_bytes()),
             plan,
             raw,
-            stations: Vec::new(),
+            stations: Stations::default(),
             other_stations: LinesMet::default(),
             strange: LinesMet::default(),
             blank: LinesMet::default(),
@@ -101,6 +103,7 @@ impl FormReader for TableReader {
     fn finish(mut self: Box<Self>) -> Result<RawTable, WeatherError> {
         let names: Vec<String> = self
             .stations
+            .names
             .iter()
             .map(|name| text_of(name).0.into_owned())
             .collect();
@@ -157,12 +160,30 @@ impl FormReader for TableReader {
     }
 }
 
+/// Names of stations, in the order in which they are met.
+#[derive(Debug, Default)]
+struct Stations {
+    names: Vec<Vec<u8>>,
+    known: BTreeSet<Vec<u8>>,
+}
+
+impl Stations {
+    fn meet(&mut self, name: &[u8]) {
+        let is_last = self.names.last().is_some_and(|last| last == name);
+        if is_last || MOST_STATIONS <= self.names.len() || self.known.contains(name) {
+            return;
+        }
+        self.names.push(name.to_vec());
+        self.known.insert(name.to_vec());
+    }
+}
+
 /// What taking a row may change.
 struct Rows<'a> {
     plan: &'a Plan,
     raw: &'a mut RawTable,
     wanted: &'a mut Option<Vec<u8>>,
-    stations: &'a mut Vec<Vec<u8>>,
+    stations: &'a mut Stations,
     other_stations: &'a mut LinesMet,
     unread: &'a mut LinesMet,
 }
@@ -197,10 +218,7 @@ impl Rows<'_> {
             return true;
         };
         let name = cells.get(at);
-        let is_new = !self.stations.iter().any(|known| known == name);
-        if is_new && self.stations.len() < MOST_STATIONS {
-            self.stations.push(name.to_vec());
-        }
+        self.stations.meet(name);
         let wanted = self.wanted.get_or_insert_with(|| name.to_vec());
         wanted.as_slice() == name
     }

@@ -4,7 +4,9 @@
 
 use dewrun_advice::{BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit};
 use dewrun_document::write;
+use dewrun_drawing::Sheet;
 use dewrun_quantity::{DecimalMark, Length, Style, Temperature, Units};
+use dewrun_run::Tube;
 
 use crate::OpenProject;
 
@@ -25,6 +27,12 @@ pub enum Work {
     More,
     /// A figure opened, as HTML; of a [`Style`]. After the name stand the figure's id, its spot and, where there is one, the id of the figure before.
     Opened,
+    /// The elevation with its water, as SVG; after the style the tube, the run whose tube is drawn thin under it and the sheet, see [`ElevationAsked`].
+    Elevation,
+    /// To what scale it is; asked for as it.
+    ElevationNote,
+    /// Where its handles and labels lie; asked for as it, and taken by [`Elevation::take_places`](dewrun_drawing::Elevation::take_places).
+    ElevationPlaces,
     /// The sentence of the section Airflow, as HTML; of a [`Style`], as all its parts.
     Airflow,
     /// Its charts of pressure, budget and transport time; after the style width and size of text.
@@ -60,6 +68,9 @@ const ALL: &[Work] = &[
     Work::Beside,
     Work::More,
     Work::Opened,
+    Work::Elevation,
+    Work::ElevationNote,
+    Work::ElevationPlaces,
     Work::Airflow,
     Work::AirflowCharts,
     Work::AirflowLimits,
@@ -86,6 +97,9 @@ impl Work {
             Self::Beside => "beside",
             Self::More => "more",
             Self::Opened => "opened",
+            Self::Elevation => "elevation",
+            Self::ElevationNote => "elevation-note",
+            Self::ElevationPlaces => "elevation-places",
             Self::Airflow => "airflow",
             Self::AirflowCharts => "airflow-charts",
             Self::AirflowLimits => "airflow-limits",
@@ -143,6 +157,49 @@ pub fn style_of(numbers: &[f64]) -> (Style, &[f64]) {
         DecimalMark::Comma
     };
     (Style { units, mark }, rest)
+}
+
+/// What is asked of an elevation.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ElevationAsked {
+    /// How numbers are shown.
+    pub style: Style,
+    /// The tube.
+    pub tube: Tube,
+    /// The run whose tube is drawn thin under it.
+    pub compared: Option<usize>,
+    /// What it is drawn on.
+    pub sheet: Sheet,
+}
+
+impl ElevationAsked {
+    /// The question in numbers.
+    #[must_use]
+    pub fn as_numbers(&self) -> Vec<f64> {
+        let mut numbers = style_as_numbers(self.style).to_vec();
+        numbers.push(f64::from(u8::from(self.tube == Tube::Exhaust)));
+        numbers.push(self.compared.map_or(NONE, counted));
+        numbers.extend(self.sheet.as_numbers());
+        numbers
+    }
+
+    /// What numbers ask for; none where they are no such question.
+    #[must_use]
+    pub fn of(numbers: &[f64]) -> Option<Self> {
+        let (style, [tube, compared, sheet @ ..]) = style_of(numbers) else {
+            return None;
+        };
+        Some(Self {
+            style,
+            tube: if *tube == 0.0 {
+                Tube::Intake
+            } else {
+                Tube::Exhaust
+            },
+            compared: place(*compared),
+            sheet: Sheet::of(sheet)?,
+        })
+    }
 }
 
 /// Duct temperature; then of duct air, spaces and tube whether there is a limit and where; the tube's leg and whether it ends there; the spaces.
@@ -217,6 +274,8 @@ pub fn boundary_of(numbers: &[f64]) -> Option<Vec<BoundaryPoint>> {
         .flatten()
 }
 
+/// No position.
+const NONE: f64 = -1.0;
 const AT: f64 = 0.0;
 const ANY: f64 = 1.0;
 const NEVER: f64 = 2.0;
@@ -255,6 +314,8 @@ fn place(number: f64) -> Option<usize> {
 
 #[cfg(test)]
 mod tests {
+    use dewrun_drawing::{Held, Point, Room};
+
     use super::*;
 
     #[test]
@@ -273,6 +334,42 @@ mod tests {
                 numbers.push(7.0);
                 assert_eq!(style_of(&numbers), (style, &[7.0][..]), "and what follows");
             }
+        }
+    }
+
+    #[test]
+    fn questions_about_an_elevation_come_back() {
+        let room = Room {
+            width: 720.5,
+            text: 1.25,
+        };
+        let held = Held {
+            px_per_m: 61.0,
+            heights: 2.0,
+            falls: 6.0,
+            inlet: Point::new(120.0, 80.5),
+            floor: 340.0,
+        };
+        for (tube, compared, held) in [
+            (Tube::Intake, None, None),
+            (Tube::Exhaust, Some(0), Some(held)),
+            (Tube::Intake, Some(7), Some(held)),
+        ] {
+            let sheet = Sheet {
+                room,
+                on_paper: compared.is_none(),
+                held,
+            };
+            let asked = ElevationAsked {
+                style: Style::default(),
+                tube,
+                compared,
+                sheet,
+            };
+            let numbers = asked.as_numbers();
+            assert_eq!(ElevationAsked::of(&numbers), Some(asked), "{numbers:?}");
+            let short = numbers.get(..4).unwrap_or_default();
+            assert_eq!(ElevationAsked::of(short), None, "without a sheet");
         }
     }
 

@@ -11,6 +11,7 @@ mod labels;
 mod layout;
 mod notes;
 mod outline;
+mod places;
 mod rows;
 mod running;
 mod site;
@@ -34,6 +35,7 @@ pub use handles::Handle;
 pub use labels::{Label, LabelKind};
 pub use layout::Held;
 pub(crate) use layout::bends_of;
+pub use places::{Sheet, elevation_undrawn};
 pub use site::{elevation_for_site, level, site_length, site_place};
 #[cfg(feature = "water-and-air")]
 pub use water::{elevation_of_whole, elevation_of_whole_on_paper};
@@ -202,13 +204,33 @@ fn drawn_as(view: &View<'_>, room: Room, plan: layout::Plan, shows: Shows<'_>) -
             standing,
         ),
     };
+    let solids = board.solids().to_vec();
+    made(
+        plan,
+        scene,
+        labels,
+        (traps, handles),
+        solids,
+        standing.is_some(),
+    )
+}
+
+/// The elevation that a plan and what was drawn by it make.
+fn made(
+    plan: layout::Plan,
+    scene: Scene,
+    labels: Vec<Label>,
+    (traps, handles): (Vec<DrawnTrap>, Vec<Handle>),
+    solids: Vec<Rect>,
+    has_water: bool,
+) -> Elevation {
     Elevation {
         scene,
         frame: plan.frame,
         labels,
         heights_factor: plan.course.factors.heights,
         falls_factor: plan.course.factors.falls,
-        scale_note: describe::scale_note(&plan, standing.is_some()),
+        scale_note: describe::scale_note(&plan, has_water),
         handles,
         traps,
         ends: [
@@ -217,7 +239,7 @@ fn drawn_as(view: &View<'_>, room: Room, plan: layout::Plan, shows: Shows<'_>) -
         ],
         held: plan.held(),
         bends: tube::points(&plan.course.vertices),
-        solids: board.solids().to_vec(),
+        solids,
         ground: Ground {
             half: plan.half,
             floor: plan.outer.bottom() + layout::EDGE,

@@ -38,8 +38,8 @@ pub use answer::{
 pub use compared::{compare_elevation, compare_profile};
 pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
 pub use elevation::{
-    DrawnTrap, Elevation, Handle, Held, Label, LabelKind, elevation, elevation_for_site,
-    elevation_held, elevation_on_paper, level, site_length, site_place,
+    DrawnTrap, Elevation, Handle, Held, Label, LabelKind, Sheet, elevation, elevation_for_site,
+    elevation_held, elevation_on_paper, elevation_undrawn, level, site_length, site_place,
 };
 #[cfg(feature = "water-and-air")]
 pub use elevation::{elevation_of_whole, elevation_of_whole_on_paper};

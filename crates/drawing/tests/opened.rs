@@ -69,6 +69,7 @@ fn open(sample: &Sample, figure: Figure, spot: Spot, before: Option<Figure>) -> 
     let origins = Origins {
         givens: &givens,
         ranked: &ranked,
+        whole: None,
     };
     opened(&view(sample), origins, (figure, spot), before)
 }
@@ -218,6 +219,7 @@ fn inch_pound_changes_value_and_range() {
     let origins = Origins {
         givens: &givens,
         ranked: &[],
+        whole: None,
     };
     let leg = Spot::leg(Tube::Intake, 1);
     let words = text(&opened(

@@ -19,6 +19,7 @@ mod kind;
 mod scope;
 mod spot;
 mod value;
+mod whole_value;
 
 pub use given::{Given, Origin, set};
 pub use ids::Figure;
@@ -27,6 +28,7 @@ pub use kind::Kind;
 pub use scope::Scope;
 pub use spot::Spot;
 pub use value::value;
+pub use whole_value::whole_value;
 
 /// Computed figures: id, name, symbol, known spread, inputs, relation, where it holds, source.
 const COMPUTED: &str = include_str!("figure/computed.txt");

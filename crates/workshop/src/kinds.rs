@@ -3,6 +3,7 @@
 mod airflow;
 mod answer;
 mod dry_boundary;
+mod elevation;
 mod opened;
 mod remedies;
 mod sheets;
@@ -12,6 +13,7 @@ mod stopwatch;
 mod visits;
 
 use dewrun_desk::Work;
+use dewrun_drawing::svg;
 
 use crate::answer::Answer;
 use crate::asked::Asked;
@@ -38,6 +40,9 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::Beside => text(answer::beside(asked)),
         Work::More => text(answer::more(asked)),
         Work::Opened => text(opened::html(asked)?),
+        Work::Elevation => text(svg(&elevation::drawn(asked)?.scene)),
+        Work::ElevationNote => text(elevation::drawn(asked)?.scale_note.clone()),
+        Work::ElevationPlaces => Found::Answer(Answer::Numbers(elevation::drawn(asked)?.places())),
         Work::Airflow => text(airflow::part(asked, airflow::sentence)?),
         Work::AirflowCharts => text(airflow::part(asked, airflow::charts)?),
         Work::AirflowLimits => text(airflow::part(asked, airflow::judged)?),

@@ -1,14 +1,18 @@
 //! The run that questions are about, and what was computed of it so far.
 
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 
 use dewrun_advice::{
     OverDuct, Remedy, Resting, Subject, over_duct, remedies_of_geometry, rests_on,
 };
 use dewrun_desk::{Answered, OpenProject};
 use dewrun_document::output::NoteOutput;
-use dewrun_document::{DocumentError, Origin, located_whole, read, to_installation, whole_notes};
+use dewrun_document::{
+    DocumentError, Origin, installed_givens, located_whole, read, to_installation, whole_notes,
+};
+use dewrun_drawing::Elevation;
 use dewrun_quantity::Pressure;
+use dewrun_run::figure::Given;
 use dewrun_run::{Installation, Whole, water_and_air};
 
 /// A run of a project with its answer.
@@ -16,8 +20,11 @@ pub(crate) struct Open {
     pub(crate) answered: Answered,
     whole: OnceCell<Result<Whole, DocumentError>>,
     ranked: OnceCell<Vec<Resting>>,
+    givens: OnceCell<Vec<Given>>,
     over_duct: OnceCell<Vec<OverDuct>>,
     remedies: OnceCell<Vec<Remedy>>,
+    /// The elevation drawn last, and the numbers that asked for it.
+    pub(crate) elevation: RefCell<Option<(Vec<f64>, Elevation)>>,
 }
 
 impl Open {
@@ -32,8 +39,10 @@ impl Open {
             answered: answered.map_err(|error| error.to_string())?,
             whole: OnceCell::new(),
             ranked: OnceCell::new(),
+            givens: OnceCell::new(),
             over_duct: OnceCell::new(),
             remedies: OnceCell::new(),
+            elevation: RefCell::new(None),
         })
     }
 
@@ -43,6 +52,18 @@ impl Open {
     /// What keeps them from being answered.
     pub(crate) fn whole(&self) -> Result<&Whole, &DocumentError> {
         self.whole.get_or_init(|| whole(&self.answered)).as_ref()
+    }
+
+    /// Every number that the answer is computed from, of how the run is installed too.
+    pub(crate) fn givens(&self) -> &[Given] {
+        self.givens.get_or_init(|| {
+            let project = &self.answered.project;
+            let mut givens = self.answered.givens.clone();
+            if let Ok((_, installed)) = installed_givens(project, project.run) {
+                givens.extend(installed);
+            }
+            givens
+        })
     }
 
     /// The assumed values, the one that changes the answer most first.

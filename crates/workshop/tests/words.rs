@@ -137,3 +137,92 @@ fn figures_open_and_lead_back() {
         assert!(matches!(answer, Answer::Sentence(_)), "{kind}: {answer:?}");
     }
 }
+
+/// The figures of an answer: id and spot, and the text that is pressed.
+fn pressed(html: &str) -> Vec<(String, String)> {
+    let buttons = html.split("data-figure=\"").skip(1);
+    let read = |button: &str| {
+        let (id, rest) = button.split_once("\" data-at=\"")?;
+        let (spot, rest) = rest.split_once('"')?;
+        let (_, rest) = rest.split_once('>')?;
+        let (text, _) = rest.split_once('<')?;
+        Some((format!("{id} {spot}"), text.replace('\u{a0}', " ")))
+    };
+    buttons.filter_map(read).collect()
+}
+
+/// A number and its unit, and by how much the number may be off for having been rounded; days as hours.
+fn measured(text: &str) -> (f64, String, f64) {
+    let (number, unit) = text.split_once(' ').unwrap_or((text, ""));
+    let decimals = number.split_once('.').map_or(0, |(_, after)| after.len());
+    let off = 0.501 * (0..decimals).fold(1.0, |off, _| off / 10.0);
+    let number: f64 = number.parse().expect("it is a number");
+    match unit {
+        "days" | "d" => (24.0 * number, "h".to_owned(), 24.0 * off),
+        _ => (number, unit.to_owned(), off),
+    }
+}
+
+/// What stands large in the panel of an opened figure is what was pressed, with its own digits.
+#[test]
+fn an_opened_figure_of_water_or_air_has_the_value_that_was_pressed() {
+    let mut workshop = Workshop::default();
+    let mut seen = Vec::new();
+    for (text, ..) in examples() {
+        for kind in ["sentence", "beside", "more"] {
+            let html = ask(&mut workshop, kind, &text, Style::default());
+            for (figure, shown) in pressed(&html) {
+                let panel = ask(
+                    &mut workshop,
+                    &format!("opened {figure}"),
+                    &text,
+                    Style::default(),
+                );
+                let (head, _) = panel.split_once("</p>").expect("a value comes first");
+                let value = plain(head).replace('\u{a0}', " ");
+                let (pressed, unit, pressed_off) = measured(&shown);
+                let (opened, opened_unit, opened_off) = measured(value.trim());
+                assert_eq!(opened_unit, unit, "{figure}: {shown} opens to {value}");
+                assert!(
+                    (opened - pressed).abs() <= pressed_off.max(opened_off),
+                    "{figure}: {shown} opens to {value}"
+                );
+                seen.push(figure.split(' ').next().unwrap_or_default().to_owned());
+            }
+        }
+    }
+    for figure in [
+        "low-point",
+        "time-to-seal",
+        "trap-proposed",
+        "time-to-ice",
+        "fault-place",
+        "limit-low",
+    ] {
+        assert!(
+            seen.iter().any(|one| one == figure),
+            "{figure} among {seen:?}"
+        );
+    }
+}
+
+#[test]
+fn how_a_run_is_installed_opens_with_its_origin() {
+    let mut workshop = Workshop::default();
+    let (text, ..) = examples().remove(0);
+    for figure in [
+        "start-suction intake",
+        "duct-static intake@5.2",
+        "roughness intake@5.2",
+    ] {
+        let html = ask(
+            &mut workshop,
+            &format!("opened {figure}"),
+            &text,
+            Style::default(),
+        );
+        let words = plain(&html);
+        assert!(!words.contains("no such input"), "{figure}: {words}");
+        assert!(words.contains("How to measure it"), "{figure}: {words}");
+    }
+}

@@ -51,6 +51,14 @@ impl Part {
         }
     }
 
+    /// The same figure, read somewhere else.
+    pub(crate) fn at(self, spot: Spot) -> Self {
+        Self {
+            figure: self.figure.map(|(figure, _)| (figure, spot)),
+            ..self
+        }
+    }
+
     /// A figure.
     pub(crate) fn figure(text: String, emphasis: Emphasis, figure: Figure, spot: Spot) -> Self {
         Self {

@@ -68,14 +68,14 @@ pub(super) fn blind(blind: &Blind, style: Style) -> Vec<Part> {
             Part::words(format!("frost closes the {} at ", called(tube))),
             place(at, Figure::FrostMostAt, tube, style),
             Part::words(" after "),
-            time(after, Figure::TimeToIce, tube, style),
+            time(after, Figure::TimeToIce, Spot::along(tube, at), style),
         ],
         Blind::Sealed { tube, at, after } => vec![
             Part::words("the low point at "),
             place(at, Figure::LowPoint, tube, style),
             Part::words(of_exhaust(tube)),
             Part::words(" is sealed after "),
-            time(after, Figure::TimeToSeal, tube, style),
+            time(after, Figure::TimeToSeal, Spot::along(tube, at), style),
         ],
     }
 }
@@ -107,11 +107,12 @@ fn first_trap(whole: &Whole, put: &str, style: Style) -> Option<Vec<Part>> {
 
 fn trap(tube: Tube, proposal: &Proposal, put: &str, style: Style) -> Vec<Part> {
     let found = &proposal.trap;
+    let spot = Spot::along(tube, found.at.unwrap_or(found.low_point));
     let water = Part::figure(
         wording::water(found.rate, style),
         Emphasis::Water,
         Figure::LowPointWater,
-        Spot::tube(tube),
+        spot,
     );
     let Some(at) = found.at else {
         return vec![
@@ -136,7 +137,7 @@ fn trap(tube: Tube, proposal: &Proposal, put: &str, style: Style) -> Vec<Part> {
     if BY_HAND_ML < proposal.capacity.to_grams() {
         let millimetres = |length: Length, figure| {
             let text = BORE.show(length, style).to_string();
-            Part::figure(text, Emphasis::Strong, figure, Spot::tube(tube))
+            Part::figure(text, Emphasis::Strong, figure, spot)
         };
         parts.extend([
             Part::words("; let it drain itself, its outlet "),
@@ -174,11 +175,21 @@ fn low_points(whole: &Whole, style: Style) -> Vec<Vec<Part>> {
             place(at, Figure::LowPoint, tube, style),
             Part::words(of_exhaust(tube)),
             Part::words(" after "),
-            time(first.after, Figure::TimeToTrouble, tube, style),
+            time(
+                first.after,
+                Figure::TimeToTrouble,
+                Spot::along(tube, at),
+                style,
+            ),
         ];
         if let Some(interval) = water.drain_interval {
             parts.push(Part::words("; half of that is the longest to wait, "));
-            parts.push(time(interval, Figure::DrainIntervalProposed, tube, style));
+            parts.push(time(
+                interval,
+                Figure::DrainIntervalProposed,
+                Spot::tube(tube),
+                style,
+            ));
         }
         parts.push(Part::words("."));
         Some(parts)
@@ -254,7 +265,12 @@ fn limits(outcome: &AirflowOutcome, style: Style) -> Vec<Vec<Part>> {
             None => parts.push(Part::words(words)),
         }
         parts.push(Part::words(", with "));
-        parts.push(percent(worst.airflow.share, Figure::SampleShare, style));
+        let share = percent(worst.airflow.share, Figure::SampleShare, style);
+        let spot = at.map(|(tube, metres)| Spot::along(tube, Length::metres(metres)));
+        parts.push(match spot {
+            Some(spot) => share.at(spot),
+            None => share,
+        });
         parts.push(Part::words(" of the air from the duct"));
         if 1 < missed.len() {
             parts.push(Part::words(format!(", and {} more", missed.len() - 1)));
@@ -287,7 +303,7 @@ const fn of_exhaust(tube: Tube) -> &'static str {
 
 fn place(at: Length, figure: Figure, tube: Tube, style: Style) -> Part {
     let text = TUBE_LENGTH.show(at, style).to_string();
-    Part::figure(text, Emphasis::Strong, figure, Spot::tube(tube))
+    Part::figure(text, Emphasis::Strong, figure, Spot::along(tube, at))
 }
 
 fn percent(share: f64, figure: Figure, style: Style) -> Part {
@@ -296,7 +312,7 @@ fn percent(share: f64, figure: Figure, style: Style) -> Part {
     Part::figure(text, Emphasis::Strong, figure, Spot::tube(Tube::Intake))
 }
 
-fn time(time: Time, figure: Figure, tube: Tube, style: Style) -> Part {
+fn time(time: Time, figure: Figure, spot: Spot, style: Style) -> Part {
     let text = wording::time(time, style);
-    Part::figure(text, Emphasis::Strong, figure, Spot::tube(tube))
+    Part::figure(text, Emphasis::Strong, figure, spot)
 }

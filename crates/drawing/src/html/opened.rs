@@ -6,7 +6,8 @@ mod origin;
 use dewrun_advice::{Resting, coldest_space, longest_tube, most_humid_duct_air};
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_quantity::{Length, Temperature};
-use dewrun_run::figure::{Figure, Given, Kind, Scope, Spot, value};
+use dewrun_run::Whole;
+use dewrun_run::figure::{Figure, Given, Kind, Scope, Spot, value, whole_value};
 
 use super::formula::formula;
 use super::{element, opening};
@@ -20,6 +21,8 @@ pub struct Origins<'a> {
     pub givens: &'a [Given],
     /// The assumed ones, the one that changes the answer most first.
     pub ranked: &'a [Resting],
+    /// Water and air of the run, where they are answered.
+    pub whole: Option<&'a Whole>,
 }
 
 /// The opened figure; `before` is the one that led to it, where it was opened from within another.
@@ -36,6 +39,7 @@ pub fn opened(
         tube: spot.tube,
         ..*view
     };
+    let spot = spot.in_leg(view.run);
     let back = before.map_or_else(String::new, |before| {
         let text = format!("Back to {}", before.name());
         element(
@@ -73,7 +77,7 @@ fn head(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> St
         "<p class=\"dw-opened__value\" tabindex=\"-1\"><b class=\"dw-figure--{ink}\">{number}</b>\u{a0}{unit}</p>"
     );
     let name = capital(figure.name());
-    let place = where_read(view, figure, spot);
+    let place = where_read(view, origins, figure, spot);
     let name = if place.is_empty() {
         name
     } else {
@@ -118,7 +122,7 @@ fn ink(figure: Figure) -> &'static str {
 fn written(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> (String, String) {
     let shown = match origin::given(view, origins, figure, spot) {
         Some(given) => Some(figure.kind().show_entered(given.value, view.style)),
-        None => value(view.run, view.outcome, figure, spot)
+        None => number(view, origins, figure, spot)
             .or_else(|| boundary(view, figure))
             .map(|number| figure.kind().show(number, view.style)),
     };
@@ -126,6 +130,12 @@ fn written(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) ->
         Some(shown) => (shown.number, shown.unit.to_owned()),
         None => (DOES_NOT_APPLY.to_owned(), String::new()),
     }
+}
+
+/// The value of a computed figure, of water and air too.
+fn number(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> Option<f64> {
+    let steady = value(view.run, view.outcome, figure, spot);
+    steady.or_else(|| whole_value(origins.whole?, figure, spot))
 }
 
 /// A limit up to which the run stays dry, searched for anew; none where there is none.
@@ -151,7 +161,7 @@ fn boundary(view: &View<'_>, figure: Figure) -> Option<f64> {
 }
 
 /// Where a figure is read, in words; empty where its name says it.
-fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
+fn where_read(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot: Spot) -> String {
     let tube = match spot.tube {
         dewrun_run::Tube::Intake => "intake tube",
         dewrun_run::Tube::Exhaust => "exhaust tube",
@@ -165,6 +175,12 @@ fn where_read(view: &View<'_>, figure: Figure, spot: Spot) -> String {
     };
     if let Some(dewrun_run::Place::Space(at)) = spot.place(figure, view.run) {
         return view.space_name(at).to_owned();
+    }
+    let is_of_water = origins
+        .whole
+        .is_some_and(|whole| whole_value(whole, figure, spot).is_some());
+    if let Some(at_m) = spot.at_m.filter(|_| is_of_water) {
+        return format!("{tube} at {}", crate::wording::metres(at_m, view.style));
     }
     match figure.scope() {
         Scope::Run => String::new(),

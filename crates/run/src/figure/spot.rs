@@ -55,6 +55,33 @@ impl Spot {
         }
     }
 
+    /// A place along a tube, in whichever leg.
+    #[must_use]
+    pub fn along(tube: Tube, x: Length) -> Self {
+        Self {
+            at_m: Some(x.to_metres()),
+            ..Self::tube(tube)
+        }
+    }
+
+    /// The spot with the leg that its place is in, where it names none.
+    #[must_use]
+    pub fn in_leg(self, run: &Run) -> Self {
+        let (None, Some(at_m)) = (self.leg, self.at_m) else {
+            return self;
+        };
+        let legs = match self.tube {
+            Tube::Intake => &run.intake,
+            Tube::Exhaust => &run.exhaust,
+        };
+        let mut end_m = 0.0;
+        let leg = legs.iter().position(|leg| {
+            end_m += leg.length.to_metres();
+            at_m <= end_m + SAME_PLACE_M
+        });
+        Self { leg, ..self }
+    }
+
     /// Reads what [`Spot`] writes.
     #[must_use]
     pub fn parse(text: &str) -> Option<Self> {
@@ -155,7 +182,24 @@ impl Spot {
     pub fn place(self, figure: Figure, run: &Run) -> Option<Place> {
         let id = figure.id();
         Some(match figure {
-            Figure::Pressure | Figure::Altitude => Place::Run,
+            Figure::Pressure
+            | Figure::Altitude
+            | Figure::HoleCount
+            | Figure::HoleDiameter
+            | Figure::HoleDischarge
+            | Figure::FilterResistance
+            | Figure::FilterDust
+            | Figure::ChamberLoss
+            | Figure::ChamberVolume
+            | Figure::FanPressure
+            | Figure::FanFlow
+            | Figure::StartSuction
+            | Figure::AirflowLimit
+            | Figure::LimitMargin
+            | Figure::DrainInterval
+            | Figure::RetainedFilm
+            | Figure::Season => Place::Run,
+            Figure::DuctStatic | Figure::DuctVelocity | Figure::Catch => Place::Duct(self.tube),
             Figure::Flow => Place::Flow,
             Figure::DetectorHeat | Figure::HumidityRating => Place::Detector,
             Figure::Wind | Figure::RadiantTemperature => Place::Space(self.leg_of(run)?.space),

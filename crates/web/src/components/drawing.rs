@@ -1,8 +1,10 @@
 //! Elevation and profile on one length axis, as wide as there is room or wider, and what a hand does on both.
 
+use std::sync::Arc;
+
 use dewrun_drawing::{
-    Grips, Held, Rail, Room, compare_elevation, compare_profile, elevation, elevation_held,
-    elevation_on_paper, profile, svg,
+    Elevation, Grips, Held, Rail, Room, Sheet, compare_elevation, compare_profile, elevation,
+    elevation_held, elevation_on_paper, elevation_undrawn, profile, svg,
 };
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -16,7 +18,9 @@ use super::zoom::{Zoom, zoom_buttons};
 use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::hooks::printing::use_printing;
+use crate::hooks::workshop::{Workshop, use_workshop};
 use crate::state::{Desk, use_desk};
+use dewrun_desk::{Answered, ElevationAsked, Work};
 
 /// Narrower than this nothing can be drawn, px.
 const LEAST: f64 = 160.0;
@@ -49,7 +53,9 @@ pub(super) fn drawing() -> [El; 2] {
             text: seen.text,
         }
     });
-    let drawn = Memo::new(move |_| drawn(desk, room.get(), held.get().as_ref(), is_printing.get()));
+    let workshop = use_workshop();
+    let drawn =
+        Memo::new(move |_| drawn(desk, workshop, room.get(), held.get(), is_printing.get()));
     let part = move |part: fn(&Drawn) -> &String| {
         words(move || {
             drawn
@@ -95,36 +101,77 @@ pub(super) fn drawing() -> [El; 2] {
     [head, both]
 }
 
-fn drawn(desk: Desk, room: Room, held: Option<&Held>, is_printing: bool) -> Option<Drawn> {
+fn drawn(
+    desk: Desk,
+    workshop: Workshop,
+    room: Room,
+    held: Option<Held>,
+    on_paper: bool,
+) -> Option<Drawn> {
     let answered = desk.answered()?;
     if room.width < LEAST {
         return None;
     }
     let view = answered.view(desk.tube(), desk.style());
-    let mut elevation = match held {
-        _ if is_printing => elevation_on_paper(&view),
-        Some(held) => elevation_held(&view, room, held),
-        None => elevation(&view, room),
+    let other = desk.compared_answer();
+    let sheet = Sheet {
+        room,
+        on_paper,
+        held,
     };
-    let mut profile = profile(&view, &elevation.frame);
-    if let Some(other) = desk.compared_answer() {
-        let other = other.view(desk.tube(), desk.style());
-        compare_elevation(&mut elevation, &other);
-        if let Some(profile) = &mut profile {
-            compare_profile(profile, &elevation.frame, &other);
+    let asked = ElevationAsked {
+        style: view.style,
+        tube: view.tube,
+        compared: other.as_ref().map(|other| other.project.run),
+        sheet,
+    };
+    let with_water = with_water(workshop, &answered, &asked);
+    let (elevation, drawing, scale_note) = with_water.unwrap_or_else(|| {
+        let mut elevation = match &sheet.held {
+            _ if on_paper => elevation_on_paper(&view),
+            Some(held) => elevation_held(&view, room, held),
+            None => elevation(&view, room),
+        };
+        if let Some(other) = &other {
+            compare_elevation(&mut elevation, &other.view(view.tube, view.style));
         }
+        let (drawing, scale_note) = (svg(&elevation.scene), elevation.scale_note.clone());
+        (elevation, drawing, scale_note)
+    });
+    let mut profile = profile(&view, &elevation.frame);
+    if let (Some(other), Some(profile)) = (&other, &mut profile) {
+        compare_profile(
+            profile,
+            &elevation.frame,
+            &other.view(view.tube, view.style),
+        );
     }
     Some(Drawn {
         rail: profile
             .as_ref()
             .map(|profile| Rail::new(&elevation, profile)),
         grips: Grips::new(&elevation),
-        elevation: svg(&elevation.scene),
+        elevation: drawing,
         profile: profile
             .map(|profile| svg(&profile.scene))
             .unwrap_or_default(),
-        scale_note: elevation.scale_note,
+        scale_note,
     })
+}
+
+/// What a hand meets of the elevation with its water, the drawing, and to what scale it is; none until the module that draws it stands.
+fn with_water(
+    workshop: Workshop,
+    answered: &Arc<Answered>,
+    asked: &ElevationAsked,
+) -> Option<(Elevation, String, String)> {
+    let numbers = asked.as_numbers();
+    let text = |kind: Work| workshop.text(kind.name(), answered, &numbers);
+    let (drawing, scale_note) = (text(Work::Elevation)?, text(Work::ElevationNote)?);
+    let places = workshop.numbers(Work::ElevationPlaces.name(), answered, &numbers)?;
+    let mut elevation = elevation_undrawn(&answered.view(asked.tube, asked.style), &asked.sheet);
+    elevation.take_places(&places);
+    Some((elevation, drawing, scale_note))
 }
 
 /// What a hand does on the elevation.

@@ -103,6 +103,19 @@ impl Workshop {
             _ => None,
         }
     }
+
+    /// The same where numbers are.
+    pub(crate) fn numbers(
+        self,
+        kind: &str,
+        about: &Arc<Answered>,
+        numbers: &[f64],
+    ) -> Option<Vec<f64>> {
+        match self.ask(kind, about, numbers)? {
+            Ok(Told::Numbers(numbers)) => Some(numbers),
+            _ => None,
+        }
+    }
 }
 
 /// An answer of the module, whichever way it came.

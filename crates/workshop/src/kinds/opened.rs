@@ -17,8 +17,9 @@ pub(super) fn html(asked: &Asked<'_>) -> Result<String, String> {
     let (style, _) = style_of(asked.numbers);
     let open = &asked.open;
     let origins = Origins {
-        givens: &open.answered.givens,
+        givens: open.givens(),
         ranked: open.ranked(),
+        whole: open.whole().ok(),
     };
     Ok(opened(
         &open.answered.view(step.1.tube, style),

@@ -1,10 +1,10 @@
 //! What an opened figure is computed from, as a table.
 
 use dewrun_advice::Resting;
-use dewrun_run::figure::{Figure, Spot, value};
+use dewrun_run::figure::{Figure, Spot};
 
 use super::super::formula::formula;
-use super::{Origins, opens, origin, written};
+use super::{Origins, number, opens, origin, written};
 use crate::answer::assumed_name;
 use crate::svg::escaped;
 use crate::view::View;
@@ -103,7 +103,7 @@ fn is_there(view: &View<'_>, origins: Origins<'_>, input: Figure, spot: Spot) ->
     if input.is_given() {
         return origin::given(view, origins, input, spot).is_some();
     }
-    value(view.run, view.outcome, input, spot).is_some() || 0 < input.inputs().count()
+    number(view, origins, input, spot).is_some() || 0 < input.inputs().count()
 }
 
 fn row(view: &View<'_>, origins: Origins<'_>, input: Figure, spot: Spot) -> String {

@@ -1,7 +1,8 @@
 //! Where the value of an input came from, in words.
 
+use dewrun_quantity::Length;
 use dewrun_run::figure::{Figure, Given, Origin, Spot};
-use dewrun_run::library;
+use dewrun_run::{Place, Tube, library};
 
 use super::super::element;
 use super::{Origins, part_name};
@@ -27,11 +28,30 @@ pub(super) fn given<'a>(
     if !figure.is_given() {
         return None;
     }
-    let place = spot
-        .looked_into(figure, view.run, view.outcome)
-        .place(figure, view.run)?;
+    let place = match figure {
+        Figure::TrapPlace | Figure::TrapCapacity | Figure::TrapSeal | Figure::TrapDrop => {
+            trap_near(origins, spot)?
+        }
+        _ => spot
+            .looked_into(figure, view.run, view.outcome)
+            .place(figure, view.run)?,
+    };
     let mut givens = origins.givens.iter();
     givens.find(|given| given.figure == figure && given.place == place)
+}
+
+/// The trap nearest to a spot.
+fn trap_near(origins: Origins<'_>, spot: Spot) -> Option<Place> {
+    let whole = origins.whole?;
+    let water = match spot.tube {
+        Tube::Intake => &whole.intake,
+        Tube::Exhaust => whole.exhaust.as_ref()?,
+    };
+    let here = spot.at_m.unwrap_or_default();
+    let traps = water.traps.iter().enumerate();
+    let away = |at: Length| (at.to_metres() - here).abs();
+    let near = traps.min_by(|(_, one), (_, next)| away(one.at).total_cmp(&away(next.at)))?;
+    Some(Place::Trap(spot.tube, near.0))
 }
 
 /// Origin, range and source of a value.

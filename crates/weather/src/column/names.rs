@@ -14,7 +14,7 @@ pub(crate) fn folded(bytes: &[u8]) -> String {
             'æ' | 'Æ' => out.push_str("ae"),
             'ç' | 'Ç' | 'ć' | 'č' | 'Č' => out.push('c'),
             'è'..='ë' | 'È'..='Ë' | 'ę' | 'ě' | 'ē' => out.push('e'),
-            'ì'..='ï' | 'Ì'..='Ï' => out.push('i'),
+            'ì'..='ï' | 'Ì'..='Ï' | 'ı' | 'İ' => out.push('i'),
             'ñ' | 'Ñ' | 'ń' | 'ň' => out.push('n'),
             'ò'..='ö' | 'Ò'..='Ö' | 'ø' | 'Ø' | 'ő' => out.push('o'),
             'ù'..='ü' | 'Ù'..='Ü' | 'ů' | 'ű' => out.push('u'),
@@ -98,6 +98,8 @@ const PARTS: &[(&str, Role)] = &[
     ("bulbo humedo", Role::WetBulb),
     ("bulbo umido", Role::WetBulb),
     ("thermometre mouille", Role::WetBulb),
+    ("очка росы", Role::DewPoint),
+    ("露点", Role::DewPoint),
     ("dew", Role::DewPoint),
     ("taupunkt", Role::DewPoint),
     ("dauwpunt", Role::DewPoint),
@@ -123,7 +125,10 @@ const PARTS: &[(&str, Role)] = &[
     ("vapour pres", Role::VapourPressure),
     ("dampfdruck", Role::VapourPressure),
     ("dampdruk", Role::VapourPressure),
-    ("humid", Role::RelativeHumidity),
+    ("humi", Role::RelativeHumidity),
+    ("лажност", Role::RelativeHumidity),
+    ("湿度", Role::RelativeHumidity),
+    ("濕度", Role::RelativeHumidity),
     ("feucht", Role::RelativeHumidity),
     ("vochtig", Role::RelativeHumidity),
     ("humed", Role::RelativeHumidity),
@@ -160,6 +165,9 @@ const PARTS: &[(&str, Role)] = &[
     ("_msl", Role::SeaLevelPressure),
     ("mslp", Role::SeaLevelPressure),
     ("reduziert", Role::SeaLevelPressure),
+    ("авлени", Role::Pressure),
+    ("气压", Role::Pressure),
+    ("気圧", Role::Pressure),
     ("press", Role::Pressure),
     ("druck", Role::Pressure),
     ("luchtdruk", Role::Pressure),
@@ -206,6 +214,11 @@ const PARTS: &[(&str, Role)] = &[
     ("dry bulb", Role::Temperature),
     ("drybulb", Role::Temperature),
     ("temp", Role::Temperature),
+    ("sicaklik", Role::Temperature),
+    ("емператур", Role::Temperature),
+    ("温度", Role::Temperature),
+    ("溫度", Role::Temperature),
+    ("気温", Role::Temperature),
     ("lampotila", Role::Temperature),
     ("teplota", Role::Temperature),
     ("airtc", Role::Temperature),
@@ -255,7 +268,13 @@ const WORDS: &[(&str, Role)] = &[
     ("hr", Role::RelativeHumidity),
     ("ur", Role::RelativeHumidity),
     ("hum", Role::RelativeHumidity),
+    ("nem", Role::RelativeHumidity),
+    ("relh", Role::RelativeHumidity),
+    ("rhavg", Role::RelativeHumidity),
+    ("rhmean", Role::RelativeHumidity),
     ("td", Role::DewPoint),
+    ("dwpf", Role::DewPoint),
+    ("dwpc", Role::DewPoint),
     ("tdp", Role::DewPoint),
     ("tdew", Role::DewPoint),
     ("d2m", Role::DewPoint),
@@ -264,6 +283,10 @@ const WORDS: &[(&str, Role)] = &[
     ("twb", Role::WetBulb),
     ("t2mwet", Role::WetBulb),
     ("t2m", Role::Temperature),
+    ("tmpf", Role::Temperature),
+    ("tmpc", Role::Temperature),
+    ("tavg", Role::Temperature),
+    ("tmean", Role::Temperature),
     ("t", Role::Temperature),
     ("ta", Role::Temperature),
     ("tair", Role::Temperature),
@@ -283,6 +306,7 @@ const WORDS: &[(&str, Role)] = &[
     ("vent", Role::Wind),
     ("viento", Role::Wind),
     ("vento", Role::Wind),
+    ("sknt", Role::Wind),
     ("ws10m", Role::Wind),
     ("ws", Role::Wind),
     ("wd10m", Role::WindDirection),
@@ -327,21 +351,33 @@ pub(crate) fn role(heading: &str) -> Role {
         .split(|sign: char| !(sign.is_ascii_alphanumeric() || sign == '%'))
         .filter(|word| !word.is_empty())
         .collect();
-    if let [word] = words[..]
-        && let Some((_, role)) = WORDS.iter().find(|(name, _)| *name == word)
-    {
+    let alone = match words[..] {
+        [word] => Some(word),
+        _ => None,
+    };
+    if let Some((_, role)) = WORDS.iter().find(|(name, _)| Some(*name) == alone) {
         return *role;
     }
     if let Some((_, role)) = PARTS.iter().find(|(part, _)| heading.contains(part)) {
         return refined(*role, heading);
     }
     let of_word = |word: &&str| {
-        let known = WORDS
-            .iter()
-            .find(|(name, role)| name == word && !ALONE.contains(role));
-        known.filter(|_| 1 < word.len()).map(|(_, role)| *role)
+        let role = of_one_word(word)?;
+        let is_enough = alone.is_some() || (1 < word.len() && !ALONE.contains(&role));
+        is_enough.then_some(role)
     };
     words.iter().find_map(of_word).unwrap_or(Role::Other)
+}
+
+/// The role of a whole word; a number behind it counts sensors.
+fn of_one_word(word: &str) -> Option<Role> {
+    let known = |word: &str| {
+        let found = WORDS.iter().find(|(name, _)| *name == word);
+        found.map(|(_, role)| *role)
+    };
+    let numbered = word.trim_end_matches(|sign: char| sign.is_ascii_digit());
+    let is_short = word.len() <= numbered.len() + 2;
+    known(word).or_else(|| known(numbered).filter(|role| is_short && role.is_reading()))
 }
 
 /// Whether a heading, folded, names something that is no reading of the air.
@@ -456,6 +492,14 @@ mod tests {
         check("GHI", Role::Global);
         check("Station", Role::Station);
         check("Sensor ID", Role::Station);
+        check("T1(C)", Role::Temperature);
+        check("P0025_[Space Temp 1] [P25](°C)", Role::Temperature);
+        check("P0026_[Space Humidity 1](%RH)", Role::RelativeHumidity);
+        check("RH1 (%)", Role::RelativeHumidity);
+        check("Humi(%)", Role::RelativeHumidity);
+        check("Sıcaklık (°C)", Role::Temperature);
+        check("Температура", Role::Temperature);
+        check("湿度(%)", Role::RelativeHumidity);
         check("Sensor temperature", Role::Temperature);
         check("Hour Ending", Role::Hour);
         check("TRANSMITTER", Role::Station);

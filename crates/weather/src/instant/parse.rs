@@ -240,7 +240,7 @@ impl Parts {
         }
         let all = i16::try_from(hours * 60 + minutes)
             .ok()
-            .filter(|all| *all <= 18 * 60)?;
+            .filter(|all| *all <= 24 * 60)?;
         self.offset_min = if is_west { -all } else { all };
         Some(())
     }

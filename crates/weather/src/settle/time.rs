@@ -24,6 +24,8 @@ pub(super) struct Laid {
 
 /// A single row stands for an hour.
 const LONE_STEP_S: i64 = 3600;
+/// A clock has one offset from UTC, or two where it is set to summer time; more are ends of steps such as `00:00-01:00`.
+const MOST_OFFSETS: usize = 2;
 /// Years that typical years are told in: one without and one with a leap day.
 const WORKING_YEARS: [u16; 2] = [2001, 2000];
 /// A real series is not silent for so long between months, s.
@@ -127,6 +129,23 @@ fn one_clock(
     seconds: &mut [i64],
     notes: &mut Vec<Note>,
 ) -> Option<f64> {
+    let mut offsets: Vec<i16> = Vec::new();
+    for stamp in raw
+        .stamps
+        .iter()
+        .filter(|stamp| stamp.offset_min != NO_OFFSET)
+    {
+        if offsets.len() <= MOST_OFFSETS && !offsets.contains(&stamp.offset_min) {
+            offsets.push(stamp.offset_min);
+        }
+    }
+    if MOST_OFFSETS < offsets.len() {
+        notes.push(Note::of_file(
+            Topic::Time,
+            "two times stand in each stamp: the first is the start of the step",
+        ));
+        return given.utc_offset_h.or(raw.utc_offset_h);
+    }
     let first = raw
         .stamps
         .iter()

@@ -4,6 +4,7 @@ mod epw;
 mod limits;
 mod pieces;
 mod reading;
+mod rebuilt;
 mod services;
 mod tables;
 mod times;

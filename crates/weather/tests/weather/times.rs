@@ -254,3 +254,17 @@ fn an_hour_ending_is_the_end_of_its_step() {
         "the first begins at midnight"
     );
 }
+
+#[test]
+fn stamps_with_both_ends_of_a_step() {
+    let weather = check(
+        "time,temp,rh\n2024-06-01 00:00-01:00,1,70\n2024-06-01 01:00-02:00,2,70\n2024-06-01 02:00-03:00,3,70\n2024-06-01 23:00-24:00,4,70\n",
+        &[
+            ("2024-06-01T00:00", 1.0, 70.0),
+            ("2024-06-01T01:00", 2.0, 70.0),
+            ("2024-06-01T02:00", 3.0, 70.0),
+            ("2024-06-01T23:00", 4.0, 70.0),
+        ],
+    );
+    says(&weather, "two times stand in each stamp");
+}

@@ -90,6 +90,9 @@ pub(super) fn named_readings(
     {
         readings.extend(by_unit(columns, &times, &readings));
     }
+    if !readings.iter().any(|reading| reading.role.is_humidity()) {
+        readings.extend(by_percent(columns, &times, &readings));
+    }
     readings.sort_by_key(|reading| reading.role);
     keep_few(&mut readings);
     for reading in &readings {
@@ -155,6 +158,27 @@ fn by_unit(columns: &[Heading], times: &[usize], readings: &[Reading]) -> Option
     })
 }
 
+/// The one column of percents that no word names.
+fn by_percent(columns: &[Heading], times: &[usize], readings: &[Reading]) -> Option<Reading> {
+    let is_free =
+        |at: usize| !times.contains(&at) && readings.iter().all(|reading| reading.at != at);
+    let has_sign = |heading: &Heading| {
+        heading.folded.contains('%') || heading.beside.iter().any(|beside| beside == "%")
+    };
+    let mut found = columns.iter().enumerate().filter(|(at, heading)| {
+        is_free(*at) && has_sign(heading) && !crate::column::names::is_excluded(&heading.folded)
+    });
+    match (found.next(), found.next()) {
+        (Some((at, heading)), None) => Some(Reading {
+            at,
+            role: Role::RelativeHumidity,
+            unit: Some(Unit::Percent),
+            name: heading.name.clone(),
+        }),
+        _ => None,
+    }
+}
+
 /// Without headings: of the columns of numbers, the one that stays between 0 and 100 and is mostly above 30 is relative humidity, the first other one temperature.
 pub(super) fn readings_by_values(
     sample: &[Vec<Vec<u8>>],
@@ -170,7 +194,10 @@ pub(super) fn readings_by_values(
             .iter()
             .filter_map(|row| super::cell::value(row.get(at)?, mark))
             .collect();
-        let is_count = 1 < values.len()
+        let begins = values
+            .first()
+            .is_some_and(|first| (0.0..=1.0).contains(first));
+        let is_count = (3 < values.len() || (begins && 1 < values.len()))
             && values.windows(2).all(
                 |pair| matches!(pair, [before, after] if (after - before - 1.0).abs() < 1.0e-9),
             );

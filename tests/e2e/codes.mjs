@@ -7,9 +7,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { ROOT } from "./harness.mjs";
 
-/** Dots an inch at which a card is looked at: a hand holds a phone at more than one distance. */
-const SCALES = [200, 230, 260, 300];
-const TO_PICTURE = ["/usr/bin/pdftoppm", "/usr/local/bin/pdftoppm"].find((path) => existsSync(path));
+/** Dots an inch at which a card is looked at, one after the other, as a phone does that comes nearer; the library misses dense codes at some scales between. */
+const SCALES = [210, 220, 240, 300, 400, 500, 600];
+/** What makes a picture of a PDF; set empty, the browser draws instead. */
+const TO_PICTURE = process.env.PDFTOPPM ?? ["/usr/bin/pdftoppm", "/usr/local/bin/pdftoppm"].find((path) => existsSync(path));
 
 /** How many sheets a PDF has. */
 export function sheets(pdf) {
@@ -39,24 +40,29 @@ async function ofPdf(folder, pdf, scale) {
   return join(folder, made);
 }
 
-/** The card that the page shows, as Chromium paints it. */
+/** The code of the card that the page shows, as Chromium paints it on a page without a policy. */
 async function ofPage(folder, page, scale) {
-  const [width, height, grey] = await page.evaluate(async (scale) => {
-    const code = document.querySelector(".dw-card__code svg");
-    const copy = code.cloneNode(true);
-    const side = (code.getBoundingClientRect().width * scale) / 96;
-    const image = new Image();
-    image.src = `data:image/svg+xml,${encodeURIComponent(copy.outerHTML)}`;
-    await image.decode();
-    const canvas = document.createElement("canvas");
-    canvas.width = canvas.height = Math.round(side);
-    const pen = canvas.getContext("2d");
-    pen.drawImage(image, 0, 0, canvas.width, canvas.height);
-    const { data } = pen.getImageData(0, 0, canvas.width, canvas.height);
-    return [canvas.width, canvas.height, [...data].filter((_, at) => at % 4 === 0)];
-  }, scale);
+  const svg = page.locator(".dw-card__code svg").first();
+  if ((await svg.count()) === 0) await page.getByRole("button", { name: "Show it here" }).click();
+  const markup = await svg.evaluate((code) => code.outerHTML);
+  const blank = await page.context().newPage();
+  const [side, grey] = await blank.evaluate(
+    async ([markup, scale]) => {
+      const image = new Image();
+      image.src = `data:image/svg+xml,${encodeURIComponent(markup)}`;
+      await image.decode();
+      const canvas = document.createElement("canvas");
+      canvas.width = canvas.height = Math.round((image.width * scale) / 96);
+      const pen = canvas.getContext("2d");
+      pen.drawImage(image, 0, 0, canvas.width, canvas.height);
+      const { data } = pen.getImageData(0, 0, canvas.width, canvas.height);
+      return [canvas.width, [...data].filter((_, at) => at % 4 === 0)];
+    },
+    [markup, scale],
+  );
+  await blank.close();
   const path = join(folder, `at-${scale}.pgm`);
-  await writeFile(path, Buffer.concat([Buffer.from(`P5 ${width} ${height} 255\n`), Buffer.from(grey)]));
+  await writeFile(path, Buffer.concat([Buffer.from(`P5 ${side} ${side} 255\n`), Buffer.from(grey)]));
   return path;
 }
 

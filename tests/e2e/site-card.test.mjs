@@ -2,6 +2,7 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, before, test } from "node:test";
+import { deflateRawSync } from "node:zlib";
 import { readCode, sheets } from "./codes.mjs";
 import { DIST, launch, shows, watch } from "./harness.mjs";
 import { accessible, fits, saved, touchable, unfold } from "./looks.mjs";
@@ -37,6 +38,8 @@ async function visit(size, rest = "#example=make-up-air") {
   return page;
 }
 
+const demo = async (name) => JSON.parse(await readFile(new URL(`../../demo/${name}.json`, import.meta.url), "utf8"));
+const packed = (project) => deflateRawSync(JSON.stringify(project)).toString("base64url");
 const section = (page) => page.getByRole("region", { name: "Sheets" });
 const group = (page, name) => section(page).getByRole("group", { name, exact: true });
 const form = (page) => section(page).getByRole("form", { name: "A visit" });
@@ -119,11 +122,57 @@ test("the card is printed by keys alone, in grey too, and its code opens the run
   await page.goto(link);
   await shows(page);
   const { project } = await saved(page);
-  const demo = JSON.parse(await readFile(new URL("../../demo/make-up-air.json", import.meta.url), "utf8"));
+  const example = await demo("make-up-air");
   const route = (tube) => tube.legs.map((leg) => [leg.length_m.value, leg.rise_m.value, leg.tube.bore_mm.value]);
   for (const tube of ["intake", "exhaust"]) {
-    assert.deepEqual(route(project.runs[0][tube]), route(demo.runs[0][tube]), tube);
+    assert.deepEqual(route(project.runs[0][tube]), route(example.runs[0][tube]), tube);
   }
+});
+
+/** The humid make-up air with a leg more, a trap, hangers and visits: ten legs with all that a file holds of them. */
+async function tenLegs() {
+  const project = await demo("make-up-air");
+  const [run] = project.runs;
+  const { legs } = run.intake;
+  const typed = (value) => ({ value, origin: "typed" });
+  legs.splice(3, 0, { ...structuredClone(legs[2]), id: "in-3b", length_m: typed(2.15), rise_m: typed(0.0358) });
+  legs.slice(0, 5).forEach((leg, at) => (leg.hanger_spacing_m = typed(0.8 + at / 20)));
+  run.intake.traps = [{ at_m: typed(5.2), kind: "hand_drained", capacity_ml: typed(2500) }];
+  run.visits = [5, 6, 7].map((month) => ({
+    on: `2026-0${month}-17`,
+    by: "J. Orre",
+    airflow_l_min: { value: 30 - month / 3 },
+    note: `Trap emptied, seal wiped, in month ${month}.`,
+  }));
+  return project;
+}
+
+test("a run of ten legs is read off its printed sheet", async () => {
+  const project = await tenLegs();
+  const count = project.runs[0].intake.legs.length + project.runs[0].exhaust.legs.length;
+  assert.equal(count, 10, "ten legs");
+  const page = await visit(PHONE, `#v1=${packed(project)}`);
+  const card = group(page, "Site card");
+  await card.getByRole("button", { name: "Print the site card" }).tap();
+  const pdf = await printed(page);
+  assert.equal(sheets(pdf), 1, "one sheet");
+  const link = await readCode(pdf, page);
+  await page.goto("about:blank");
+  await page.goto(link);
+  await shows(page);
+  const opened = (await saved(page)).project;
+  const route = ({ runs: [run] }) =>
+    ["intake", "exhaust"].map((tube) => [
+      run[tube].legs.map((leg) => [leg.length_m.value, leg.rise_m.value, leg.hanger_spacing_m?.value]),
+      run[tube].traps?.map((trap) => [trap.at_m.value, trap.kind, trap.capacity_ml.value]),
+    ]);
+  assert.deepEqual(route(opened), route(project), "the same tube");
+  assert.deepEqual(
+    opened.spaces.map((space) => space.temperature_c.value),
+    project.spaces.map((space) => space.temperature_c.value),
+    "in the same spaces",
+  );
+  assert.equal(opened.runs[0].visits, undefined, "what was left out, as the card says");
 });
 
 test("the card is shown in the page and saved as a document that needs nothing", async () => {
@@ -164,7 +213,7 @@ test("the card is shown in the page and saved as a document that needs nothing",
 
 test("whatever is drawn, nothing runs over the edge of its sheet", async () => {
   for (const example of ["make-up-air", "pool-hall-exhaust", "chilled-supply", "sagging-tube"]) {
-    const page = await visit(DESK, `#example=${example}`);
+    const page = await visit(DESK, `#v1=${packed(await demo(example))}`);
     const card = group(page, "Site card");
     for (const [paper, height] of [["A4", 297], ["Letter", 279.4]]) {
       await card.getByLabel("Paper").selectOption(paper);

@@ -11,8 +11,12 @@ pub struct LegSum {
     pub drained_kg: f64,
     /// What deposited outside, kg.
     pub sweat_kg: f64,
-    /// Water on the wall at the end, kg.
+    /// Water on the wall at the end, kg; ice is counted by itself.
     pub film_kg: f64,
+    /// Ice on the wall at the end, kg.
+    pub frost_kg: f64,
+    /// What ran off of ice that thawed, kg: it comes at once.
+    pub slug_kg: f64,
     /// Lowest mean temperature of a cell's inner wall from one bore behind an inlet on, °C.
     pub coldest_wall_c: f64,
 }
@@ -25,6 +29,8 @@ impl LegSum {
         drained_kg: 0.0,
         sweat_kg: 0.0,
         film_kg: 0.0,
+        frost_kg: 0.0,
+        slug_kg: 0.0,
         coldest_wall_c: f64::INFINITY,
     };
 
@@ -36,6 +42,8 @@ impl LegSum {
             drained_kg: self.drained_kg + next.drained_kg,
             sweat_kg: self.sweat_kg + next.sweat_kg,
             film_kg: next.film_kg,
+            frost_kg: next.frost_kg,
+            slug_kg: self.slug_kg + next.slug_kg,
             coldest_wall_c: self.coldest_wall_c.min(next.coldest_wall_c),
         }
     }
@@ -85,12 +93,18 @@ pub struct HourSum {
     pub evaporated_kg: f64,
     /// What ran off, kg.
     pub drained_kg: f64,
-    /// Water on the walls at the end, kg.
+    /// Water on the walls at the end, kg; ice is counted by itself.
     pub film_kg: f64,
+    /// Ice on the walls at the end, kg.
+    pub frost_kg: f64,
+    /// What ran off of ice that thawed, kg: it comes at once.
+    pub slug_kg: f64,
     /// Most that deposited anywhere, kg per hour and metre.
     pub wettest_kg_hm: f64,
     /// Most water on any wall at the end, kg/m2.
     pub most_film_kg_m2: f64,
+    /// Most ice on any wall at the end, kg/m2.
+    pub most_frost_kg_m2: f64,
     /// The air at the end of the route; the hour's mean.
     pub outlet: AirState,
     /// The air around the sensor, warmed; the hour's mean.
@@ -112,13 +126,22 @@ impl HourSum {
         evaporated_kg: 0.0,
         drained_kg: 0.0,
         film_kg: 0.0,
+        frost_kg: 0.0,
+        slug_kg: 0.0,
         wettest_kg_hm: 0.0,
         most_film_kg_m2: 0.0,
+        most_frost_kg_m2: 0.0,
         outlet: AirState::NONE,
         chamber: AirState::NONE,
         coldest_wall_c: f64::INFINITY,
         parts: 0,
     };
+
+    /// Water and ice on the walls at the end, kg.
+    #[must_use]
+    pub fn on_walls_kg(&self) -> f64 {
+        self.film_kg + self.frost_kg
+    }
 
     /// This part of the hour and the next.
     pub(crate) fn then(self, next: &Self) -> Self {
@@ -135,8 +158,11 @@ impl HourSum {
             evaporated_kg: self.evaporated_kg + next.evaporated_kg,
             drained_kg: self.drained_kg + next.drained_kg,
             film_kg: next.film_kg,
+            frost_kg: next.frost_kg,
+            slug_kg: self.slug_kg + next.slug_kg,
             wettest_kg_hm: self.wettest_kg_hm.max(next.wettest_kg_hm),
             most_film_kg_m2: next.most_film_kg_m2,
+            most_frost_kg_m2: next.most_frost_kg_m2,
             outlet: mean(self.outlet, next.outlet),
             chamber: mean(self.chamber, next.chamber),
             coldest_wall_c: self.coldest_wall_c.min(next.coldest_wall_c),

@@ -39,7 +39,7 @@ fn water_closes_in_every_hour() {
             let mut film = 0.0;
             let mut all = 0.0;
             for (h, hour) in march.hours().iter().enumerate() {
-                let stays = hour.film_kg - film;
+                let stays = hour.on_walls_kg() - film;
                 let off = hour.water_in_kg - hour.water_out_kg - hour.drained_kg - stays;
                 let deposited = hour.condensed_kg - hour.evaporated_kg - hour.drained_kg - stays;
                 assert!(
@@ -50,7 +50,7 @@ fn water_closes_in_every_hour() {
                     0.0 <= hour.outlet.w && -60.0 < hour.coldest_wall_c && 0.0 <= hour.film_kg,
                     "seed {seed}, hour {h}, {steps:?}: {hour:?}"
                 );
-                film = hour.film_kg;
+                film = hour.on_walls_kg();
                 all += off;
             }
             assert!(
@@ -203,7 +203,7 @@ fn what_is_dry_by_bound_stays_dry() {
                 proved += 1;
                 assert_eq!(hour.condensed_kg, 0.0, "seed {seed}, hour {h}: {hour:?}");
             }
-            film_kg = hour.film_kg;
+            film_kg = hour.on_walls_kg();
         }
     }
     assert!(100 < proved, "{proved} hours are proved dry");

@@ -5,7 +5,7 @@
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
 use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
-use dewrun_moist_air::latent::{VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
+use dewrun_moist_air::latent::{FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
 use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
 use super::cell::Cell;
@@ -54,12 +54,28 @@ pub(super) fn change_of_film(
     }
 }
 
+/// What a wall takes up in a step where what is on it is ice: all of the wall takes part, until nothing is left.
+#[inline(always)]
+pub(super) fn change_of_frost(growth: f64, all: f64) -> (f64, f64) {
+    if growth < -all {
+        (-all, 0.0)
+    } else {
+        (growth, 1.0)
+    }
+}
+
+/// Share of what is on a wall that is ice when a step is over: between water and ice the wall stays at 0 °C, and the share is the unknown.
+#[inline(always)]
+pub(super) fn frozen_share(wall_c: f64) -> f64 {
+    smaller(larger(0.5 - 0.5 / MELTING_HALF_BAND_K * wall_c, 0.0), 1.0)
+}
+
 /// Heat that a kilogram of deposit gives up, its slope, and the share that freezes.
 #[inline(always)]
 fn deposition(wall_c: f64) -> (f64, f64, f64) {
     let water = vaporisation_j_kg(wall_c);
     let ice = sublimation_j_kg(smaller(wall_c, 0.0));
-    let share = smaller(larger(0.5 - 0.5 / MELTING_HALF_BAND_K * wall_c, 0.0), 1.0);
+    let share = frozen_share(wall_c);
     let between = 0.0 < share && share < 1.0;
     let slope = if between {
         -0.5 / MELTING_HALF_BAND_K * (ice - water)
@@ -167,6 +183,7 @@ impl State {
     /// Saturation and heat of deposition at walls that are surely above 0 °C.
     fn over_water(&mut self) {
         let (given, solving) = (&self.given, &mut self.solving);
+        solving.frozen = [0.0; LANES];
         for l in 0..LANES {
             let held_c = solving.held_c[l];
             let fraction = plain_fraction_over_water(held_c, given.p_pa[l], given.per_pa[l]);
@@ -211,13 +228,28 @@ impl State {
         for l in 0..LANES {
             let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
                 + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let (change, share) = change_of_film(
-                film.mass[l] * force * given.seconds[l] * cell.per_inner[l],
-                film.water[l],
+            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+            let (film_change, film_share) = change_of_film(
+                growth,
+                film.wet[l],
                 film.root[l],
                 cell.root_step[l],
                 cell.per_root[l],
             );
+            let all = film.water[l] + film.frost[l];
+            let (ice_change, ice_share) = change_of_frost(growth, all);
+            let frozen = solving.frozen[l];
+            let change = film_change + frozen * (ice_change - film_change);
+            let share = film_share + frozen * (ice_share - film_share);
+            let between = 0.0 < frozen && frozen < 1.0;
+            let turning = if between {
+                -0.5 / MELTING_HALF_BAND_K
+            } else {
+                0.0
+            };
+            let fusion = FUSION * cell.inner[l] * given.per_second[l];
+            solving.fusing[l] = fusion * (frozen * all - film.frost[l]);
+            solving.fusing_slope[l] = fusion * all * turning;
             solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
             solving.vapour_slope[l] = film.mass[l] * share;
         }
@@ -238,9 +270,10 @@ impl State {
                     * per_kg
                 + smaller(vapour * solving.deposit_slope[l], 0.0);
             solving.per_kg[l] = per_kg;
-            solving.missing[l] = film.heat[l] * above + vapour * per_kg - solving.from_air[l];
+            solving.missing[l] =
+                film.heat[l] * above + vapour * per_kg + solving.fusing[l] - solving.from_air[l];
             solving.slope[l] = smaller(
-                slope * solving.by_surface[l] - solving.outward[l],
+                (slope + solving.fusing_slope[l]) * solving.by_surface[l] - solving.outward[l],
                 -LEAST_SLOPE_W_MK,
             );
         }

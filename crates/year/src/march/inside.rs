@@ -42,11 +42,13 @@ impl State {
             self.laminar(cell);
         }
         let film = &mut self.film;
-        let any_film = greatest(&film.water);
-        if 0.0 < any_film {
+        for l in 0..LANES {
+            film.wet[l] = smaller(film.water[l] + film.frost[l], cell.retained[l]);
+        }
+        if 0.0 < greatest(&film.wet) {
             for l in 0..LANES {
-                let root = plain_cbrt(larger(film.water[l], LEAST_FILM));
-                film.root[l] = if 0.0 < film.water[l] { root } else { 0.0 };
+                let root = plain_cbrt(larger(film.wet[l], LEAST_FILM));
+                film.root[l] = if 0.0 < film.wet[l] { root } else { 0.0 };
             }
         } else {
             film.root = [0.0; LANES];

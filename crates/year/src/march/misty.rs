@@ -3,8 +3,10 @@
 use dewrun_moist_air::fog::{Content, FogAir, saturation};
 use dewrun_moist_air::latent::VAPOUR_ENTHALPY_AT_ZERO;
 
+use super::balance::frozen_share;
 use super::cell::Cell;
-use super::lanes::{LANES, Lanes, larger};
+use super::lanes::{LANES, Lanes};
+use super::settle::kept;
 use super::state::State;
 
 /// Parts of a misty cell, and trials of the middle of each.
@@ -73,8 +75,8 @@ impl State {
                 ..content[l]
             };
             let air = end.air(self.given.p_pa[l]);
-            self.end_misty(cell, l, air, change[l]);
             self.settled.wall_c[l] = aside.settled.wall_c[l];
+            self.end_misty(cell, l, air, change[l]);
             self.reached.surface_c[l] = aside.reached.surface_c[l];
             self.reached.surface_slope[l] = 0.0;
             self.reached.vapour[l] = aside.reached.vapour[l];
@@ -82,12 +84,13 @@ impl State {
     }
 
     fn end_misty(&mut self, cell: &Cell<Lanes>, l: usize, air: FogAir, change: f64) {
-        let all = self.film.water[l] + change;
-        let drained = larger(all - cell.retained[l], 0.0);
         let settled = &mut self.settled;
+        let all = self.film.water[l] + self.film.frost[l] + change;
+        let left = kept(all, frozen_share(settled.wall_c[l]), cell.retained[l]);
         settled.change[l] = change;
-        settled.drained[l] = drained;
-        settled.water[l] = all - drained;
+        settled.drained[l] = left.drained;
+        settled.water[l] = left.water;
+        settled.frost[l] = left.frost;
         (settled.t_c[l], settled.w[l]) = (air.t_c, air.w);
         self.reached.mist[l] = air.mist;
     }

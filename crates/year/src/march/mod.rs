@@ -47,6 +47,13 @@ struct Part {
     of: u32,
 }
 
+/// What is on the wall of a cell, kg/m2.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct OnWall {
+    water: f64,
+    frost: f64,
+}
+
 /// An hour on its way.
 #[derive(Debug, Clone)]
 struct Lane {
@@ -54,8 +61,8 @@ struct Lane {
     sum: HourSum,
     leg: LegSum,
     legs: Vec<LegSum>,
-    /// Water on each cell's wall before this step, kg/m2.
-    before: Vec<f64>,
+    /// What was on each cell's wall before this step.
+    before: Vec<OnWall>,
     dried_out: bool,
     wetted: bool,
 }
@@ -72,8 +79,8 @@ pub struct March {
     carries: bool,
     state: State,
     lanes: [Lane; LANES],
-    /// Water on the wall of each cell, kg/m2.
-    film: Vec<f64>,
+    /// What is on the wall of each cell.
+    walls: Vec<OnWall>,
     /// Turn of the wave since its lanes were last empty.
     turn: usize,
     /// The next step to be begun.
@@ -101,7 +108,7 @@ impl March {
             sum: HourSum::NONE,
             leg: LegSum::NONE,
             legs: Vec::with_capacity(leg_count),
-            before: vec![0.0; count],
+            before: vec![OnWall::default(); count],
             dried_out: false,
             wetted: false,
         };
@@ -114,7 +121,7 @@ impl March {
             carries: true,
             state: State::idle(),
             lanes: core::array::from_fn(|_| lane.clone()),
-            film: vec![0.0; count],
+            walls: vec![OnWall::default(); count],
             turn: 0,
             next: first_part(0, steps),
             done: 0,
@@ -154,7 +161,7 @@ impl March {
         let mut march = Self {
             steps: Steps::Whole,
             state: State::idle(),
-            film: vec![0.0; self.film.len()],
+            walls: vec![OnWall::default(); self.walls.len()],
             turn: 0,
             next: first_part(0, Steps::Whole),
             done: 0,
@@ -221,8 +228,8 @@ impl March {
         let Some(part) = self.lanes[l].part else {
             return;
         };
-        let (Some(&place), Some(cell), Some(&film)) =
-            (self.places.get(at), self.cells.get(at), self.film.get(at))
+        let (Some(&place), Some(cell), Some(&wall)) =
+            (self.places.get(at), self.cells.get(at), self.walls.get(at))
         else {
             return;
         };
@@ -235,10 +242,15 @@ impl March {
             }
             self.lanes[l].leg = LegSum::NONE;
         }
-        let film = if self.carries { film } else { 0.0 };
-        self.state.film.water[l] = film;
+        let wall = if self.carries {
+            wall
+        } else {
+            OnWall::default()
+        };
+        self.state.film.water[l] = wall.water;
+        self.state.film.frost[l] = wall.frost;
         if let Some(before) = self.lanes[l].before.get_mut(at) {
-            *before = film;
+            *before = wall;
         }
     }
 
@@ -276,16 +288,19 @@ impl March {
 
     /// Takes down what a lane has done at its cell; true where the hours have to be begun anew.
     fn leave(&mut self, l: usize, at: usize) -> bool {
-        let (Some(&place), Some(cell), Some(film)) = (
+        let (Some(&place), Some(cell), Some(wall)) = (
             self.places.get(at),
             self.cells.get(at),
-            self.film.get_mut(at),
+            self.walls.get_mut(at),
         ) else {
             return false;
         };
         let (state, lane) = (&mut self.state, &mut self.lanes[l]);
         let settled = &state.settled;
-        *film = settled.water[l];
+        *wall = OnWall {
+            water: settled.water[l],
+            frost: settled.frost[l],
+        };
         let area = cell.inner * cell.length;
         let change = settled.change[l];
         let (leg, sum) = (&mut lane.leg, &mut lane.sum);
@@ -294,10 +309,13 @@ impl March {
             lane.wetted = true;
         } else if change < 0.0 {
             leg.evaporated_kg -= change * area;
-            lane.dried_out |= settled.water[l] == 0.0;
+            lane.dried_out |= settled.water[l] == 0.0 && settled.frost[l] == 0.0;
         }
         leg.drained_kg += settled.drained[l] * area;
         leg.film_kg += settled.water[l] * area;
+        leg.frost_kg += settled.frost[l] * area;
+        let thawed = state.film.frost[l] - settled.frost[l];
+        leg.slug_kg += thawed.clamp(0.0, settled.drained[l]) * area;
         leg.sweat_kg += state.solving.sweat[l] * cell.length * sum.seconds;
         if place.past_inlet {
             leg.coldest_wall_c = leg.coldest_wall_c.min(settled.wall_c[l]);
@@ -306,6 +324,7 @@ impl March {
             .wettest_kg_hm
             .max(change * cell.inner * 3600.0 / sum.seconds);
         sum.most_film_kg_m2 = sum.most_film_kg_m2.max(settled.water[l]);
+        sum.most_frost_kg_m2 = sum.most_frost_kg_m2.max(settled.frost[l]);
         (state.reached.t_c[l], state.reached.w[l]) = (settled.t_c[l], settled.w[l]);
         if !place.last {
             return false;
@@ -339,7 +358,7 @@ impl March {
         };
         let divides = self.steps == Steps::QuartersWhereDrying && part.of == 1;
         if divides && lane.dried_out && lane.wetted {
-            self.film.copy_from_slice(&lane.before);
+            self.walls.copy_from_slice(&lane.before);
             self.next = Part {
                 hour: part.hour,
                 number: 0,
@@ -358,6 +377,8 @@ impl March {
             sum.evaporated_kg += leg.evaporated_kg;
             sum.drained_kg += leg.drained_kg;
             sum.film_kg += leg.film_kg;
+            sum.frost_kg += leg.frost_kg;
+            sum.slug_kg += leg.slug_kg;
             sum.coldest_wall_c = sum.coldest_wall_c.min(leg.coldest_wall_c);
         }
         if part.number == 0 {

@@ -3,10 +3,31 @@
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 use dewrun_numeric::plain::plain_ln;
 
-use super::balance::change_of_film;
+use super::balance::{change_of_film, change_of_frost, frozen_share};
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger};
 use super::state::State;
+
+/// What is on a wall when a step is over, kg/m2, and what has run off.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Kept {
+    pub(super) water: f64,
+    pub(super) frost: f64,
+    pub(super) drained: f64,
+}
+
+/// Frost does not drain; of the water that is not frozen the wall keeps what it can.
+#[inline(always)]
+pub(super) fn kept(all: f64, frozen: f64, retained: f64) -> Kept {
+    let frost = frozen * all;
+    let water = all - frost;
+    let drained = larger(water - retained, 0.0);
+    Kept {
+        water: water - drained,
+        frost,
+        drained,
+    }
+}
 
 impl State {
     /// Takes the solved balance over into the wall and the air.
@@ -22,13 +43,18 @@ impl State {
             let ln_wall = solving.ln_wall[l] + solving.ln_wall_slope[l] * wall_step;
             let force = (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
                 + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let (change, _) = change_of_film(
-                film.mass[l] * force * given.seconds[l] * cell.per_inner[l],
-                film.water[l],
+            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+            let (film_change, _) = change_of_film(
+                growth,
+                film.wet[l],
                 film.root[l],
                 cell.root_step[l],
                 cell.per_root[l],
             );
+            let before = film.water[l] + film.frost[l];
+            let frozen = frozen_share(wall_c);
+            let (ice_change, _) = change_of_frost(growth, before);
+            let change = film_change + frozen * (ice_change - film_change);
             let vapour = change * given.per_second[l] * cell.inner[l];
             let above = (reached.t_c[l] - wall_c) * solving.mean_heat[l] + solving.added_heat[l];
             let per_flow = cell.length[l] * given.per_flow[l];
@@ -37,11 +63,11 @@ impl State {
             let taken = film.heat[l] * above + vapour * VAPOUR_CP * (wall_c + 0.5 * above);
             let t_c = ((DRY_AIR_CP + VAPOUR_CP * reached.w[l]) * reached.t_c[l] - taken * per_flow)
                 / (DRY_AIR_CP + VAPOUR_CP * w);
-            let all = film.water[l] + change;
-            let drained = larger(all - cell.retained[l], 0.0);
+            let left = kept(before + change, frozen, cell.retained[l]);
             settled.change[l] = change;
-            settled.drained[l] = drained;
-            settled.water[l] = all - drained;
+            settled.drained[l] = left.drained;
+            settled.water[l] = left.water;
+            settled.frost[l] = left.frost;
             settled.wall_c[l] = wall_c;
             settled.t_c[l] = t_c;
             settled.w[l] = w;

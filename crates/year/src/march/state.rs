@@ -47,8 +47,12 @@ pub(super) struct Reached {
 /// What is known of a cell before its balance is solved.
 #[derive(Debug, Clone)]
 pub(super) struct Film {
-    /// Water on the wall, kg/m2, and its cube root.
+    /// Water on the wall, kg/m2.
     pub(super) water: Lanes,
+    /// Ice on the wall, kg/m2.
+    pub(super) frost: Lanes,
+    /// Of both what the wall keeps as a film, kg/m2, and its cube root.
+    pub(super) wet: Lanes,
     pub(super) root: Lanes,
     /// `ln(1 + W)` of the air at the start.
     pub(super) ln_vapour: Lanes,
@@ -94,6 +98,9 @@ pub(super) struct Solving {
     /// Heat that a kilogram of deposit gives up, J/kg, and its slope.
     pub(super) deposit: Lanes,
     pub(super) deposit_slope: Lanes,
+    /// Heat that freezing gives to the wall, or thaw takes, W/m, and its slope with the wall.
+    pub(super) fusing: Lanes,
+    pub(super) fusing_slope: Lanes,
     /// Heat that is missing, W/m, and its slope with the surface.
     pub(super) missing: Lanes,
     pub(super) slope: Lanes,
@@ -126,6 +133,8 @@ pub(super) struct Settled {
     pub(super) change: Lanes,
     /// Water on the wall when the step is over, what has run off taken away, kg/m2.
     pub(super) water: Lanes,
+    /// Ice on the wall then, kg/m2.
+    pub(super) frost: Lanes,
     /// What has run off, kg/m2.
     pub(super) drained: Lanes,
     /// Inner wall, °C.
@@ -180,6 +189,8 @@ impl State {
             },
             film: Film {
                 water: NOUGHT,
+                frost: NOUGHT,
+                wet: NOUGHT,
                 root: NOUGHT,
                 ln_vapour: NOUGHT,
                 middle_c: SOME_C,
@@ -210,6 +221,8 @@ impl State {
                 from_air: NOUGHT,
                 deposit: NOUGHT,
                 deposit_slope: NOUGHT,
+                fusing: NOUGHT,
+                fusing_slope: NOUGHT,
                 missing: NOUGHT,
                 slope: NOUGHT,
                 vapour: NOUGHT,
@@ -230,6 +243,7 @@ impl State {
             settled: Settled {
                 change: NOUGHT,
                 water: NOUGHT,
+                frost: NOUGHT,
                 drained: NOUGHT,
                 wall_c: SOME_C,
                 t_c: SOME_C,

@@ -36,7 +36,7 @@ pub struct YearSum {
     pub mist_hours: f64,
     /// Time in which mist leaves the exhaust, h.
     pub outlet_mist_hours: f64,
-    /// Time in which something deposits while a wall is below 0 °C, h.
+    /// Time in which ice lies on a wall, h.
     pub frost_hours: f64,
     /// Time in which the chamber's relative humidity is above the device's rating, h; none where no rating is known.
     pub hours_above_rating: Option<f64>,
@@ -56,7 +56,9 @@ pub struct YearSum {
     pub first_wet_hour: Option<usize>,
     /// First hour of the day, counted from the start, on which most deposited, and how much, kg.
     pub worst_day: Option<(usize, f64)>,
-    /// Times that the coldest wall went from below 0 °C to above.
+    /// What ran off of ice that thawed, kg.
+    pub slug_kg: f64,
+    /// Times that the last ice thawed or was taken up.
     pub thaws: u32,
 }
 
@@ -97,7 +99,7 @@ pub fn year_sum(hours: &Hours, sums: &[HourSum], rating: Option<f64>) -> YearSum
         wet_hours: time(&|_, hour| is_wet(hour)),
         mist_hours: time(&|_, hour| MISTY < hour.chamber.mist),
         outlet_mist_hours: time(&|_, hour| MISTY < hour.outlet.mist),
-        frost_hours: time(&|_, hour| hour.coldest_wall_c < 0.0 && is_wet(hour)),
+        frost_hours: time(&|_, hour| 0.0 < hour.frost_kg),
         hours_above_rating: rating.map(|most| time(&|at, hour| most < humid(at, hour))),
         most_humid_chamber: sums
             .iter()
@@ -114,6 +116,7 @@ pub fn year_sum(hours: &Hours, sums: &[HourSum], rating: Option<f64>) -> YearSum
             .fold(f64::INFINITY, f64::min),
         first_wet_hour: sums.iter().position(is_wet),
         worst_day: worst_day(sums),
+        slug_kg: total(|hour| hour.slug_kg),
         thaws: thaws(sums),
     }
 }
@@ -133,8 +136,7 @@ fn worst_day(sums: &[HourSum]) -> Option<(usize, f64)> {
 
 fn thaws(sums: &[HourSum]) -> u32 {
     let pairs = sums.iter().zip(sums.iter().skip(1));
-    let thawed =
-        pairs.filter(|(before, after)| before.coldest_wall_c < 0.0 && 0.0 <= after.coldest_wall_c);
+    let thawed = pairs.filter(|(before, after)| 0.0 < before.frost_kg && after.frost_kg == 0.0);
     u32::try_from(thawed.count()).unwrap_or(u32::MAX)
 }
 
@@ -156,6 +158,7 @@ mod tests {
             dry_air_kg: 2.0,
             condensed_kg: 1e-3 * grams,
             coldest_wall_c: wall_c,
+            frost_kg: if wall_c < 0.0 { 1e-3 * grams } else { 0.0 },
             chamber: state,
             outlet: state,
             ..HourSum::NONE

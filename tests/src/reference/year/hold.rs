@@ -321,8 +321,9 @@ fn hold_balance(march: &March, comparisons: &mut Vec<Comparison>) {
     let (mut worst, mut all) = (0.0_f64, 0.0);
     let entered = sum(march, |hour| hour.water_in_kg);
     for hour in march.hours() {
-        let off = hour.water_in_kg - hour.water_out_kg - hour.drained_kg - (hour.film_kg - film);
-        film = hour.film_kg;
+        let off =
+            hour.water_in_kg - hour.water_out_kg - hour.drained_kg - (hour.on_walls_kg() - film);
+        film = hour.on_walls_kg();
         all += off;
         worst = worst.max(off.abs());
     }

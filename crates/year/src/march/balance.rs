@@ -239,8 +239,9 @@ impl State {
             let all = film.water[l] + film.frost[l];
             let (ice_change, ice_share) = change_of_frost(growth, all);
             let frozen = solving.frozen[l];
-            let change = film_change + frozen * (ice_change - film_change);
-            let share = film_share + frozen * (ice_share - film_share);
+            // What was ice when the step began dries as ice: else a wall at 0 °C had two balances.
+            let change = film_change + film.ice[l] * (ice_change - film_change);
+            let share = film_share + film.ice[l] * (ice_share - film_share);
             let between = 0.0 < frozen && frozen < 1.0;
             let turning = if between {
                 -0.5 / MELTING_HALF_BAND_K
@@ -268,12 +269,15 @@ impl State {
                     * solving.ln_wall_slope[l]
                     * solving.mean_mass[l]
                     * per_kg
-                + smaller(vapour * solving.deposit_slope[l], 0.0);
+                + smaller(
+                    vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
+                    0.0,
+                );
             solving.per_kg[l] = per_kg;
             solving.missing[l] =
                 film.heat[l] * above + vapour * per_kg + solving.fusing[l] - solving.from_air[l];
             solving.slope[l] = smaller(
-                (slope + solving.fusing_slope[l]) * solving.by_surface[l] - solving.outward[l],
+                slope * solving.by_surface[l] - solving.outward[l],
                 -LEAST_SLOPE_W_MK,
             );
         }

@@ -43,7 +43,9 @@ impl State {
         }
         let film = &mut self.film;
         for l in 0..LANES {
-            film.wet[l] = smaller(film.water[l] + film.frost[l], cell.retained[l]);
+            let all = film.water[l] + film.frost[l];
+            film.ice[l] = film.frost[l] / larger(all, LEAST_FILM);
+            film.wet[l] = smaller(all, cell.retained[l]);
         }
         if 0.0 < greatest(&film.wet) {
             for l in 0..LANES {

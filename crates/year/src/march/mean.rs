@@ -56,7 +56,12 @@ impl State {
             let by_air = 1.0
                 / (film.heat[l]
                     + vapour_slope * solving.ln_wall_slope[l] * solving.per_kg[l]
-                    + solving.outward[l] / solving.by_surface[l]);
+                    + solving.outward[l] / solving.by_surface[l]
+                    // A wall that melts or freezes stays where it is.
+                    - smaller(
+                        vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
+                        0.0,
+                    ));
             let cooling = -heat_units * above;
             let drying = -mass_units * (film.ln_vapour[l] - solving.ln_wall[l]) * mean_mass;
             let wall_change =

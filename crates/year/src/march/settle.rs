@@ -54,7 +54,7 @@ impl State {
             let before = film.water[l] + film.frost[l];
             let frozen = frozen_share(wall_c);
             let (ice_change, _) = change_of_frost(growth, before);
-            let change = film_change + frozen * (ice_change - film_change);
+            let change = film_change + film.ice[l] * (ice_change - film_change);
             let vapour = change * given.per_second[l] * cell.inner[l];
             let above = (reached.t_c[l] - wall_c) * solving.mean_heat[l] + solving.added_heat[l];
             let per_flow = cell.length[l] * given.per_flow[l];

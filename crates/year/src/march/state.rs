@@ -51,6 +51,8 @@ pub(super) struct Film {
     pub(super) water: Lanes,
     /// Ice on the wall, kg/m2.
     pub(super) frost: Lanes,
+    /// Share of both that is ice.
+    pub(super) ice: Lanes,
     /// Of both what the wall keeps as a film, kg/m2, and its cube root.
     pub(super) wet: Lanes,
     pub(super) root: Lanes,
@@ -190,6 +192,7 @@ impl State {
             film: Film {
                 water: NOUGHT,
                 frost: NOUGHT,
+                ice: NOUGHT,
                 wet: NOUGHT,
                 root: NOUGHT,
                 ln_vapour: NOUGHT,

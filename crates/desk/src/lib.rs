@@ -4,6 +4,7 @@
 
 mod answered;
 mod edit;
+mod entries;
 mod examples;
 mod fault;
 mod field;
@@ -32,6 +33,7 @@ mod work;
 
 pub use answered::Answered;
 pub use edit::Edit;
+pub use entries::{enter, entries_html, set_limits};
 pub use examples::{EXAMPLES, Example, example};
 pub use fault::Fault;
 pub use field::{Blank, Field, Refused, TubeName, leg_number, leg_way, route};

@@ -57,6 +57,10 @@ pub enum Work {
     WithVisit,
     /// The stopwatch as it stands; of a [`Style`], the moment, and when its button was pressed, s. After the name stand the fields of the visit.
     Stopwatch,
+    /// The fields of the installation, as HTML; of a [`Style`].
+    Entries,
+    /// The project file with a text taken into one of them; the field's name and the text stand after the name of the kind.
+    Entered,
 }
 
 /// All kinds.
@@ -83,6 +87,8 @@ const ALL: &[Work] = &[
     Work::VisitTold,
     Work::WithVisit,
     Work::Stopwatch,
+    Work::Entries,
+    Work::Entered,
 ];
 
 impl Work {
@@ -112,6 +118,8 @@ impl Work {
             Self::VisitTold => "visit-told",
             Self::WithVisit => "with-visit",
             Self::Stopwatch => "stopwatch",
+            Self::Entries => "entries",
+            Self::Entered => "entered",
         }
     }
 

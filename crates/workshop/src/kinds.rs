@@ -4,6 +4,7 @@ mod airflow;
 mod answer;
 mod dry_boundary;
 mod elevation;
+mod entries;
 mod opened;
 mod remedies;
 mod sheets;
@@ -55,6 +56,8 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::VisitTold => text(visits::told(asked)?),
         Work::WithVisit => text(visits::with_visit(asked)?),
         Work::Stopwatch => text(stopwatch::told(asked)?),
+        Work::Entries => text(entries::fields(asked)),
+        Work::Entered => text(entries::entered(asked)?),
     })
 }
 

@@ -116,3 +116,42 @@ fn the_airflow_follows_the_limits_that_a_hand_holds() {
         );
     }
 }
+
+#[test]
+fn a_fan_that_leaves_no_single_flow_is_refused_at_its_field() {
+    // A fan whose curve the route's own crosses several times has no one flow.
+    // The route of this case takes some 170 Pa at 29 L/min and half of that at 17.
+    let hump = "entered air_path.fan 0 60; 15 30; 25 250; 60 0";
+    let answer = Workshop::default().ask(hump, CASES[0].1, 0, &[0.0, 0.0]);
+    assert!(
+        matches!(&answer, Answer::Sentence(sentence) if sentence.contains("flow")),
+        "{answer:?}"
+    );
+    let plain = "entered air_path.fan 0 300; 50 220; 100 0";
+    let answer = Workshop::default().ask(plain, CASES[0].1, 0, &[0.0, 0.0]);
+    assert!(matches!(answer, Answer::Text(_)), "{answer:?}");
+}
+
+#[test]
+fn a_trap_off_the_tube_is_refused() {
+    let project = asked("remedied 0", CASES[0].1, &[]);
+    // The intake is 12.1 m long.
+    let answer =
+        Workshop::default().ask("entered intake.traps.0.at_m 13", &project, 0, &[0.0, 0.0]);
+    assert!(matches!(answer, Answer::Sentence(_)), "{answer:?}");
+    let answer = Workshop::default().ask("entered intake.traps.0.at_m 5", &project, 0, &[0.0, 0.0]);
+    assert!(matches!(answer, Answer::Text(_)), "{answer:?}");
+}
+
+#[test]
+fn limits_are_set_both_at_once() {
+    let answer = asked("entered limits", CASES[0].1, &[0.0, 0.0, 79.0, 112.0]);
+    let project = read(&answer).expect("it is a project");
+    let path = project.runs[0].air_path.as_ref().expect("they are set");
+    let of = |input: &Option<dewrun_document::Input<f64>>| input.as_ref().map(|input| input.value);
+    assert_eq!(
+        (of(&path.low_limit_percent), of(&path.high_limit_percent)),
+        (Some(79.0), Some(112.0)),
+        "as moved"
+    );
+}

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    HEAD_ID, air, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
+    HEAD_ID, air, airflow, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
     provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
     worked_cases,
 };
@@ -117,6 +117,7 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
             route_section(),
             legs(width),
             air(),
+            airflow(),
             sensor(),
             sheets(),
             worked_cases(false),

@@ -1,12 +1,14 @@
 //! The components of the page, one a file, each with its style sheet beside it.
 
 mod air;
+mod airflow;
 mod answer_band;
 mod cautions;
 mod choice;
 mod copy_link;
 mod dew_square;
 mod drawing;
+mod entries;
 mod fault_note;
 mod first_visit;
 mod hand;
@@ -19,6 +21,8 @@ mod leg_made_of;
 mod leg_row;
 mod legs;
 mod legs_table;
+mod limits;
+mod made;
 mod open_file;
 mod opened_figure;
 mod origins;
@@ -29,6 +33,7 @@ mod pick_row;
 mod pointer;
 mod preview;
 mod projects;
+mod remedies;
 mod route;
 mod runs;
 mod save_file;
@@ -46,6 +51,7 @@ mod worked_cases;
 mod zoom;
 
 pub(crate) use air::air;
+pub(crate) use airflow::airflow;
 pub(crate) use answer_band::answer_band;
 pub(crate) use cautions::cautions;
 pub(crate) use first_visit::first_visit;

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::opened_figure::opened_figure;
 use super::parts::{flag, words};
+use super::remedies::remedies;
 use super::stale_note::stale_note;
 use crate::element::{El, el, when};
 use crate::hooks::scrolled::use_scrolled_past;
@@ -61,6 +62,7 @@ pub(crate) fn answer_band() -> El {
         .attr("aria-label", "Answer")
         .attr("data-opens", "answer")
         .child(told)
+        .child(remedies())
         .child(stale_note())
         .child(opened_figure("answer"));
     let past = use_scrolled_past(&band);

@@ -11,6 +11,7 @@ use super::parts::{flag, table_behind, words};
 use crate::element::{El, el};
 use crate::hooks::element_width::use_element_room;
 use crate::hooks::work::use_work;
+use crate::hooks::workshop::Told;
 use crate::state::use_desk;
 use dewrun_desk::{Answered, Work, boundary_of};
 
@@ -41,11 +42,11 @@ pub(super) fn square(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
     };
     let found = use_work(Work::DryBoundary, Signal::derive(asked));
     let boundary = Memo::new(move |_| -> Vec<BoundaryPoint> {
-        let numbers = found.get().and_then(|(_, numbers)| numbers.ok());
         // Without a boundary the square says nothing about it.
-        numbers
-            .and_then(|numbers| boundary_of(&numbers))
-            .unwrap_or_default()
+        match found.get() {
+            Some((_, Ok(Told::Numbers(numbers)))) => boundary_of(&numbers).unwrap_or_default(),
+            _ => Vec::new(),
+        }
     });
     let drawn = words(move || {
         let room = room();

@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::parts::{flag, words};
 use crate::element::{El, el, when};
 use crate::hooks::work::use_work;
+use crate::hooks::workshop::Told;
 use crate::state::use_desk;
 use dewrun_desk::{Answered, Work, limits_of};
 
@@ -18,7 +19,7 @@ pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
     let asked = move || answered.get().map(|answered| (answered, Vec::new()));
     let found = use_work(Work::StayingDry, Signal::derive(asked));
     let table = words(move || {
-        let Some((answered, Ok(numbers))) = found.get() else {
+        let Some((answered, Ok(Told::Numbers(numbers)))) = found.get() else {
             return String::new();
         };
         let view = answered.view(Tube::Intake, desk.style());

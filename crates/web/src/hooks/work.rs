@@ -18,7 +18,7 @@ extern "C" {
 /// A question: about which answer, and the numbers that belong to it.
 pub(crate) type Asked = (Arc<Answered>, Vec<f64>);
 /// What was found, and about which answer.
-pub(crate) type Found = (Arc<Answered>, Result<Vec<f64>, String>);
+pub(crate) type Found = (Arc<Answered>, Result<Told, String>);
 
 /// Has work done whenever the question changes; until there is another answer the last one stays.
 pub(crate) fn use_work(work: Work, asked: Signal<Option<Asked>>) -> ReadSignal<Option<Found>> {
@@ -28,11 +28,7 @@ pub(crate) fn use_work(work: Work, asked: Signal<Option<Asked>>) -> ReadSignal<O
     let take = Closure::new(move |job: u32, answer: JsValue| {
         let question = last.try_get_value().flatten();
         if let Some((_, about)) = question.filter(|(own, _)| *own == job) {
-            let numbers = told(answer).and_then(|told| match told {
-                Told::Numbers(numbers) => Ok(numbers),
-                Told::Text(text) => Err(text),
-            });
-            set_found.set(Some((about, numbers)));
+            set_found.set(Some((about, told(answer))));
         }
     });
     let channel = open(&take);

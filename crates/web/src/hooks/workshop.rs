@@ -16,6 +16,7 @@ extern "C" {
 }
 
 /// What the module said.
+#[derive(Clone)]
 pub(crate) enum Told {
     Numbers(Vec<f64>),
     Text(String),

@@ -10,7 +10,7 @@ use std::sync::Arc;
 use dewrun_desk::{
     Answered, Edit, Fault, Field, Kept, OpenProject, Record, Shown, Stage, Store, TubeName, Way,
 };
-use dewrun_document::Project;
+use dewrun_document::{Project, read};
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
@@ -267,6 +267,18 @@ impl Desk {
         self.faults.set(Vec::new());
         self.last_edit.set(None);
         self.replace(project, about);
+    }
+
+    /// Puts a project that was made of the open one in its place; several about the same thing are one step until the next part.
+    ///
+    /// # Errors
+    /// The text is no project, as a sentence.
+    pub(crate) fn put(&self, about: &str, text: &str) -> Result<(), String> {
+        let project = read(text).map_err(|error| error.to_string())?;
+        let run = self.with_untracked(|project| project.run);
+        self.last_edit.set(None);
+        self.replace(OpenProject { project, run }, about);
+        Ok(())
     }
 
     pub(crate) fn undo(&self) {

@@ -1,5 +1,6 @@
 //! What the limits do, in sentences over their chart.
 
+use dewrun_quantity::format::machine;
 use dewrun_run::figure::Figure;
 
 use crate::airflow::Shown;
@@ -54,9 +55,15 @@ pub(super) fn sentence(shown: &Shown<'_>) -> String {
             pairs.into_iter().any(|(a, b)| 0.005 < (a - b).abs())
         });
     let button = if differs || (shown.set.is_none() && shown.limits.is_some()) {
-        "<button type=\"button\" class=\"dw-button\" data-take-limits>Take the advised limits</button>"
+        let advised = shown.advised().unwrap_or_default();
+        // In whole percent, outwards, so that no expected state trips them.
+        let [low, high] = advised.map(|limit| 100.0 * limit);
+        let (low, high) = (machine(low.floor(), 0), machine(high.ceil(), 0));
+        format!(
+            "<button type=\"button\" class=\"dw-button\" data-take-limits=\"{low} {high}\">Take the advised limits</button>"
+        )
     } else {
-        ""
+        String::new()
     };
     format!("<div class=\"dw-limits__head\"><p><b>States and limits</b> {told}</p>{button}</div>")
 }

@@ -1,0 +1,68 @@
+//! How the run is installed, in fields that the second module makes and reads.
+
+use dewrun_desk::Work;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event};
+
+use super::airflow::Asking;
+use super::made::make;
+use crate::element::{El, el, typed};
+
+/// The fields; what is being typed, and what can't be used, is never written over.
+pub(super) fn entries(asking: Asking) -> El {
+    let desk = asking.desk;
+    let left = RwSignal::new(0_u32);
+    let fields = el("div").class("dw-entries");
+    let element = fields.dom().clone();
+    Effect::new(move |_| {
+        left.track();
+        let html = asking.text(Work::Entries, &[]);
+        let busy = element.query_selector(":focus, [aria-invalid]");
+        if busy.is_ok_and(|busy| busy.is_none()) {
+            element.set_inner_html(&html);
+        }
+    });
+    let fields = fields
+        .on("input", move |event| {
+            if let Some((input, name)) = entry(&event) {
+                let kind = format!("entered {name} {}", typed(&event));
+                let taken = make((desk, asking.workshop), &kind, &[], &name);
+                tell(&input, taken.err().as_deref());
+            }
+        })
+        .on("focusout", move |_| {
+            desk.part();
+            // The focus has gone when this turn is over.
+            request_animation_frame(move || left.update(|left| *left = left.wrapping_add(1)));
+        });
+    el("details")
+        .class("dw-entries-place")
+        .attr("open", "")
+        .child(el("summary").child("How it is installed"))
+        .child(fields)
+}
+
+/// The field that an event is of, and its name.
+fn entry(event: &Event) -> Option<(Element, String)> {
+    let input: Element = event.target()?.dyn_into().ok()?;
+    let name = input.get_attribute("data-entry")?;
+    Some((input, name))
+}
+
+/// Puts a sentence at a field, or takes it away.
+fn tell(input: &Element, sentence: Option<&str>) {
+    let note = document().get_element_by_id(&format!("{}-fault", input.id()));
+    if let Some(note) = note {
+        note.set_text_content(sentence);
+    }
+    let field = input.closest(".dw-field").ok().flatten();
+    let classes = field.map(|field| field.class_list());
+    if sentence.is_some() {
+        let _ = input.set_attribute("aria-invalid", "true");
+        let _ = classes.map(|classes| classes.add_1("dw-field--wrong"));
+    } else {
+        let _ = input.remove_attribute("aria-invalid");
+        let _ = classes.map(|classes| classes.remove_1("dw-field--wrong"));
+    }
+}

@@ -35,7 +35,12 @@ pub(super) fn remedies() -> El {
             if let Some(number) = number {
                 desk.part();
                 // What was offered of this very project can be made.
-                let _ = make((desk, workshop), &format!("remedied {number}"), &[], "remedy");
+                let _ = make(
+                    (desk, workshop),
+                    &format!("remedied {number}"),
+                    &[],
+                    "remedy",
+                );
             }
         })
 }

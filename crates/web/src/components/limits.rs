@@ -49,7 +49,7 @@ pub(super) fn limits(asking: Asking) -> El {
         .on("keydown", move |event| key(on, event.unchecked_ref()))
         .on("click", move |event| click(on, &event))
         .on("pointerdown", move |event| {
-            let Some((limit, limits)) = limit_of(&event) else {
+            let Some((limit, limits)) = limit_of(&event).filter(|_| is_slider(&event)) else {
                 return;
             };
             let event: &PointerEvent = event.unchecked_ref();
@@ -107,6 +107,14 @@ fn limit_of(event: &Event) -> Option<(String, [f64; 2])> {
     Some((hand.get_attribute("data-limit")?, both(&hand)?))
 }
 
+/// Whether an event is at a slider rather than at a step beside it.
+fn is_slider(event: &Event) -> bool {
+    let target = event
+        .target()
+        .and_then(|target| target.dyn_into::<Element>().ok());
+    target.is_some_and(|target| matches!(target.closest("[role=slider]"), Ok(Some(_))))
+}
+
 /// Where both limits stand, %.
 fn both(within: &Element) -> Option<[f64; 2]> {
     let place = within.closest(".dw-limits-place").ok().flatten()?;
@@ -141,10 +149,6 @@ fn key(on: On, event: &KeyboardEvent) {
     let Some((limit, limits)) = limit_of(event) else {
         return;
     };
-    let is_slider = event
-        .target()
-        .and_then(|target| target.dyn_into::<Element>().ok())
-        .is_some_and(|target| target.has_attribute("aria-valuenow"));
     let by = match event.key().as_str() {
         "ArrowLeft" | "ArrowDown" => -1.0,
         "ArrowRight" | "ArrowUp" => 1.0,
@@ -154,7 +158,7 @@ fn key(on: On, event: &KeyboardEvent) {
         "End" => SPAN[1],
         _ => return,
     };
-    if is_slider {
+    if is_slider(event) {
         stop(event);
         step(on, &limit, limits, by);
     }

@@ -15,6 +15,17 @@ async function open(width = 1440, height = 1000, scheme = "light", example = "ma
   return page;
 }
 
+/** Where something is once nothing moves it any more. */
+async function settled(locator) {
+  await locator.scrollIntoViewIfNeeded();
+  for (let last = ""; ; ) {
+    const box = await locator.boundingBox();
+    if (JSON.stringify(box) === last) return box;
+    last = JSON.stringify(box);
+    await new Promise((resolve) => setTimeout(resolve, 300));
+  }
+}
+
 const airflow = (page) => page.getByRole("region", { name: "Airflow" });
 const slider = (page, name) => page.getByRole("slider", { name });
 const undo = (page) => page.getByRole("button", { name: "Undo" });
@@ -55,8 +66,7 @@ test("limits move by keys, a percent a press, and the verdicts follow", async ()
 test("a limit is drawn by the pointer: the verdicts follow under it, and it is one step", async () => {
   const page = await open();
   const from = await value(page, "High limit");
-  await slider(page, "High limit").scrollIntoViewIfNeeded();
-  const box = await slider(page, "High limit").boundingBox();
+  const box = await settled(slider(page, "High limit"));
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
   const per = Number(await page.locator("[data-per]").getAttribute("data-per"));
   await page.mouse.move(x, y);

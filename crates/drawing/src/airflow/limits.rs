@@ -47,7 +47,8 @@ pub(super) fn drawn(shown: &Shown<'_>, room: Room) -> (Strip, Scene, usize) {
     let most = if room.is_narrow() { FAULTS.1 } else { FAULTS.0 };
     let (faults, left) = rows::faults(shown, most);
     let columns = verdict_columns(shown);
-    let verdicts = columns.iter().map(|_| VERDICT * room.text).sum();
+    // Room for both columns, so that nothing moves under a hand that makes the second one.
+    let verdicts = 2.0 * VERDICT * room.text;
     let strip = Strip::new((room.width, room.text), &states, &faults, verdicts);
     let mut scene = scene(shown, room, &strip);
     marks::draw(&mut scene, &strip, shown, (&states, &faults), &columns);

@@ -1,6 +1,5 @@
 //! A run and its answer, as all of the page shows it.
 
-use dewrun_advice::{Resting, rests_on};
 use dewrun_document::output::NoteOutput;
 use dewrun_document::{DocumentError, givens, located, note, to_run};
 use dewrun_drawing::{Fitted, Names, View};
@@ -25,25 +24,15 @@ pub struct Answered {
     pub notes: Vec<NoteOutput>,
     /// Its inputs, each with where it came from.
     pub givens: Vec<Given>,
-    /// The assumed ones, the one that changes the answer most first.
-    pub ranked: Vec<Resting>,
 }
 
 impl Answered {
-    /// Evaluates the open run, and ranks what the answer rests on.
-    pub fn of(project: &OpenProject) -> Result<Self, DocumentError> {
-        let answered = Self::unranked(project)?;
-        let ranked = rests_on(&answered.run, &answered.outcome, &answered.givens);
-        Ok(Self { ranked, ..answered })
-    }
-
-    /// Evaluates a run of which only the answer is shown.
+    /// Evaluates the open run; what its answer rests on is not ranked.
     pub fn unranked(project: &OpenProject) -> Result<Self, DocumentError> {
         let (run, names) = to_run(project, project.run)?;
         let answer = evaluate(&run).map_err(|error| located(project.run, error))?;
         Ok(Self {
             project: project.clone(),
-            ranked: Vec::new(),
             givens: givens(project, project.run),
             names: Names {
                 run: names.run,

@@ -30,25 +30,7 @@ pub struct Failure {
 impl Shown {
     /// The answer to a project, or the one before it where it has none.
     pub fn next(before: Option<&Self>, project: &OpenProject, edit: Option<Edit>) -> Self {
-        Self::of(before, Answered::of(project), edit)
-    }
-
-    /// The same while a hand is on the project: what the answer rests on is not ranked anew.
-    pub fn meanwhile(before: Option<&Self>, project: &OpenProject, edit: Option<Edit>) -> Self {
-        let answered = Answered::unranked(project).map(|answered| {
-            let last = before.and_then(|before| before.answered.as_ref());
-            let ranked = last.map_or_else(Vec::new, |last| last.ranked.clone());
-            Answered { ranked, ..answered }
-        });
-        Self::of(before, answered, edit)
-    }
-
-    fn of(
-        before: Option<&Self>,
-        answered: Result<Answered, DocumentError>,
-        edit: Option<Edit>,
-    ) -> Self {
-        match answered {
+        match Answered::unranked(project) {
             Ok(answered) => Self {
                 answered: Some(Arc::new(answered)),
                 failure: None,

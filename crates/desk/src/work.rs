@@ -23,6 +23,8 @@ pub enum Work {
     PlainSentence,
     /// What stands beside it, as HTML; of a [`Style`].
     Beside,
+    /// The assumed values that the answer rests on, and how each is measured, as HTML; of a [`Style`].
+    RestsOn,
     /// What is known besides, to be folded away, as HTML within its element; of a [`Style`].
     More,
     /// A figure opened, as HTML; of a [`Style`]. After the name stand the figure's id, its spot and, where there is one, the id of the figure before.
@@ -70,6 +72,7 @@ const ALL: &[Work] = &[
     Work::Sentence,
     Work::PlainSentence,
     Work::Beside,
+    Work::RestsOn,
     Work::More,
     Work::Opened,
     Work::Elevation,
@@ -101,6 +104,7 @@ impl Work {
             Self::Sentence => "sentence",
             Self::PlainSentence => "plain-sentence",
             Self::Beside => "beside",
+            Self::RestsOn => "rests-on",
             Self::More => "more",
             Self::Opened => "opened",
             Self::Elevation => "elevation",

@@ -92,7 +92,7 @@ fn every_answer_of_every_question_holds_and_has_an_answer_of_the_run() {
                 let mut project = begun(way);
                 tap(&mut project, *question, word);
                 assert_eq!(chosen(&project, *question), [*word], "{question:?} holds");
-                let answered = Answered::of(&project);
+                let answered = Answered::unranked(&project);
                 assert!(answered.is_ok(), "{question:?} {word}: {answered:?}");
             }
         }
@@ -103,7 +103,7 @@ fn every_answer_of_every_question_holds_and_has_an_answer_of_the_run() {
 fn there_is_an_answer_before_anything_is_tapped_and_all_of_it_is_assumed() {
     for way in Way::ALL {
         let project = begun(way);
-        let answered = Answered::of(&project);
+        let answered = Answered::unranked(&project);
         assert!(answered.is_ok(), "{way:?}: {answered:?}");
         for leg in legs(&project) {
             let origins = [&leg.length_m, &leg.rise_m, &leg.tube.bore_mm].map(|it| &it.origin);

@@ -39,6 +39,7 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::Sentence => text(answer::sentence(asked)),
         Work::PlainSentence => text(answer::plain_sentence(asked)),
         Work::Beside => text(answer::beside(asked)),
+        Work::RestsOn => text(answer::rests_on(asked)),
         Work::More => text(answer::more(asked)),
         Work::Opened => text(opened::html(asked)?),
         Work::Elevation => text(svg(&elevation::drawn(asked)?.scene)),

@@ -1,8 +1,9 @@
 //! What is told in words and opened, against the same told directly.
 
+use dewrun_advice::rests_on;
 use dewrun_desk::{Answered, EXAMPLES, OpenProject, project_text, style_as_numbers};
 use dewrun_document::to_installation;
-use dewrun_drawing::whole_answer;
+use dewrun_drawing::{rests, whole_answer};
 use dewrun_quantity::{DecimalMark, Style, Units};
 use dewrun_run::{Whole, water_and_air};
 use dewrun_workshop::{Answer, Workshop};
@@ -65,6 +66,27 @@ fn the_answer_is_told_with_water_and_air() {
                     let words: String = aside.iter().map(|part| part.text.as_str()).collect();
                     assert!(all.contains(&words), "{words} in {all}");
                 }
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_answer_rests_on_is_ranked() {
+    let mut workshop = Workshop::default();
+    for (text, answered, _) in examples() {
+        for style in STYLES {
+            let ranked = rests_on(&answered.run, &answered.outcome, &answered.givens);
+            let told = rests(&answered.run, &answered.names.spaces, &ranked, style);
+            let html = plain(&ask(&mut workshop, "rests-on", &text, style));
+            let sentence: String = told
+                .sentence
+                .iter()
+                .map(|part| part.text.as_str())
+                .collect();
+            assert!(html.starts_with(&sentence), "{sentence} begins {html}");
+            for how in &told.how {
+                assert!(html.contains(how), "{how} in {html}");
             }
         }
     }

@@ -5,7 +5,7 @@ use std::hint::black_box;
 
 use dewrun_bench_page::{AirState, air_states, steady_route, year_route};
 use dewrun_moist_air::fast;
-use dewrun_run::evaluate;
+use dewrun_run::{evaluate, water_and_air};
 use dewrun_year::{Grid, Hours, March, Route, Steps};
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -60,6 +60,22 @@ pub fn year_wasm(count: u32) -> f64 {
         };
         (0..count).map(drained).sum()
     })
+}
+
+/// Evaluates the ten-leg route with its water, airflow, states and faults `count` times and returns the sum of the
+/// flows at the sensor, so that none is optimised away; not a number when an evaluation fails.
+#[wasm_bindgen]
+pub fn steady_full_wasm(count: u32) -> f64 {
+    let Ok((run, installation)) = full_route() else {
+        return f64::NAN;
+    };
+    let flow = |_| {
+        let run = black_box(&run);
+        let steady = evaluate(run).ok()?.value;
+        let whole = water_and_air(run, &installation, &steady).ok()?;
+        Some(whole.airflow.now.sensor.to_litres_per_minute())
+    };
+    (0..count).map(|at| flow(at).unwrap_or(f64::NAN)).sum()
 }
 
 fn main() {}

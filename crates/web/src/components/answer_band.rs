@@ -1,6 +1,6 @@
 //! The answer: one sentence, what stands beside it, and for what it still holds where an entry can't be used.
 
-use dewrun_drawing::{Answer, answer, html, rests};
+use dewrun_drawing::{Answer, answer, html};
 use leptos::prelude::*;
 
 use super::opened_figure::opened_figure;
@@ -31,11 +31,12 @@ pub(crate) fn answer_band() -> El {
         let steady = |_: &Answered, answer: &Answer| html::plain_sentence(answer);
         told(desk, Work::PlainSentence, steady).unwrap_or_default()
     });
+    // While a hand is on the project it is not ranked anew.
+    let settled = desk.settled();
     let rests_on = words(move || {
-        let style = desk.style();
-        let told = desk.answered().map(|answered| {
-            let spaces = &answered.names.spaces;
-            html::rests_on(&rests(&answered.run, spaces, &answered.ranked, style))
+        let told = settled.get().and_then(|answered| {
+            let style = style_as_numbers(desk.style());
+            use_workshop().text(Work::RestsOn.name(), &answered, &style)
         });
         told.unwrap_or_default()
     });

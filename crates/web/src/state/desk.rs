@@ -61,13 +61,8 @@ impl Desk {
         let held = RwSignal::new(None::<OpenProject>);
         let is_held = Memo::new(move |_| held.with(Option::is_some));
         let shown = Memo::new(move |before: Option<&Shown>| {
-            let next = if is_held.get() {
-                Shown::meanwhile
-            } else {
-                Shown::next
-            };
             let last_edit = last_edit.get_untracked();
-            store.with(|store| next(before, &store.now().project, last_edit))
+            store.with(|store| Shown::next(before, &store.now().project, last_edit))
         });
         let settled = Memo::new(move |last: Option<&Option<Arc<Answered>>>| {
             if is_held.get() {

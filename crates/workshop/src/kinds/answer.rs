@@ -3,7 +3,7 @@
 use dewrun_desk::{note_html, notes_html, style_of};
 use dewrun_document::DocumentError;
 use dewrun_document::output::NoteOutput;
-use dewrun_drawing::{Answer, answer, html, whole_answer};
+use dewrun_drawing::{Answer, answer, html, rests, whole_answer};
 
 use crate::asked::Asked;
 
@@ -30,6 +30,15 @@ pub(super) fn beside(asked: &Asked<'_>) -> String {
         missing.unwrap_or_default(),
     ]
     .concat()
+}
+
+/// The assumed values that it rests on.
+pub(super) fn rests_on(asked: &Asked<'_>) -> String {
+    let (style, _) = style_of(asked.numbers);
+    let open = &asked.open;
+    let answered = &open.answered;
+    let ranked = open.ranked();
+    html::rests_on(&rests(&answered.run, &answered.names.spaces, ranked, style))
 }
 
 /// What is known besides, with the notes on water and air; nothing where those are not answered.

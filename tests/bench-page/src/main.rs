@@ -3,7 +3,7 @@
 use std::cell::OnceCell;
 use std::hint::black_box;
 
-use dewrun_bench_page::{AirState, air_states, steady_route, year_route};
+use dewrun_bench_page::{AirState, air_states, full_route, steady_route, year_route};
 use dewrun_moist_air::fast;
 use dewrun_run::{evaluate, water_and_air};
 use dewrun_year::{Grid, Hours, March, Route, Steps};

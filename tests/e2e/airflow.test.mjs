@@ -125,13 +125,35 @@ test("what is installed is typed into fields; what can't be used gets its senten
   await page.waitForFunction(() => ![...document.querySelectorAll(".dw-fault")].some((note) => note.textContent));
 });
 
+test("the end of a leg is drawn and its low point moves with it, in the drawing and in the sentence", async () => {
+  const page = await open();
+  const sentence = page.getByRole("region", { name: "Answer" }).getByRole("status").first();
+  const drawn = () => page.getByRole("img", { name: /^Elevation/ }).locator("desc").textContent();
+  const low = (text) => Number(/[Ll]ow point at (\d+(\.\d+)?)/.exec(text.replaceAll("\u00a0", " "))[1]);
+  assert.equal(low(await sentence.innerText()), 5.2, "where legs of 1.0 m and 4.2 m meet the one that rises");
+  assert.equal(low(await drawn()), 5.2, "the drawing says the same");
+  const end = page.getByRole("button", { name: /^Leg 2, / });
+  const box = await settled(end);
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let step = 1; step <= 10; step += 1) await page.mouse.move(x + 10 * step, y + 2 * step);
+  await page.mouse.up();
+  await page.waitForFunction(() => !/ow point at 5\.2\s/.test(document.querySelector("[aria-label=Answer] [role=status]").innerText));
+  assert.ok(5.5 < low(await sentence.innerText()), "it lies further on");
+  assert.equal(low(await drawn()), low(await sentence.innerText()), "in both");
+});
+
 test("a remedy is made with one press, shows at once and is taken back with one", async () => {
   const page = await open();
   const first = page.getByRole("button", { name: "Apply remedy 1" });
   const rows = page.getByRole("list", { name: "What to do" });
   assert.match(await rows.innerText(), /Put a trap at 5\.2/, "a trap at the low point");
+  const sentence = page.getByRole("region", { name: "Answer" }).getByRole("status").first();
+  assert.match(await sentence.innerText(), /may not be sampling/, "it may be blind");
   await first.click();
   await page.getByRole("textbox", { name: /^Trap 1, along the tube/ }).waitFor();
+  assert.doesNotMatch(await sentence.innerText(), /may not be sampling/, "with the trap it is not");
   await undo(page).click();
   await page.getByRole("textbox", { name: /^Trap 1, along the tube/ }).waitFor({ state: "detached" });
   await first.waitFor();

@@ -17,6 +17,8 @@ pub enum Work {
     StayingDry,
     /// The dry boundary at the duct temperatures given, °C; read back by [`boundary_of`].
     DryBoundary,
+    /// How sure the answer is: numbers that may stand behind the style where the answer is asked for.
+    Doubt,
     /// The answer's sentence with water and air, as HTML; of a [`Style`].
     Sentence,
     /// The same where nothing is to be opened.
@@ -69,6 +71,7 @@ pub enum Work {
 const ALL: &[Work] = &[
     Work::StayingDry,
     Work::DryBoundary,
+    Work::Doubt,
     Work::Sentence,
     Work::PlainSentence,
     Work::Beside,
@@ -101,6 +104,7 @@ impl Work {
         match self {
             Self::StayingDry => "staying-dry",
             Self::DryBoundary => "dry-boundary",
+            Self::Doubt => "doubt",
             Self::Sentence => "sentence",
             Self::PlainSentence => "plain-sentence",
             Self::Beside => "beside",

@@ -2,6 +2,7 @@
 
 mod airflow;
 mod answer;
+mod doubt;
 mod dry_boundary;
 mod elevation;
 mod entries;
@@ -36,6 +37,7 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
     Ok(match work {
         Work::StayingDry => Found::Job(staying_dry::begun(asked)),
         Work::DryBoundary => Found::Answer(dry_boundary::answer(asked)?),
+        Work::Doubt => Found::Job(doubt::begun(asked)),
         Work::Sentence => text(answer::sentence(asked)),
         Work::PlainSentence => text(answer::plain_sentence(asked)),
         Work::Beside => text(answer::beside(asked)),

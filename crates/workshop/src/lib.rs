@@ -16,6 +16,7 @@
 
 mod answer;
 mod asked;
+mod doubted;
 mod job;
 mod kinds;
 mod open;

@@ -3,7 +3,7 @@
 use std::cell::{OnceCell, RefCell};
 
 use dewrun_advice::{
-    OverDuct, Remedy, Resting, Subject, over_duct, remedies_of_geometry, rests_on,
+    OverDuct, Remedy, Resting, Subject, over_duct, remedies_of_geometry, rests_on, rests_on_whole,
 };
 use dewrun_desk::{Answered, OpenProject};
 use dewrun_document::output::NoteOutput;
@@ -69,8 +69,13 @@ impl Open {
     /// The assumed values, the one that changes the answer most first.
     pub(crate) fn ranked(&self) -> &[Resting] {
         let answered = &self.answered;
-        self.ranked
-            .get_or_init(|| rests_on(&answered.run, &answered.outcome, &answered.givens))
+        self.ranked.get_or_init(|| {
+            let (run, outcome) = (&answered.run, &answered.outcome);
+            let (Ok(whole), Some(installation)) = (self.whole(), self.installed()) else {
+                return rests_on(run, outcome, &answered.givens);
+            };
+            rests_on_whole((run, &installation), (outcome, whole), self.givens())
+        })
     }
 
     /// What becomes of faults over the duct's plausible static pressures; nothing where it is not assumed.

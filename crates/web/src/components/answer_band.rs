@@ -8,37 +8,43 @@ use super::parts::{flag, words};
 use super::remedies::remedies;
 use super::stale_note::stale_note;
 use crate::element::{El, el, when};
+use crate::hooks::after_paint::use_after_paint;
 use crate::hooks::scrolled::use_scrolled_past;
-use crate::hooks::workshop::use_workshop;
+use crate::hooks::work::{Found, use_work};
+use crate::hooks::workshop::{Told, use_workshop};
 use crate::state::{Desk, use_desk};
 use dewrun_desk::{Answered, Work, notes_html, style_as_numbers};
 
 /// The answer; once scrolled past, its sentence stays at the top of the window.
 pub(crate) fn answer_band() -> El {
     let desk = use_desk();
+    let after_paint = use_after_paint(desk.settled());
+    let asked = move || Some((after_paint.get()?, Vec::new()));
+    let doubt = use_work(Work::Doubt, Signal::derive(asked));
     let sentence = words(move || {
-        told(desk, Work::Sentence, |_, answer| html::sentence(answer))
-            .unwrap_or_else(|| "This run has no answer yet.".to_owned())
+        told(desk, doubt, Work::Sentence, |_, answer| {
+            html::sentence(answer)
+        })
+        .unwrap_or_else(|| "This run has no answer yet.".to_owned())
     });
     let beside = words(move || {
         let steady = |answered: &Answered, answer: &Answer| {
             html::asides(answer) + &notes_html(&answered.notes)
         };
-        told(desk, Work::Beside, steady).unwrap_or_default()
+        told(desk, doubt, Work::Beside, steady).unwrap_or_default()
     });
-    let more = words(move || told(desk, Work::More, |_, _| String::new()).unwrap_or_default());
+    let more =
+        words(move || told(desk, doubt, Work::More, |_, _| String::new()).unwrap_or_default());
     let once_more = words(move || {
         let steady = |_: &Answered, answer: &Answer| html::plain_sentence(answer);
-        told(desk, Work::PlainSentence, steady).unwrap_or_default()
+        told(desk, doubt, Work::PlainSentence, steady).unwrap_or_default()
     });
-    // While a hand is on the project it is not ranked anew.
-    let settled = desk.settled();
-    let rests_on = words(move || {
-        let told = settled.get().and_then(|answered| {
-            let style = style_as_numbers(desk.style());
-            use_workshop().text(Work::RestsOn.name(), &answered, &style)
-        });
-        told.unwrap_or_default()
+    // Every assumed value is taken to its ends, which takes longer than a frame.
+    let asked = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
+    let ranked = use_work(Work::RestsOn, Signal::derive(asked));
+    let rests_on = words(move || match ranked.get() {
+        Some((_, Ok(Told::Text(text)))) => text,
+        _ => String::new(),
     });
     let is_stale = flag(move || desk.is_stale());
     let told = el("div")
@@ -80,11 +86,22 @@ pub(crate) fn answer_band() -> El {
     el("div").child(band).child(slim)
 }
 
-/// The answer with water and air; the steady one until the module that tells them stands.
-fn told(desk: Desk, whole: Work, steady: fn(&Answered, &Answer) -> String) -> Option<String> {
+/// The answer with water and air, and how sure it is once that is found; the steady one until the module that tells them stands.
+fn told(
+    desk: Desk,
+    doubt: ReadSignal<Option<Found>>,
+    whole: Work,
+    steady: fn(&Answered, &Answer) -> String,
+) -> Option<String> {
     let answered = desk.answered()?;
     let style = desk.style();
-    let told = use_workshop().text(whole.name(), &answered, &style_as_numbers(style));
+    let mut numbers = style_as_numbers(style).to_vec();
+    if let Some((about, Ok(Told::Numbers(doubt)))) = doubt.get()
+        && about == answered
+    {
+        numbers.extend(doubt);
+    }
+    let told = use_workshop().text(whole.name(), &answered, &numbers);
     Some(told.unwrap_or_else(|| {
         let answer = answer(&answered.run, &answered.outcome, style);
         steady(&answered, &answer)

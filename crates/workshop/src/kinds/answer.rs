@@ -6,6 +6,7 @@ use dewrun_document::output::NoteOutput;
 use dewrun_drawing::{Answer, answer, html, rests, whole_answer};
 
 use crate::asked::Asked;
+use crate::doubted::doubt_of;
 
 /// Its sentence.
 pub(super) fn sentence(asked: &Asked<'_>) -> String {
@@ -59,12 +60,17 @@ fn note_of(error: &DocumentError) -> NoteOutput {
     }
 }
 
+/// The answer; with how sure it is where the question says so.
 fn told(asked: &Asked<'_>) -> Answer {
-    let (style, _) = style_of(asked.numbers);
+    let (style, doubt) = style_of(asked.numbers);
     let answered = &asked.open.answered;
     let (run, outcome) = (&answered.run, &answered.outcome);
-    match asked.open.whole() {
+    let told = match asked.open.whole() {
         Ok(whole) => whole_answer(run, outcome, whole, style),
         Err(_) => answer(run, outcome, style),
+    };
+    match doubt_of(doubt) {
+        Some(doubt) => told.with_doubt(outcome, &doubt, style),
+        None => told,
     }
 }

@@ -71,6 +71,11 @@ export async function answered(page) {
   await page.getByRole("region", { name: "Answer" }).getByText(/^Airflow, limits/).waitFor();
 }
 
+/** Waits until the answer to the open run says how sure it is. */
+export async function sure(page) {
+  await page.getByRole("region", { name: "Answer" }).getByRole("status").getByText(/plausible cases are wet/).waitFor();
+}
+
 /** Starts Chromium, with more arguments; a test that needs one of its own closes it itself. */
 export function launch(more = []) {
   const executablePath = process.env.CHROMIUM ?? BROWSERS.find((path) => existsSync(path));

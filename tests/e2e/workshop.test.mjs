@@ -55,6 +55,11 @@ test("it is loaded once the answer is painted", async () => {
 
 test("a page that it does not reach answers without it", async () => {
   const page = await site.openAt(1440, 900, "light");
+  // What the browser has kept of an earlier visit would answer in its place.
+  await page.addInitScript(() => Object.defineProperty(navigator, "serviceWorker", { value: undefined }));
+  await page.evaluate(async () => {
+    for (const kept of await navigator.serviceWorker.getRegistrations()) await kept.unregister();
+  });
   await page.route(/dewrun-workshop/, (route) => route.abort());
   await page.goto(site.address + EXAMPLE);
   await page.reload();

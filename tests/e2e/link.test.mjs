@@ -9,7 +9,7 @@ import { dewrun, shows } from "./harness.mjs";
 import { accessible, fits, saved, touchable, unfold } from "./looks.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply"];
+const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply", "sagging-tube"];
 const REFUSED = "The link was not taken in. The open project is unchanged.";
 
 const site = dewrun();

@@ -8,7 +8,7 @@ import { answered, dewrun, shows, sure } from "./harness.mjs";
 import { accessible, fits, touchable } from "./looks.mjs";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply"];
+const EXAMPLES = ["make-up-air", "pool-hall-exhaust", "chilled-supply", "sagging-tube"];
 const SIZES = [
   [360, 740],
   [1440, 900],

@@ -15,7 +15,7 @@ pub struct Example {
 }
 
 /// All of them.
-pub const EXAMPLES: [Example; 3] = [
+pub const EXAMPLES: [Example; 4] = [
     Example {
         name: "make-up-air",
         title: "Humid make-up air, cool corridor",
@@ -33,6 +33,12 @@ pub const EXAMPLES: [Example; 3] = [
         title: "Chilled supply through a humid shaft",
         teaches: "Dry inside; the tube drips on the outside.",
         text: include_str!("../../../demo/chilled-supply.json"),
+    },
+    Example {
+        name: "sagging-tube",
+        title: "Flexible tube over a ceiling",
+        teaches: "It sags and seals itself with its own water.",
+        text: include_str!("../../../demo/sagging-tube.json"),
     },
 ];
 

@@ -113,7 +113,7 @@ function wire(room, ask, take, day) {
       const [name, sign, words] = line.split(NAME);
       const place = room.querySelector(`[data-told="${name}"]`);
       if (!place) continue;
-      place.textContent = words;
+      if (place.innerHTML !== words) place.innerHTML = words;
       place.classList.toggle("dw-sheets__told--wrong", sign === "wrong");
       form("visit").elements[name].setAttribute("aria-invalid", `${sign === "wrong"}`);
     }

@@ -1,7 +1,7 @@
 // The route is made on the drawing: drawn by mouse and finger, split, reordered, all of it by keyboard too, and each act is one step to undo.
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { dewrun, shows } from "./harness.mjs";
+import { answered, dewrun, shows } from "./harness.mjs";
 import { accessible, fits, saved } from "./looks.mjs";
 
 const site = dewrun();
@@ -10,6 +10,8 @@ async function open(width = 1440, height = 1000, scheme = "light", example = "ma
   const page = await site.openAt(width, height, scheme, `#example=${example}`);
   await shows(page);
   await page.getByRole("img", { name: /^Elevation/ }).waitFor();
+  // What comes late in the answer would move the drawing under the hand.
+  await answered(page);
   return page;
 }
 

@@ -69,11 +69,12 @@ export async function shows(page) {
 /** Waits until the answer to the open run tells of its water and air too. */
 export async function answered(page) {
   await page.getByRole("region", { name: "Answer" }).getByText(/^Airflow, limits/).waitFor();
+  await sure(page);
 }
 
-/** Waits until the answer to the open run says how sure it is. */
+/** Waits until all is found that the answer to the open run tells: how sure it is, on what it rests, what would cure it. */
 export async function sure(page) {
-  await page.getByRole("region", { name: "Answer" }).getByRole("status").getByText(/plausible cases are wet/).waitFor();
+  await page.locator("[aria-label=Answer][aria-busy=false]").waitFor();
 }
 
 /** Starts Chromium, with more arguments; a test that needs one of its own closes it itself. */

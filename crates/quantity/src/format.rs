@@ -68,6 +68,7 @@ pub fn machine(value: f64, decimals: usize) -> String {
 /// assert_eq!(significant(10.649, 3, 1, DecimalMark::Comma), "10,6");
 /// assert_eq!(significant(12_345.0, 3, 1, DecimalMark::Point), "12\u{2009}300");
 /// assert_eq!(significant(0.04, 3, 1, DecimalMark::Point), "0.0");
+/// assert_eq!(significant(6.52, 2, 0, DecimalMark::Point), "7");
 /// ```
 #[must_use]
 pub fn significant(value: f64, digits: usize, decimals: usize, mark: DecimalMark) -> String {
@@ -75,7 +76,13 @@ pub fn significant(value: f64, digits: usize, decimals: usize, mark: DecimalMark
         return DOES_NOT_APPLY.to_owned();
     }
     let rounded = rounded(value, digits);
-    fixed(rounded, decimals.min(decimals_of(rounded, digits)), mark)
+    let own = decimals_of(rounded, digits);
+    // Rounded once: what was rounded to its digits may end in a five that the value does not have.
+    if decimals < own {
+        fixed(value, decimals, mark)
+    } else {
+        fixed(rounded, own, mark)
+    }
 }
 
 /// An amount that is never negative: "0" where there is none, "under 0.1" where there is less than can be shown, else up to three digits.

@@ -1,5 +1,7 @@
 //! The answer: one sentence, what stands beside it, and for what it still holds where an entry can't be used.
 
+use std::sync::Arc;
+
 use dewrun_drawing::{Answer, answer, html};
 use leptos::prelude::*;
 
@@ -21,6 +23,8 @@ pub(crate) fn answer_band() -> El {
     let after_paint = use_after_paint(desk.settled());
     let asked = move || Some((after_paint.get()?, Vec::new()));
     let doubt = use_work(Work::Doubt, Signal::derive(asked));
+    let asked = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
+    let cures = use_work(Work::Remedies, Signal::derive(asked));
     let sentence = words(move || {
         told(desk, doubt, Work::Sentence, |_, answer| {
             html::sentence(answer)
@@ -47,9 +51,24 @@ pub(crate) fn answer_band() -> El {
         _ => String::new(),
     });
     let is_stale = flag(move || desk.is_stale());
+    let is_unsure = flag(move || !is_about(desk.answered(), &doubt.get()));
+    let is_busy = words(move || {
+        let now = desk.answered();
+        let found = [doubt, ranked, cures];
+        let all = found
+            .iter()
+            .all(|found| is_about(now.clone(), &found.get()));
+        if all || use_workshop().lacks() {
+            "false"
+        } else {
+            "true"
+        }
+        .to_owned()
+    });
     let told = el("div")
         .class("dw-answer__words")
         .class_if("dw-stale", is_stale)
+        .class_if("dw-answer__words--unsure", is_unsure)
         .child(
             el("p")
                 .class("dw-answer__sentence")
@@ -67,9 +86,10 @@ pub(crate) fn answer_band() -> El {
     let band = el("section")
         .class("dw-answer")
         .attr("aria-label", "Answer")
+        .live_attr("aria-busy", is_busy)
         .attr("data-opens", "answer")
         .child(told)
-        .child(remedies())
+        .child(remedies(cures))
         .child(stale_note())
         .child(opened_figure("answer"));
     let past = use_scrolled_past(&band);
@@ -97,7 +117,7 @@ fn told(
     let style = desk.style();
     let mut numbers = style_as_numbers(style).to_vec();
     if let Some((about, Ok(Told::Numbers(doubt)))) = doubt.get()
-        && about == answered
+        && is_same_run(&about, &answered)
     {
         numbers.extend(doubt);
     }
@@ -106,4 +126,15 @@ fn told(
         let answer = answer(&answered.run, &answered.outcome, style);
         steady(&answered, &answer)
     }))
+}
+
+/// What was found is about what is shown.
+fn is_about(now: Option<Arc<Answered>>, found: &Option<Found>) -> bool {
+    let about = found.as_ref().map(|(about, _)| about);
+    now.as_ref() == about
+}
+
+/// What was found of a run before its last change stands, told apart, until it is found anew.
+pub(super) fn is_same_run(about: &Answered, now: &Answered) -> bool {
+    about.project.run == now.project.run && about.project.name == now.project.name
 }

@@ -1,7 +1,9 @@
 //! The stopwatch as it stands: what the next press says, the time, what was taken, and how it is written down.
 
 use dewrun_desk::{Stopwatch, VisitField, filter_at, occasion, style_of};
-use dewrun_drawing::escaped;
+use dewrun_drawing::html::opening;
+use dewrun_run::Tube;
+use dewrun_run::figure::{Figure, Spot};
 
 use super::visits::{expected, fields, whole};
 use crate::asked::Asked;
@@ -13,10 +15,12 @@ pub(super) fn told(asked: &Asked<'_>) -> Result<String, String> {
     let watch = Stopwatch::pressed(pressed);
     let filter = filter_at(occasion(&fields(asked.words)));
     let expected = expected(whole(asked)?, filter);
+    let spot = Spot::tube(Tube::Intake);
     let lines: String = watch
         .told(&expected, style)
         .iter()
-        .map(|line| format!("<p>{}</p>", escaped(line)))
+        .zip([Figure::TransportFirst, Figure::TransportNinety])
+        .map(|(line, figure)| format!("<p>{}</p>", opening(figure, spot, "", line)))
         .collect();
     let taken = |field: VisitField, seconds: Option<f64>| {
         seconds.map_or_else(String::new, |seconds| field.show(seconds, style))

@@ -2,9 +2,10 @@
 
 use dewrun_desk::{VisitField, VisitPlaces, filter_at, occasion, style_of, visit_of, water_g};
 use dewrun_document::{Visit, VisitedTube, visited, write};
+use dewrun_drawing::html::opening;
 use dewrun_drawing::{escaped, site_place};
 use dewrun_quantity::{Length, Style};
-use dewrun_run::figure::Kind;
+use dewrun_run::figure::{Figure, Kind, Spot};
 use dewrun_run::{ExpectedOnSite, FilterOnSite, OnSite, Tube, TubeWater, Whole, on_site};
 
 use crate::asked::Asked;
@@ -66,11 +67,15 @@ pub(super) fn told(asked: &Asked<'_>) -> Result<String, String> {
             Err(sentence) => (true, sentence),
             Ok(Some(value)) => (
                 false,
-                span.map_or_else(String::new, |span| field.against(value, &span, style)),
+                span.map_or_else(String::new, |span| {
+                    opens(field, &field.against(value, &span, style))
+                }),
             ),
             Ok(None) => (
                 false,
-                span.map_or_else(String::new, |span| awaited(field, &span, style)),
+                span.map_or_else(String::new, |span| {
+                    opens(field, &awaited(field, &span, style))
+                }),
             ),
         };
         all.push(line(field.name(), is_wrong, &words));
@@ -101,7 +106,26 @@ fn awaited(field: VisitField, span: &ExpectedOnSite<f64>, style: Style) -> Strin
     )
 }
 
+/// What is expected, as a text that opens to where it comes from.
+fn opens(field: VisitField, words: &str) -> String {
+    let figure = match field {
+        VisitField::Airflow => Figure::SensorFlow,
+        VisitField::DuctStatic => Figure::DuctStatic,
+        VisitField::Suction => Figure::LinePressure,
+        VisitField::FirstSmoke => Figure::TransportFirst,
+        VisitField::NinetyPercent => Figure::TransportNinety,
+    };
+    opening(figure, Spot::tube(Tube::Intake), "", words)
+}
+
+/// The words of a field as HTML; what is wrong holds what somebody typed.
 fn line(name: &str, is_wrong: bool, words: &str) -> String {
+    let wrong = if is_wrong {
+        escaped(words)
+    } else {
+        String::new()
+    };
+    let words = if is_wrong { &wrong } else { words };
     let sign = if is_wrong { "wrong" } else { "" };
     format!("{name}{NAME}{sign}{NAME}{words}")
 }

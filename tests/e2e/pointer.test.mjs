@@ -85,7 +85,9 @@ test("dragged by the mouse it follows and redraws nothing but itself", async () 
 
 test("a press on the plot brings it there", async () => {
   const { page, pointer } = await open(1440, 900);
-  const plot = await page.getByRole("img", { name: /^Air, inner wall/ }).boundingBox();
+  const profile = page.getByRole("img", { name: /^Air, inner wall/ });
+  await profile.scrollIntoViewIfNeeded();
+  const plot = await profile.boundingBox();
   await page.mouse.click(plot.x + plot.width * 0.75, plot.y + 60);
   const there = await middle(pointer);
   assert.ok(Math.abs(there.x - (plot.x + plot.width * 0.75)) <= 2, "under the mouse");

@@ -176,11 +176,10 @@ mod tests {
             let sequence = Sobol::new(99);
             for power in [1_u32, 4, 8] {
                 let count = 1_u32 << power;
-                let mut slices: Vec<u32> = (0..count)
-                    .map(|point| (sequence.at(point, dimension) * f64::from(count)) as u32)
-                    .collect();
-                slices.sort_unstable();
-                let all: Vec<u32> = (0..count).collect();
+                let slice = |point| (sequence.at(point, dimension) * f64::from(count)).floor();
+                let mut slices: Vec<f64> = (0..count).map(slice).collect();
+                slices.sort_unstable_by(f64::total_cmp);
+                let all: Vec<f64> = (0..count).map(f64::from).collect();
                 assert_eq!(slices, all, "{count} points of dimension {dimension}");
             }
         }

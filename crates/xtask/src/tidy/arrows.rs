@@ -13,9 +13,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("weather", &["moist-air", "quantity", "numeric"]),
     ("duct-air", &["moist-air", "quantity", "numeric"]),
     (
-        "year",
+        "run",
         &[
-            "run",
             "tube",
             "water",
             "airflow",
@@ -26,8 +25,9 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     (
-        "run",
+        "year",
         &[
+            "run",
             "tube",
             "water",
             "airflow",

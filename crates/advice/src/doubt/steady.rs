@@ -52,7 +52,7 @@ pub struct TubeDoubt {
 /// The cases of a run, one after another: as many as there is time for.
 ///
 /// # Range
-/// As [`evaluate_with`](dewrun_run::evaluate_with).
+/// As [`evaluate_with`].
 ///
 /// # Accuracy
 /// With 1000 cases the chance of water is within 2 in 100 of that of ever more cases.

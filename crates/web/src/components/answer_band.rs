@@ -46,18 +46,18 @@ pub(crate) fn answer_band() -> El {
     // Every assumed value is taken to its ends, which takes longer than a frame.
     let asked = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
     let ranked = use_work(Work::RestsOn, Signal::derive(asked));
-    let rests_on = words(move || match ranked.get() {
+    let rests_on = words(move || match latest(ranked) {
         Some((_, Ok(Told::Text(text)))) => text,
         _ => String::new(),
     });
     let is_stale = flag(move || desk.is_stale());
-    let is_unsure = flag(move || !is_about(desk.answered(), &doubt.get()));
+    let is_unsure = flag(move || !is_about(desk.answered(), &latest(doubt)));
     let is_busy = words(move || {
         let now = desk.answered();
         let found = [doubt, ranked, cures];
         let all = found
             .iter()
-            .all(|found| is_about(now.clone(), &found.get()));
+            .all(|found| is_about(now.clone(), &latest(*found)));
         if all || use_workshop().lacks() {
             "false"
         } else {
@@ -116,7 +116,7 @@ fn told(
     let answered = desk.answered()?;
     let style = desk.style();
     let mut numbers = style_as_numbers(style).to_vec();
-    if let Some((about, Ok(Told::Numbers(doubt)))) = doubt.get()
+    if let Some((about, Ok(Told::Numbers(doubt)))) = latest(doubt)
         && is_same_run(&about, &answered)
     {
         numbers.extend(doubt);
@@ -126,6 +126,11 @@ fn told(
         let answer = answer(&answered.run, &answered.outcome, style);
         steady(&answered, &answer)
     }))
+}
+
+/// What was found last; nothing once the band has gone, which what it shows may outlive by a moment.
+pub(super) fn latest(found: ReadSignal<Option<Found>>) -> Option<Found> {
+    found.try_get().flatten()
 }
 
 /// What was found is about what is shown.

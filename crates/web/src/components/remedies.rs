@@ -4,7 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 
-use super::answer_band::is_same_run;
+use super::answer_band::{is_same_run, latest};
 use super::made::make;
 use super::parts::{flag, words};
 use crate::element::{El, el};
@@ -15,11 +15,11 @@ use crate::state::use_desk;
 /// The rows, once there is time for them; those of the run before its last change stand, and can't be made, until there are new ones.
 pub(super) fn remedies(found: ReadSignal<Option<Found>>) -> El {
     let (desk, workshop) = (use_desk(), use_workshop());
-    let is_current = move || match (found.get(), desk.answered()) {
+    let is_current = move || match (latest(found), desk.answered()) {
         (Some((about, _)), Some(now)) => about == now,
         _ => false,
     };
-    let rows = words(move || match (found.get(), desk.answered()) {
+    let rows = words(move || match (latest(found), desk.answered()) {
         (Some((about, Ok(Told::Text(rows)))), Some(now)) if is_same_run(&about, &now) => rows,
         _ => String::new(),
     });

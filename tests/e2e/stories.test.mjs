@@ -314,7 +314,7 @@ test("on a phone the sections stand at the thumb", async () => {
   await touchable(page, "the bar", ".dw-sections", 48);
   const names = await bar.getByRole("button").allInnerTexts();
   for (const name of names) {
-    await bar.getByRole("button", { name }).tap();
+    await bar.getByRole("button", { name, exact: true }).tap();
     const heading = page.getByRole("heading", { name, exact: true });
     await page.waitForFunction((name) => document.querySelector("nav [aria-current=true]")?.innerText === name, name);
     const top = await heading.evaluate((element) => element.getBoundingClientRect().top);

@@ -22,7 +22,8 @@ pub(crate) fn sheets() -> El {
     let (desk, workshop) = (use_desk(), use_workshop());
     let settled = desk.settled();
     let ask = move |kind: &str, rest: &[f64]| {
-        let answered: Arc<_> = settled.get()?;
+        // What stands in the room may ask once more after the section has gone.
+        let answered: Arc<_> = settled.try_get().flatten()?;
         let numbers = [&style_as_numbers(desk.style()), rest].concat();
         workshop.ask(kind, &answered, &numbers)
     };

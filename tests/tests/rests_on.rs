@@ -3,7 +3,7 @@
 use std::fs;
 
 use dewrun_advice::{Resting, rests_on_whole};
-use dewrun_document::{givens, installed_givens, read, to_run};
+use dewrun_document::{Installed, givens, installed, read, to_run};
 use dewrun_run::figure::{Figure, Given, Origin, set, set_installed};
 use dewrun_run::{Installation, Outcome, Place, Run, Tube, Whole, evaluate, water_and_air};
 
@@ -21,7 +21,11 @@ fn example(name: &str, from: &str, to: &str) -> Example {
     assert!(text.contains(from), "{name} holds `{from}`");
     let project = read(&text.replacen(from, to, 1)).expect("it can be read");
     let (run, _) = to_run(&project, 0).expect("it has a run");
-    let (installation, installed) = installed_givens(&project, 0).expect("it is installed");
+    let Installed {
+        installation,
+        givens: installed,
+        ..
+    } = installed(&project, 0).expect("it is installed");
     let outcome = evaluate(&run).expect("it has an answer").value;
     let whole = water_and_air(&run, &installation, &outcome).expect("water and air too");
     let mut givens = givens(&project, 0);

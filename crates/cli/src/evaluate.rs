@@ -5,11 +5,12 @@ use dewrun_advice::{
 };
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
 use dewrun_document::{
-    Assumed, DocumentError, FieldPath, Names, Project, answer, givens, installed_givens, located,
-    located_whole, to_installation, to_run,
+    Assumed, DocumentError, FieldPath, Installed, Names, Project, answer, givens, installed,
+    located, located_whole, to_run,
 };
 use dewrun_drawing::{Answer, DryLimit, Rests, View, whole_answer};
 use dewrun_quantity::{Noted, Style};
+use dewrun_run::figure::Given;
 use dewrun_run::{Outcome, Run, RunNote, Tube, Whole, water_and_air};
 
 use crate::args::Telling;
@@ -32,8 +33,8 @@ pub(crate) struct Answered {
     pub(crate) ranked: Vec<Resting>,
     /// What it would still take dry; none where a run on the way has no answer.
     pub(crate) staying: Option<StayingDry>,
-    /// Water and air, and what is assumed of them; or what keeps them from being answered.
-    pub(crate) whole: Result<(Whole, Vec<Assumed>), DocumentError>,
+    /// Water and air, and how the run is installed; or what keeps them from being answered.
+    pub(crate) whole: Result<(Whole, Installed), DocumentError>,
     /// How sure the answer is; none where no case has one.
     pub(crate) doubt: Option<SteadyDoubt>,
 }
@@ -74,11 +75,11 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
     let (run, names) = to_run(project, run_index)?;
     let outcome = dewrun_run::evaluate(&run).map_err(|error| located(run_index, error))?;
     let staying = staying_dry(&run, &outcome.value).ok();
-    let whole = whole(project, run_index, &run, &outcome.value);
-    let told = whole.as_ref().ok().map(|(whole, _)| whole);
-    let ranked = ranked(project, run_index, (&run, &outcome.value), told);
-    let mut doubts = SteadyDoubts::new(&run, &givens(project, run_index), seed_of(&names.run));
+    let given = givens(project, run_index);
+    let mut doubts = SteadyDoubts::new(&run, &given, seed_of(&names.run));
     doubts.take(CASES);
+    let whole = whole(project, run_index, &run, &outcome.value);
+    let ranked = ranked((&run, &outcome.value), &whole, given);
     Ok(Answered {
         doubt: doubts.so_far(),
         whole,
@@ -93,32 +94,28 @@ fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentErr
 
 /// What the answer rests on, water and air included where they are answered.
 fn ranked(
-    project: &Project,
-    run_index: usize,
     (run, outcome): (&Run, &Outcome),
-    whole: Option<&Whole>,
+    whole: &Result<(Whole, Installed), DocumentError>,
+    mut givens: Vec<Given>,
 ) -> Vec<Resting> {
-    let mut givens = givens(project, run_index);
-    let (Some(whole), Ok((installation, installed))) =
-        (whole, installed_givens(project, run_index))
-    else {
+    let Ok((whole, installed)) = whole else {
         return rests_on(run, outcome, &givens);
     };
-    givens.extend(installed);
-    rests_on_whole((run, &installation), (outcome, whole), &givens)
+    givens.extend(installed.givens.iter().cloned());
+    rests_on_whole((run, &installed.installation), (outcome, whole), &givens)
 }
 
-/// Water and air of a run, from its steady answer.
+/// Water and air of a run, from its steady answer, and how the run is installed.
 fn whole(
     project: &Project,
     run_index: usize,
     run: &Run,
     outcome: &Outcome,
-) -> Result<(Whole, Vec<Assumed>), DocumentError> {
-    let (installation, assumed) = to_installation(project, run_index)?;
-    let found = water_and_air(run, &installation, outcome);
+) -> Result<(Whole, Installed), DocumentError> {
+    let installed = installed(project, run_index)?;
+    let found = water_and_air(run, &installed.installation, outcome);
     let found = found.map_err(|error| located_whole(run_index, &error))?;
-    Ok((found, assumed))
+    Ok((found, installed))
 }
 
 impl Evaluated {
@@ -188,8 +185,8 @@ impl Answered {
 
     /// Water and air with what is assumed of them, where they are answered.
     fn told_whole(&self) -> Option<(&Whole, &[Assumed])> {
-        let (whole, assumed) = self.whole.as_ref().ok()?;
-        Some((whole, assumed.as_slice()))
+        let (whole, installed) = self.whole.as_ref().ok()?;
+        Some((whole, installed.assumed.as_slice()))
     }
 
     /// What it would still take dry, in words.

@@ -3,7 +3,7 @@
 use std::fs;
 use std::io::{self, Write};
 
-use dewrun_document::{DocumentError, Project, to_installation};
+use dewrun_document::{DocumentError, Project};
 use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
 
 use crate::args::{PaperSize, Sheet, SheetKind, SiteSheet};
@@ -71,16 +71,15 @@ fn card(
     let Ok(answered) = &run.result else {
         return Ok(None);
     };
-    let Ok((whole, _)) = &answered.whole else {
+    let Ok((whole, installed)) = &answered.whole else {
         return Ok(None);
     };
-    let (installation, _) = to_installation(project, answered.run_index)?;
     let told = Told {
         project,
         run_index: answered.run_index,
         run: &answered.run,
         names: &answered.names,
-        installation: &installation,
+        installation: &installed.installation,
         outcome: &answered.outcome.value,
         whole,
         resting: &answered.ranked,

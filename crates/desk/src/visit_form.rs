@@ -289,16 +289,7 @@ pub const fn filter_at(occasion: Occasion) -> FilterOnSite {
 }
 
 fn is_empty(visit: &Visit) -> bool {
-    let readings = [
-        &visit.airflow_l_min,
-        &visit.duct_static_pa,
-        &visit.suction_pa,
-        &visit.first_smoke_s,
-        &visit.ninety_percent_s,
-    ];
-    readings.iter().all(|reading| reading.is_none())
-        && visit.water.is_empty()
-        && visit.note.trim().is_empty()
+    visit.readings() == [None; 5] && visit.water.is_empty() && visit.note.trim().is_empty()
 }
 
 /// With a capital letter first and a full stop.

@@ -194,7 +194,7 @@ impl ElevationAsked {
     pub fn as_numbers(&self) -> Vec<f64> {
         let mut numbers = style_as_numbers(self.style).to_vec();
         numbers.push(f64::from(u8::from(self.tube == Tube::Exhaust)));
-        numbers.push(self.compared.map_or(NONE, counted));
+        numbers.push(self.compared.map_or(NONE, count_as_number));
         numbers.extend(self.sheet.as_numbers());
         numbers
     }
@@ -212,7 +212,7 @@ impl ElevationAsked {
             } else {
                 Tube::Exhaust
             },
-            compared: place(*compared),
+            compared: count_of(*compared),
             sheet: Sheet::of(sheet)?,
         })
     }
@@ -226,9 +226,9 @@ pub fn limits_as_numbers(found: &StayingDry) -> Vec<f64> {
     numbers.extend(limit_as_numbers(found.duct_air.map(t_c)));
     numbers.extend(limit_as_numbers(found.space.temperature.map(t_c)));
     numbers.extend(limit_as_numbers(found.tube.length.map(Length::to_metres)));
-    numbers.push(counted(found.tube.leg));
+    numbers.push(count_as_number(found.tube.leg));
     numbers.push(f64::from(u8::from(found.tube.at_end_of_leg)));
-    numbers.extend(found.space.spaces.iter().copied().map(counted));
+    numbers.extend(found.space.spaces.iter().copied().map(count_as_number));
     numbers
 }
 
@@ -255,11 +255,14 @@ pub fn limits_of(numbers: &[f64]) -> Option<StayingDry> {
         duct_air: limit_of(*air_is, *air)?.map(Temperature::celsius),
         space: SpaceLimit {
             temperature: limit_of(*space_is, *space)?.map(Temperature::celsius),
-            spaces: spaces.iter().map(|at| place(*at)).collect::<Option<_>>()?,
+            spaces: spaces
+                .iter()
+                .map(|at| count_of(*at))
+                .collect::<Option<_>>()?,
         },
         tube: TubeLimit {
             length: limit_of(*tube_is, *tube)?.map(Length::metres),
-            leg: place(*leg)?,
+            leg: count_of(*leg)?,
             at_end_of_leg: *ends != 0.0,
         },
     })
@@ -313,19 +316,21 @@ fn limit_of(is: f64, at: f64) -> Option<Limit<f64>> {
     }
 }
 
-/// A position as a number; no project has so many parts that it would not be one.
-fn counted(at: usize) -> f64 {
+/// A count or a position as a number; no project has so many parts that it would not be one.
+#[must_use]
+pub fn count_as_number(at: usize) -> f64 {
     u32::try_from(at).map_or(f64::INFINITY, f64::from)
 }
 
-/// The position that a number says.
+/// The count or the position that a number says; none where it is no count.
+#[must_use]
 #[allow(
     clippy::cast_possible_truncation,
     reason = "what the cast changed is noticed in the line after it"
 )]
-fn place(number: f64) -> Option<usize> {
+pub fn count_of(number: f64) -> Option<usize> {
     let at = number as usize;
-    (counted(at) == number).then_some(at)
+    (count_as_number(at) == number).then_some(at)
 }
 
 #[cfg(test)]

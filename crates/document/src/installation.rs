@@ -36,38 +36,42 @@ pub struct Assumed {
     pub high: f64,
 }
 
-/// How a run of a project is installed, and what of that is assumed.
+/// How a run of a project is installed, and where each number of that came from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Installed {
+    /// As the engine takes it.
+    pub installation: engine::Installation,
+    /// Every number of it, those assumed included.
+    pub givens: Vec<Given>,
+    /// What stands in for what the project leaves out.
+    pub assumed: Vec<Assumed>,
+}
+
+/// How a run of a project is installed, and where each number of that came from.
 ///
 /// # Errors
 /// [`DocumentError`] where the project has no such run, leaves a limit, or has a fan that is none.
+pub fn installed(project: &Project, run_index: usize) -> Result<Installed, DocumentError> {
+    let (run, here) = checked_run(project, run_index)?;
+    let mut entered = Entered::default();
+    let installation = entered.installation(project, run, &here)?;
+    Ok(Installed {
+        installation,
+        givens: entered.givens,
+        assumed: entered.assumed,
+    })
+}
+
+/// How a run of a project is installed, and what of that is assumed.
+///
+/// # Errors
+/// As [`installed`].
 pub fn to_installation(
     project: &Project,
     run_index: usize,
 ) -> Result<(engine::Installation, Vec<Assumed>), DocumentError> {
-    let (installation, entered) = entered(project, run_index)?;
-    Ok((installation, entered.assumed))
-}
-
-/// How a run of a project is installed, and every number of that with where it came from, assumed ones included.
-///
-/// # Errors
-/// As [`to_installation`].
-pub fn installed_givens(
-    project: &Project,
-    run_index: usize,
-) -> Result<(engine::Installation, Vec<Given>), DocumentError> {
-    let (installation, entered) = entered(project, run_index)?;
-    Ok((installation, entered.givens))
-}
-
-fn entered(
-    project: &Project,
-    run_index: usize,
-) -> Result<(engine::Installation, Entered), DocumentError> {
-    let (run, here) = checked_run(project, run_index)?;
-    let mut entered = Entered::default();
-    let installation = entered.installation(project, run, &here)?;
-    Ok((installation, entered))
+    let found = installed(project, run_index)?;
+    Ok((found.installation, found.assumed))
 }
 
 /// What of an installation was entered, and what stands in for what was not.

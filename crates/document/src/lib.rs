@@ -45,7 +45,7 @@ pub use error::DocumentError;
 pub use field_path::FieldPath;
 pub use figures::{figure_entry, figures, figures_json};
 pub use givens::givens;
-pub use installation::{Assumed, installed_givens, to_installation};
+pub use installation::{Assumed, Installed, installed, to_installation};
 pub use located_whole::located_whole;
 pub use names::Names;
 pub use note::note;

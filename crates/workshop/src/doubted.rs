@@ -1,9 +1,7 @@
 //! How sure an answer is, as the numbers in which it travels between the page and its second module.
 
 use dewrun_advice::{Spread, SteadyDoubt, TubeDoubt};
-
-/// The largest count.
-const MOST: u32 = 100_000;
+use dewrun_desk::{count_as_number, count_of};
 
 /// Cases, wet ones, unanswered ones; mist; then of each tube how many places there are, its water, its sweat, and the wet cases at each place.
 ///
@@ -17,7 +15,7 @@ pub(crate) fn doubt_as_numbers(doubt: &SteadyDoubt) -> Vec<f64> {
         .into_iter()
         .flatten()
     {
-        numbers.push(u32::try_from(tube.wet_at.len()).map_or(0.0, f64::from));
+        numbers.push(count_as_number(tube.wet_at.len()));
         numbers.extend(spread_as_numbers(tube.water_g_h));
         numbers.extend(spread_as_numbers(tube.sweat_g_h));
         numbers.extend(tube.wet_at.iter().copied().map(f64::from));
@@ -58,9 +56,7 @@ fn number(rest: &mut &[f64]) -> Option<f64> {
 }
 
 fn count(rest: &mut &[f64]) -> Option<u32> {
-    let number = number(rest)?;
-    // No run is taken so often, nor a tube so long; what is no count is no such answer.
-    (0..=MOST).find(|count| f64::from(*count) == number)
+    u32::try_from(count_of(number(rest)?)?).ok()
 }
 
 fn spread(rest: &mut &[f64]) -> Option<Spread> {

@@ -19,6 +19,7 @@ mod asked;
 mod doubted;
 mod job;
 mod kinds;
+mod last;
 mod open;
 mod workshop;
 

@@ -1,6 +1,6 @@
 //! The run that questions are about, and what was computed of it so far.
 
-use std::cell::{OnceCell, RefCell};
+use std::cell::OnceCell;
 
 use dewrun_advice::{
     OverDuct, Remedy, Resting, Subject, over_duct, remedies_of_geometry, rests_on, rests_on_whole,
@@ -8,23 +8,28 @@ use dewrun_advice::{
 use dewrun_desk::{Answered, OpenProject};
 use dewrun_document::output::NoteOutput;
 use dewrun_document::{
-    DocumentError, Origin, installed_givens, located_whole, read, to_installation, whole_notes,
+    DocumentError, Installed, Origin, installed, located_whole, read, whole_notes,
 };
-use dewrun_drawing::Elevation;
+use dewrun_drawing::{Answer, Elevation};
 use dewrun_quantity::Pressure;
 use dewrun_run::figure::Given;
-use dewrun_run::{Installation, Whole, water_and_air};
+use dewrun_run::{Whole, water_and_air};
+
+use crate::last::Last;
 
 /// A run of a project with its answer.
 pub(crate) struct Open {
     pub(crate) answered: Answered,
+    installed: OnceCell<Result<Installed, DocumentError>>,
     whole: OnceCell<Result<Whole, DocumentError>>,
     ranked: OnceCell<Vec<Resting>>,
     givens: OnceCell<Vec<Given>>,
     over_duct: OnceCell<Vec<OverDuct>>,
     remedies: OnceCell<Vec<Remedy>>,
-    /// The elevation drawn last, and the numbers that asked for it.
-    pub(crate) elevation: RefCell<Option<(Vec<f64>, Elevation)>>,
+    /// The answer in words.
+    pub(crate) told: Last<Answer>,
+    /// The elevation.
+    pub(crate) elevation: Last<Elevation>,
 }
 
 impl Open {
@@ -37,12 +42,14 @@ impl Open {
         let answered = Answered::unranked(&OpenProject { project, run });
         Ok(Self {
             answered: answered.map_err(|error| error.to_string())?,
+            installed: OnceCell::new(),
             whole: OnceCell::new(),
             ranked: OnceCell::new(),
             givens: OnceCell::new(),
             over_duct: OnceCell::new(),
             remedies: OnceCell::new(),
-            elevation: RefCell::new(None),
+            told: Last::default(),
+            elevation: Last::default(),
         })
     }
 
@@ -51,16 +58,38 @@ impl Open {
     /// # Errors
     /// What keeps them from being answered.
     pub(crate) fn whole(&self) -> Result<&Whole, &DocumentError> {
-        self.whole.get_or_init(|| whole(&self.answered)).as_ref()
+        self.whole
+            .get_or_init(|| {
+                let Answered {
+                    run,
+                    outcome,
+                    project,
+                    ..
+                } = &self.answered;
+                let installed = self.installed().map_err(Clone::clone)?;
+                water_and_air(run, &installed.installation, outcome)
+                    .map_err(|error| located_whole(project.run, &error))
+            })
+            .as_ref()
+    }
+
+    /// How the run is installed.
+    ///
+    /// # Errors
+    /// What of it can't be used.
+    pub(crate) fn installed(&self) -> Result<&Installed, &DocumentError> {
+        let project = &self.answered.project;
+        self.installed
+            .get_or_init(|| installed(project, project.run))
+            .as_ref()
     }
 
     /// Every number that the answer is computed from, of how the run is installed too.
     pub(crate) fn givens(&self) -> &[Given] {
         self.givens.get_or_init(|| {
-            let project = &self.answered.project;
             let mut givens = self.answered.givens.clone();
-            if let Ok((_, installed)) = installed_givens(project, project.run) {
-                givens.extend(installed);
+            if let Ok(installed) = self.installed() {
+                givens.extend(installed.givens.iter().cloned());
             }
             givens
         })
@@ -71,10 +100,11 @@ impl Open {
         let answered = &self.answered;
         self.ranked.get_or_init(|| {
             let (run, outcome) = (&answered.run, &answered.outcome);
-            let (Ok(whole), Some(installation)) = (self.whole(), self.installed()) else {
+            let (Ok(whole), Ok(installed)) = (self.whole(), self.installed()) else {
                 return rests_on(run, outcome, &answered.givens);
             };
-            rests_on_whole((run, &installation), (outcome, whole), self.givens())
+            let installed = (run, &installed.installation);
+            rests_on_whole(installed, (outcome, whole), self.givens())
         })
     }
 
@@ -87,15 +117,11 @@ impl Open {
                 return Vec::new();
             };
             let span = [*low, *high].map(Pressure::pascals);
-            let found = self.installed().and_then(|installation| {
-                over_duct(
-                    &self.answered.run,
-                    &installation,
-                    &self.answered.outcome,
-                    span,
-                )
+            let Answered { run, outcome, .. } = &self.answered;
+            let found = self
+                .installed()
                 .ok()
-            });
+                .and_then(|installed| over_duct(run, &installed.installation, outcome, span).ok());
             found.unwrap_or_default()
         })
     }
@@ -103,22 +129,16 @@ impl Open {
     /// Remedies of geometry that help.
     pub(crate) fn remedies(&self) -> &[Remedy] {
         self.remedies.get_or_init(|| {
-            let (Ok(whole), Some(installation)) = (self.whole(), self.installed()) else {
+            let (Ok(whole), Ok(installed)) = (self.whole(), self.installed()) else {
                 return Vec::new();
             };
             remedies_of_geometry(&Subject {
                 run: &self.answered.run,
-                installation: &installation,
+                installation: &installed.installation,
                 outcome: &self.answered.outcome,
                 whole,
             })
         })
-    }
-
-    fn installed(&self) -> Option<Installation> {
-        let project = &self.answered.project;
-        let found = to_installation(project, project.run).ok()?;
-        Some(found.0)
     }
 
     /// What has to be said beside water and air.
@@ -127,11 +147,4 @@ impl Open {
         self.whole()
             .map_or_else(|_| Vec::new(), |whole| whole_notes(run, whole))
     }
-}
-
-fn whole(answered: &Answered) -> Result<Whole, DocumentError> {
-    let index = answered.project.run;
-    let (installation, _) = to_installation(&answered.project, index)?;
-    let found = water_and_air(&answered.run, &installation, &answered.outcome);
-    found.map_err(|error| located_whole(index, &error))
 }

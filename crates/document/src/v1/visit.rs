@@ -39,6 +39,20 @@ pub struct Visit {
     pub note: String,
 }
 
+impl Visit {
+    /// Everything that is read off an instrument: airflow, duct static, suction, first smoke, nine tenths.
+    #[must_use]
+    pub const fn readings(&self) -> [Option<&Reading>; 5] {
+        [
+            self.airflow_l_min.as_ref(),
+            self.duct_static_pa.as_ref(),
+            self.suction_pa.as_ref(),
+            self.first_smoke_s.as_ref(),
+            self.ninety_percent_s.as_ref(),
+        ]
+    }
+}
+
 /// Why somebody came.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, JsonSchema)]
 #[schemars(rename_all = "snake_case")]

@@ -23,8 +23,11 @@ pub(crate) fn answer_band() -> El {
     let after_paint = use_after_paint(desk.settled());
     let asked = move || Some((after_paint.get()?, Vec::new()));
     let doubt = use_work(Work::Doubt, Signal::derive(asked));
-    let asked = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
-    let cures = use_work(Work::Remedies, Signal::derive(asked));
+    let styled = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
+    let styled = Signal::derive(styled);
+    let cures = use_work(Work::Remedies, styled);
+    // Every assumed value is taken to its ends, which takes longer than a frame.
+    let ranked = use_work(Work::RestsOn, styled);
     let sentence = words(move || {
         told(desk, doubt, Work::Sentence, |_, answer| {
             html::sentence(answer)
@@ -43,27 +46,16 @@ pub(crate) fn answer_band() -> El {
         let steady = |_: &Answered, answer: &Answer| html::plain_sentence(answer);
         told(desk, doubt, Work::PlainSentence, steady).unwrap_or_default()
     });
-    // Every assumed value is taken to its ends, which takes longer than a frame.
-    let asked = move || Some((after_paint.get()?, style_as_numbers(desk.style()).to_vec()));
-    let ranked = use_work(Work::RestsOn, Signal::derive(asked));
-    let rests_on = words(move || match latest(ranked) {
-        Some((_, Ok(Told::Text(text)))) => text,
+    let rests_on = words(move || match told_of_run(desk, ranked) {
+        Some(Told::Text(text)) => text,
         _ => String::new(),
     });
     let is_stale = flag(move || desk.is_stale());
-    let is_unsure = flag(move || !is_about(desk.answered(), &latest(doubt)));
+    let is_unsure = flag(move || !is_current(desk, doubt));
     let is_busy = words(move || {
-        let now = desk.answered();
-        let found = [doubt, ranked, cures];
-        let all = found
-            .iter()
-            .all(|found| is_about(now.clone(), &latest(*found)));
-        if all || use_workshop().lacks() {
-            "false"
-        } else {
-            "true"
-        }
-        .to_owned()
+        let all = [doubt, ranked, cures].map(|found| is_current(desk, found));
+        let is_busy = all.contains(&false) && !use_workshop().lacks();
+        is_busy.to_string()
     });
     let told = el("div")
         .class("dw-answer__words")
@@ -116,9 +108,7 @@ fn told(
     let answered = desk.answered()?;
     let style = desk.style();
     let mut numbers = style_as_numbers(style).to_vec();
-    if let Some((about, Ok(Told::Numbers(doubt)))) = latest(doubt)
-        && is_same_run(&about, &answered)
-    {
+    if let Some(Told::Numbers(doubt)) = told_of_run(desk, doubt) {
         numbers.extend(doubt);
     }
     let told = use_workshop().text(whole.name(), &answered, &numbers);
@@ -129,17 +119,19 @@ fn told(
 }
 
 /// What was found last; nothing once the band has gone, which what it shows may outlive by a moment.
-pub(super) fn latest(found: ReadSignal<Option<Found>>) -> Option<Found> {
+fn latest(found: ReadSignal<Option<Found>>) -> Option<Found> {
     found.try_get().flatten()
 }
 
 /// What was found is about what is shown.
-fn is_about(now: Option<Arc<Answered>>, found: &Option<Found>) -> bool {
-    let about = found.as_ref().map(|(about, _)| about);
-    now.as_ref() == about
+pub(super) fn is_current(desk: Desk, found: ReadSignal<Option<Found>>) -> bool {
+    desk.answered() == latest(found).map(|(about, _)| about)
 }
 
-/// What was found of a run before its last change stands, told apart, until it is found anew.
-pub(super) fn is_same_run(about: &Answered, now: &Answered) -> bool {
-    about.project.run == now.project.run && about.project.name == now.project.name
+/// What was found of the run that is shown; what was found before its last change stands, told apart, until it is found anew.
+pub(super) fn told_of_run(desk: Desk, found: ReadSignal<Option<Found>>) -> Option<Told> {
+    let (about, told) = latest(found)?;
+    let now = desk.answered()?;
+    let is_same = about.project.run == now.project.run && about.project.name == now.project.name;
+    told.ok().filter(|_| is_same)
 }

@@ -1,5 +1,7 @@
 //! The answer in words with water and air, a blind detector first.
 
+use std::cell::Ref;
+
 use dewrun_desk::{note_html, notes_html, style_of};
 use dewrun_document::DocumentError;
 use dewrun_document::output::NoteOutput;
@@ -9,28 +11,28 @@ use crate::asked::Asked;
 use crate::doubted::doubt_of;
 
 /// Its sentence.
-pub(super) fn sentence(asked: &Asked<'_>) -> String {
-    html::sentence(&told(asked))
+pub(super) fn sentence(asked: &Asked<'_>) -> Result<String, String> {
+    Ok(html::sentence(&*told(asked)?))
 }
 
 /// Its sentence where nothing is to be opened.
-pub(super) fn plain_sentence(asked: &Asked<'_>) -> String {
-    html::plain_sentence(&told(asked))
+pub(super) fn plain_sentence(asked: &Asked<'_>) -> Result<String, String> {
+    Ok(html::plain_sentence(&*told(asked)?))
 }
 
 /// What stands beside it; what keeps water and air from being answered is a note there.
-pub(super) fn beside(asked: &Asked<'_>) -> String {
+pub(super) fn beside(asked: &Asked<'_>) -> Result<String, String> {
     let open = &asked.open;
     let missing = open
         .whole()
         .err()
         .map(|error| notes_html(&[note_of(error)]));
-    [
-        html::asides(&told(asked)),
+    let parts = [
+        html::asides(&*told(asked)?),
         notes_html(&open.answered.notes),
         missing.unwrap_or_default(),
-    ]
-    .concat()
+    ];
+    Ok(parts.concat())
 }
 
 /// The assumed values that it rests on.
@@ -43,13 +45,13 @@ pub(super) fn rests_on(asked: &Asked<'_>) -> String {
 }
 
 /// What is known besides, with the notes on water and air; nothing where those are not answered.
-pub(super) fn more(asked: &Asked<'_>) -> String {
+pub(super) fn more(asked: &Asked<'_>) -> Result<String, String> {
     let open = &asked.open;
     if open.whole().is_err() {
-        return String::new();
+        return Ok(String::new());
     }
     let notes: Vec<String> = open.whole_notes().iter().map(note_html).collect();
-    html::more(&told(asked), &notes)
+    Ok(html::more(&*told(asked)?, &notes))
 }
 
 fn note_of(error: &DocumentError) -> NoteOutput {
@@ -60,8 +62,13 @@ fn note_of(error: &DocumentError) -> NoteOutput {
     }
 }
 
+/// The answer, told once for all its parts, which are asked one after another.
+fn told<'a>(asked: &'a Asked<'_>) -> Result<Ref<'a, Answer>, String> {
+    asked.open.told.of(asked.numbers, || Ok(tell(asked)))
+}
+
 /// The answer; with how sure it is where the question says so.
-fn told(asked: &Asked<'_>) -> Answer {
+fn tell(asked: &Asked<'_>) -> Answer {
     let (style, doubt) = style_of(asked.numbers);
     let answered = &asked.open.answered;
     let (run, outcome) = (&answered.run, &answered.outcome);

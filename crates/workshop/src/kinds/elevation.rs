@@ -15,21 +15,10 @@ use crate::open::Open;
 /// # Errors
 /// The numbers ask for no drawing.
 pub(super) fn drawn<'a>(asked: &'a Asked<'_>) -> Result<Ref<'a, Elevation>, String> {
-    let open = &asked.open;
-    let is_there = {
-        let last = open.elevation.borrow();
-        last.as_ref()
-            .is_some_and(|(numbers, _)| numbers == asked.numbers)
-    };
-    if !is_there {
+    asked.open.elevation.of(asked.numbers, || {
         let asked_for = ElevationAsked::of(asked.numbers);
-        let drawn = draw(open, &asked_for.ok_or("that is no drawing")?);
-        *open.elevation.borrow_mut() = Some((asked.numbers.to_vec(), drawn));
-    }
-    let last = Ref::filter_map(open.elevation.borrow(), |last| {
-        last.as_ref().map(|(_, drawn)| drawn)
-    });
-    last.map_err(|_| "nothing was drawn".to_owned())
+        Ok(draw(&asked.open, &asked_for.ok_or("that is no drawing")?))
+    })
 }
 
 fn draw(open: &Open, asked: &ElevationAsked) -> Elevation {

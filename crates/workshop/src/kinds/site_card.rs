@@ -1,8 +1,7 @@
 //! The site card of the open run, to be shown and printed or saved as a document.
 
-use dewrun_advice::rests_on_whole;
 use dewrun_desk::style_of;
-use dewrun_document::{DocumentError, installed_givens, to_run};
+use dewrun_document::{DocumentError, to_run};
 use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
 
 use super::visits::{fields, text, whole};
@@ -25,20 +24,16 @@ fn made(asked: &Asked<'_>) -> Result<SiteCard, String> {
     let told = |error: DocumentError| error.sentence();
     let whole = whole(asked)?;
     let (_, names) = to_run(&open.project, open.run).map_err(told)?;
-    let mut givens = answered.givens.clone();
-    let installed = installed_givens(&open.project, open.run).map_err(told)?;
-    givens.extend(installed.1);
-    let now = (&answered.outcome, whole);
-    let resting = rests_on_whole((&answered.run, &installed.0), now, &givens);
+    let installed = asked.open.installed().map_err(DocumentError::sentence)?;
     let card = Told {
         project: &open.project,
         run_index: open.run,
         run: &answered.run,
         names: &names,
-        installation: &installed.0,
+        installation: &installed.installation,
         outcome: &answered.outcome,
         whole,
-        resting: &resting,
+        resting: asked.open.ranked(),
     };
     let fields = fields(asked.words);
     let page = text(&fields, "page");

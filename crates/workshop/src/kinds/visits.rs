@@ -181,14 +181,7 @@ fn one(visit: &Visit, style: Style) -> String {
         dewrun_document::Occasion::Service => "service",
     };
     let mut text = format!("<b>{}</b>", escaped(&format!("{}{by}, {why}", visit.on)));
-    let readings = [
-        &visit.airflow_l_min,
-        &visit.duct_static_pa,
-        &visit.suction_pa,
-        &visit.first_smoke_s,
-        &visit.ninety_percent_s,
-    ];
-    for (field, reading) in VisitField::ALL.into_iter().zip(readings) {
+    for (field, reading) in VisitField::ALL.into_iter().zip(visit.readings()) {
         let Some(reading) = reading else { continue };
         let value = field.show(reading.value, style);
         let against = reading.expected.as_ref().map_or_else(String::new, |then| {

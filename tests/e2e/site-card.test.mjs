@@ -1,25 +1,14 @@
 // The installer leaves with a card in hand; the technician times smoke and notes a visit. On a phone, without a network, and by keys alone.
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
-import { after, before, test } from "node:test";
+import { test } from "node:test";
 import { deflateRawSync } from "node:zlib";
 import { readCode, sheets } from "./codes.mjs";
-import { DIST, launch, shows, watch } from "./harness.mjs";
+import { shows, watch } from "./harness.mjs";
 import { accessible, fits, saved, touchable, unfold } from "./looks.mjs";
-import { serveFolder } from "./static.mjs";
+import { deployed } from "./static.mjs";
 
-const state = { offences: [] };
-
-before(async () => {
-  state.browser = await launch();
-  state.site = await serveFolder(DIST, "/");
-});
-
-after(async () => {
-  await state.browser.close();
-  await state.site.stop();
-  assert.deepEqual(state.offences, [], "console errors, exceptions and requests to other origins");
-});
+const state = deployed();
 
 const PHONE = { viewport: { width: 360, height: 740 }, hasTouch: true };
 const DESK = { viewport: { width: 1440, height: 900 } };
@@ -115,19 +104,24 @@ test("the card is printed by keys alone, in grey too, and its code opens the run
     await page.keyboard.press("Tab");
   }
   await page.keyboard.press("Enter");
-  const pdf = await printed(page);
-  assert.equal(sheets(pdf), 1, "one sheet");
-  const link = await readCode(pdf, page);
-  await page.goto("about:blank");
-  await page.goto(link);
-  await shows(page);
-  const { project } = await saved(page);
+  const project = await readBack(page);
   const example = await demo("make-up-air");
   const route = (tube) => tube.legs.map((leg) => [leg.length_m.value, leg.rise_m.value, leg.tube.bore_mm.value]);
   for (const tube of ["intake", "exhaust"]) {
     assert.deepEqual(route(project.runs[0][tube]), route(example.runs[0][tube]), tube);
   }
 });
+
+/** The project that the code of the card just printed, one sheet, opens. */
+async function readBack(page) {
+  const pdf = await printed(page);
+  assert.equal(sheets(pdf), 1, "one sheet");
+  const link = await readCode(pdf, page);
+  await page.goto("about:blank");
+  await page.goto(link);
+  await shows(page);
+  return (await saved(page)).project;
+}
 
 /** The humid make-up air with a leg more, a trap, hangers and visits: ten legs with all that a file holds of them. */
 async function tenLegs() {
@@ -154,13 +148,7 @@ test("a run of ten legs is read off its printed sheet", async () => {
   const page = await visit(PHONE, `#v1=${packed(project)}`);
   const card = group(page, "Site card");
   await card.getByRole("button", { name: "Print the site card" }).tap();
-  const pdf = await printed(page);
-  assert.equal(sheets(pdf), 1, "one sheet");
-  const link = await readCode(pdf, page);
-  await page.goto("about:blank");
-  await page.goto(link);
-  await shows(page);
-  const opened = (await saved(page)).project;
+  const opened = await readBack(page);
   const route = ({ runs: [run] }) =>
     ["intake", "exhaust"].map((tube) => [
       run[tube].legs.map((leg) => [leg.length_m.value, leg.rise_m.value, leg.hanger_spacing_m?.value]),

@@ -1,8 +1,11 @@
 // A plain static server, as any web space is one: a folder under some path, which can be exchanged, stopped and started again.
+import assert from "node:assert/strict";
 import { cp, mkdtemp, readFile, readdir, rename, rm, writeFile } from "node:fs/promises";
 import { createServer, request as ask } from "node:http";
 import { tmpdir } from "node:os";
 import { extname, join, normalize } from "node:path";
+import { after, before } from "node:test";
+import { DIST, launch } from "./harness.mjs";
 
 const TYPES = {
   ".html": "text/html; charset=utf-8",
@@ -14,6 +17,21 @@ const TYPES = {
   ".woff2": "font/woff2",
   ".webmanifest": "application/manifest+json",
 };
+
+/** The page on a plain web space, for the tests of one file, and everything taken down after them; watched pages add to `offences`. */
+export function deployed() {
+  const state = { offences: [] };
+  before(async () => {
+    state.browser = await launch();
+    state.site = await serveFolder(DIST, "/");
+  });
+  after(async () => {
+    await state.browser.close();
+    await state.site.stop();
+    assert.deepEqual(state.offences, [], "console errors, exceptions and requests to other origins");
+  });
+  return state;
+}
 
 /** Serves `folder` under `path`; what is asked for is noted in `asked`. */
 export async function serveFolder(folder, path) {

@@ -1,9 +1,9 @@
 // Three people come to the empty page and go with a first answer: at a desk and on a phone, with a network and without.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { DIST, launch, shows, watch } from "./harness.mjs";
+import { test } from "node:test";
+import { shows, watch } from "./harness.mjs";
 import { accessible, fits, saved, touchable, unfold } from "./looks.mjs";
-import { serveFolder } from "./static.mjs";
+import { deployed } from "./static.mjs";
 
 /** No first answer may take more, counted from when the way in is chosen. */
 const MOST = 6;
@@ -16,18 +16,7 @@ const SIZES = {
 };
 const WAYS = ["a duct on a drawing", "a tube I am fitting", "a trouble that comes back"];
 
-const state = { offences: [] };
-
-before(async () => {
-  state.browser = await launch();
-  state.site = await serveFolder(DIST, "/");
-});
-
-after(async () => {
-  await state.browser.close();
-  await state.site.stop();
-  assert.deepEqual(state.offences, [], "console errors, exceptions and requests to other origins");
-});
+const state = deployed();
 
 /** The empty page on a device of its own. */
 async function visit(size, rest = "", scheme = "light") {

@@ -1,7 +1,5 @@
 //! The answer: one sentence, what stands beside it, and for what it still holds where an entry can't be used.
 
-use std::sync::Arc;
-
 use dewrun_drawing::{Answer, answer, html};
 use leptos::prelude::*;
 

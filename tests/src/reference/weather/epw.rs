@@ -4,7 +4,7 @@ use dewrun_moist_air::{Humidity, MoistAir, Over, Pair};
 use dewrun_quantity::{Pressure, Temperature};
 use dewrun_weather::{Civil, PressureSource, Understanding};
 
-use super::numbers::{at, count};
+use super::numbers::{at, count, first_air};
 use super::{Files, Held, says};
 use crate::reference::compare::Tolerance;
 use crate::reference::inputs::Inputs;
@@ -277,12 +277,7 @@ pub(super) fn tenths(expected: &Inputs<'_>, files: &Files) -> Answered {
     let (weather, expected) = (files.first()?, expected.raw());
     let series = &weather.series;
     let exact = Tolerance::absolute(1.0e-9);
-    let pair = Pair::Temperature(
-        Temperature::celsius(at(&series.temperature_c, 0)),
-        Humidity::DewPoint(Temperature::celsius(at(&series.dew_point_c, 0))),
-    );
-    let air = MoistAir::new(pair, Pressure::pascals(at(&series.pressure_pa, 0)))
-        .map_err(|error| error.to_string())?;
+    let air = first_air(series)?;
     let mut held = Held::default();
     held.value(expected, "row1_Tdb_C", at(&series.temperature_c, 0), exact);
     held.value(expected, "row1_Tdp_C", at(&series.dew_point_c, 0), exact);
@@ -296,7 +291,7 @@ pub(super) fn tenths(expected: &Inputs<'_>, files: &Files) -> Answered {
     held.value(
         expected,
         "RH_from_Tdb_and_Tdp_pct",
-        air.value.relative_humidity(Over::Water).to_percent(),
+        air.relative_humidity(Over::Water).to_percent(),
         Tolerance::absolute(0.05),
     );
     held.done()

@@ -1,11 +1,10 @@
 //! The rebuilt faults of logger files.
 
-use dewrun_moist_air::{Humidity, MoistAir, Pair};
 use dewrun_quantity::measure::TEMPERATURE;
-use dewrun_quantity::{Pressure, Style, Temperature};
+use dewrun_quantity::{Style, Temperature};
 use dewrun_weather::{DateOrder, Series, Understanding};
 
-use super::numbers::{at, count};
+use super::numbers::{at, count, first_air};
 use super::{Files, Held, says};
 use crate::reference::compare::Tolerance;
 use crate::reference::inputs::Inputs;
@@ -166,12 +165,7 @@ pub(super) fn headings_below_the_first_line(expected: &Inputs<'_>, files: &Files
     let tolerance = Tolerance::absolute(expected.number("tolerance_K")?);
     let (weather, expected) = (files.first()?, expected.raw());
     let series = &weather.series;
-    let pair = Pair::Temperature(
-        Temperature::celsius(at(&series.temperature_c, 0)),
-        Humidity::DewPoint(Temperature::celsius(at(&series.dew_point_c, 0))),
-    );
-    let air = MoistAir::new(pair, Pressure::pascals(at(&series.pressure_pa, 0)))
-        .map_err(|error| error.to_string())?;
+    let air = first_air(series)?;
     let mut held = Held::default();
     held.same(expected, "rows_usable", count(series.usable()));
     held.value(expected, "p_Pa", at(&series.pressure_pa, 0), EXACT);
@@ -186,7 +180,7 @@ pub(super) fn headings_below_the_first_line(expected: &Inputs<'_>, files: &Files
     held.value(
         expected,
         "frost_point_C",
-        air.value.frost_point().map(Temperature::to_celsius),
+        air.frost_point().map(Temperature::to_celsius),
         tolerance,
     );
     // The case prints three digits.

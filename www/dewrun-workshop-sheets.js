@@ -88,7 +88,10 @@ function wire(room, ask, take, day) {
   };
   const count = () => {
     clearInterval(timer);
-    if (0 < pressed.length && pressed.length < 3) timer = setInterval(paint, 100);
+    if (0 < pressed.length && pressed.length < 3) {
+      // What counts stops with the room it counts in.
+      timer = setInterval(() => (room.isConnected ? paint() : clearInterval(timer)), 100);
+    }
     paint();
   };
   const press = () => {

@@ -75,9 +75,14 @@ fn what_ends_blindness_comes_first() {
             .filter(|(_, one)| one.changes_blindness)
         {
             assert!(Some(at) < first_that_does_not, "{name}: in front");
-            let ends = [one.low, one.high];
-            let seen = ends.map(|end| !told.is_blind_with(one.figure, &one.places, end));
-            assert!(seen.contains(&true), "{name}: {} ends it", one.figure.id());
+            let ends = [one.assumed.low, one.assumed.high];
+            let seen =
+                ends.map(|end| !told.is_blind_with(one.assumed.figure, &one.assumed.places, end));
+            assert!(
+                seen.contains(&true),
+                "{name}: {} ends it",
+                one.assumed.figure.id()
+            );
         }
     }
 }
@@ -88,7 +93,7 @@ fn ice_rests_on_how_cold_the_loft_is() {
     let told = example("pool-hall-exhaust", "", "");
     let ranked = told.ranked();
     let first = ranked.first().expect("something is assumed");
-    assert_eq!(first.figure, Figure::SpaceTemperature, "the loft");
+    assert_eq!(first.assumed.figure, Figure::SpaceTemperature, "the loft");
     assert!(first.changes_blindness && first.decides, "{first:?}");
 }
 
@@ -110,7 +115,7 @@ fn an_assumed_pressure_of_the_duct_decides_where_the_air_may_turn_round() {
     let ranked = told.ranked();
     let blinding = ranked.iter().filter(|one| one.changes_blindness);
     let found: Vec<(Figure, Vec<Place>)> = blinding
-        .map(|one| (one.figure, one.places.clone()))
+        .map(|one| (one.assumed.figure, one.assumed.places.clone()))
         .collect();
     let end = |tube| (Figure::DuctStatic, vec![Place::Duct(tube)]);
     // The example assumes the pressure at the intake from -300 Pa on.
@@ -126,9 +131,9 @@ fn one_duct_has_one_pressure() {
     let ranked = told.ranked();
     let statics: Vec<&Resting> = ranked
         .iter()
-        .filter(|one| one.figure == Figure::DuctStatic)
+        .filter(|one| one.assumed.figure == Figure::DuctStatic)
         .collect();
-    let places = statics.iter().map(|one| one.places.clone());
+    let places = statics.iter().map(|one| one.assumed.places.clone());
     let both = vec![Place::Duct(Tube::Intake), Place::Duct(Tube::Exhaust)];
     assert_eq!(places.collect::<Vec<_>>(), [both], "one assumption");
     assert!(statics.iter().all(|one| !one.decides), "{statics:?}");

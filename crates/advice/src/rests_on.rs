@@ -2,10 +2,9 @@
 
 use core::cmp::Ordering;
 
-use dewrun_run::figure::{Figure, Given, set, set_installed};
+use dewrun_run::figure::{Given, set, set_installed};
 use dewrun_run::{
-    Installation, Outcome, Place, Run, TubeOutcome, Verdict, WET_TUBE_G_H, Whole, evaluate,
-    water_and_air,
+    Installation, Outcome, Run, TubeOutcome, Verdict, WET_TUBE_G_H, Whole, evaluate, water_and_air,
 };
 
 use crate::assumption::{Assumption, assumptions};
@@ -17,17 +16,7 @@ const DECIDES: f64 = 0.1;
 #[derive(Debug, Clone, PartialEq)]
 pub struct Resting {
     /// What is assumed.
-    pub figure: Figure,
-    /// The parts of the run that have it: legs of one tube of the library are one assumption.
-    pub places: Vec<Place>,
-    /// The value assumed, in the unit of the figure's kind.
-    pub value: f64,
-    /// The row of the library, by its id.
-    pub row: String,
-    /// The lowest value that is plausible.
-    pub low: f64,
-    /// The highest.
-    pub high: f64,
+    pub assumed: Assumption,
     /// Most change of water inside and outside both tubes and of mist at the sensor, g/h.
     pub change_g_h: f64,
     /// Wet becomes dry, or dry wet.
@@ -124,32 +113,6 @@ pub fn rests_on_whole(
     })
 }
 
-impl Resting {
-    /// Before anything was tried.
-    fn of(assumed: Assumption) -> Self {
-        let Assumption {
-            figure,
-            places,
-            value,
-            row,
-            low,
-            high,
-        } = assumed;
-        Self {
-            figure,
-            places,
-            value,
-            row,
-            low,
-            high,
-            change_g_h: 0.0,
-            changes_verdict: false,
-            changes_blindness: false,
-            decides: false,
-        }
-    }
-}
-
 /// What of an answer is looked at.
 struct Told {
     is_blind: bool,
@@ -170,11 +133,11 @@ impl Told {
 fn ranked(
     now: &Told,
     givens: &[Given],
-    answer_with: impl Fn(&Resting, f64) -> Option<Told>,
+    answer_with: impl Fn(&Assumption, f64) -> Option<Told>,
 ) -> Vec<Resting> {
     let mut ranked: Vec<Resting> = Vec::new();
     for assumed in assumptions(givens) {
-        let one = tried(now, Resting::of(assumed), &answer_with);
+        let one = tried(now, assumed, &answer_with);
         // Few are ranked: the library's own sort would weigh more than all else here.
         let place = ranked.partition_point(|known| !goes_before(&one, known));
         ranked.insert(place, one);
@@ -192,27 +155,32 @@ fn goes_before(one: &Resting, other: &Resting) -> bool {
 
 fn tried(
     now: &Told,
-    assumed: Resting,
-    answer_with: &impl Fn(&Resting, f64) -> Option<Told>,
+    assumed: Assumption,
+    answer_with: &impl Fn(&Assumption, f64) -> Option<Told>,
 ) -> Resting {
     let all: f64 = now.amounts.iter().sum();
-    let mut told = assumed;
-    for end in [told.low, told.high] {
-        if end == told.value {
+    let (mut change_g_h, mut changes_verdict, mut changes_blindness) = (0.0_f64, false, false);
+    for end in [assumed.low, assumed.high] {
+        if end == assumed.value {
             continue;
         }
-        let Some(then) = answer_with(&told, end) else {
+        let Some(then) = answer_with(&assumed, end) else {
             continue;
         };
         let pairs = then.amounts.iter().zip(now.amounts);
         let change: f64 = pairs.map(|(then, now)| (then - now).abs()).sum();
-        told.change_g_h = told.change_g_h.max(change);
-        told.changes_verdict |= then.verdict != now.verdict;
-        told.changes_blindness |= then.is_blind != now.is_blind;
+        change_g_h = change_g_h.max(change);
+        changes_verdict |= then.verdict != now.verdict;
+        changes_blindness |= then.is_blind != now.is_blind;
     }
     let much = (DECIDES * all).max(WET_TUBE_G_H);
-    told.decides = told.changes_blindness || told.changes_verdict || much <= told.change_g_h;
-    told
+    Resting {
+        assumed,
+        change_g_h,
+        changes_verdict,
+        changes_blindness,
+        decides: changes_blindness || changes_verdict || much <= change_g_h,
+    }
 }
 
 /// Water inside and outside both tubes and mist at the sensor, g/h.

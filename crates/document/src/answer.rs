@@ -215,16 +215,21 @@ fn balance(balance: &Balance) -> BalanceOutput {
 
 fn resting(run_index: usize, run: &Run, resting: &Resting) -> RestsOnOutput {
     let path = |place| {
-        let path = given_path(run_index, run, resting.figure, place);
+        let path = given_path(run_index, run, resting.assumed.figure, place);
         path.as_str().to_owned()
     };
     RestsOnOutput {
-        figure: resting.figure.id().to_owned(),
-        paths: resting.places.iter().map(|place| path(*place)).collect(),
-        row: resting.row.clone(),
-        value: Figure(resting.value),
-        low: Figure(resting.low),
-        high: Figure(resting.high),
+        figure: resting.assumed.figure.id().to_owned(),
+        paths: resting
+            .assumed
+            .places
+            .iter()
+            .map(|place| path(*place))
+            .collect(),
+        row: resting.assumed.row.clone(),
+        value: Figure(resting.assumed.value),
+        low: Figure(resting.assumed.low),
+        high: Figure(resting.assumed.high),
         change_g_h: Figure(resting.change_g_h),
         changes_verdict: resting.changes_verdict,
         changes_blindness: resting.changes_blindness,

@@ -71,16 +71,21 @@ fn found_by_editing(text: &str, resting: &Resting) -> (f64, bool) {
     let now = outcome(&project);
     let (run, _) = to_run(&project, 0).expect("the run is whole");
     let paths: Vec<String> = resting
+        .assumed
         .places
         .iter()
-        .map(|place| given_path(0, &run, resting.figure, *place).to_string())
+        .map(|place| given_path(0, &run, resting.assumed.figure, *place).to_string())
         .collect();
     let mut most = 0.0_f64;
     let mut turned: bool = false;
     for end in ["low", "high"] {
         let then = outcome(&edited(text, |path, number, assumed| {
             if paths.iter().any(|known| path == known) {
-                assert_eq!(assumed["row"], resting.row.as_str(), "{path}: the row");
+                assert_eq!(
+                    assumed["row"],
+                    resting.assumed.row.as_str(),
+                    "{path}: the row"
+                );
                 *number = assumed[end].as_f64().expect("a span has two ends");
             }
         }));
@@ -103,10 +108,15 @@ fn each_changes_the_answer_as_the_edited_file_does() {
                 (resting.change_g_h - change).abs() <= 1e-9 * change.max(1.0),
                 "{}, {}: {} and {change} g/h",
                 project.name,
-                resting.figure.id(),
+                resting.assumed.figure.id(),
                 resting.change_g_h
             );
-            assert_eq!(resting.changes_verdict, turned, "{}", resting.figure.id());
+            assert_eq!(
+                resting.changes_verdict,
+                turned,
+                "{}",
+                resting.assumed.figure.id()
+            );
         }
     }
 }
@@ -123,8 +133,8 @@ fn the_first_changes_the_answer_at_least_as_much_as_any_other() {
                 verdict.then(change).is_ge(),
                 "{}: {} before {}",
                 project.name,
-                pair[0].figure.id(),
-                pair[1].figure.id()
+                pair[0].assumed.figure.id(),
+                pair[1].assumed.figure.id()
             );
         }
         let decides = ranked.iter().map(|resting| resting.decides);
@@ -160,7 +170,7 @@ fn a_span_of_no_width_decides_nothing() {
     let found = ranked(&project);
     let corridor = found
         .iter()
-        .find(|one| one.value == 20.0 && one.low == one.high)
+        .find(|one| one.assumed.value == 20.0 && one.assumed.low == one.assumed.high)
         .expect("it is tried");
     assert_eq!(corridor.change_g_h, 0.0, "nothing to change");
     assert!(!corridor.decides, "so it decides nothing");
@@ -177,13 +187,13 @@ fn legs_of_one_tube_are_one_assumption_and_spaces_are_not() {
             .map_or(0, |route| route.legs.len());
     let bores: Vec<usize> = found
         .iter()
-        .filter(|one| one.figure.id() == "bore")
-        .map(|one| one.places.len())
+        .filter(|one| one.assumed.figure.id() == "bore")
+        .map(|one| one.assumed.places.len())
         .collect();
     assert_eq!(bores, [legs], "one bore for all legs");
     let humidities = found
         .iter()
-        .filter(|one| one.figure.id() == "space-relative");
+        .filter(|one| one.assumed.figure.id() == "space-relative");
     assert_eq!(humidities.count(), 3, "each space has its own humidity");
 }
 
@@ -222,6 +232,6 @@ fn the_make_up_air_rests_on_its_corridor() {
     let project = read(DEMOS[0]).expect("an example can be read");
     let found = ranked(&project);
     let first = found.first().expect("it assumes something");
-    assert_eq!(first.figure.id(), "space-temperature", "{found:?}");
+    assert_eq!(first.assumed.figure.id(), "space-temperature", "{found:?}");
     assert_eq!(outcome(&project).verdict, Verdict::Wet, "as its story says");
 }

@@ -2,7 +2,7 @@
 
 mod sample;
 
-use dewrun_advice::Resting;
+use dewrun_advice::{Assumption, Resting};
 use dewrun_drawing::html::{Origins, leg_cells, opened, profile_table, sensor};
 use dewrun_drawing::{Rests, View, rests};
 use dewrun_quantity::{Style, Units};
@@ -50,12 +50,14 @@ fn givens() -> Vec<Given> {
 
 fn resting(figure: Figure, place: Place, decides: bool) -> Resting {
     Resting {
-        figure,
-        places: vec![place],
-        value: 20.0,
-        row: "corridor".into(),
-        low: 16.0,
-        high: 24.0,
+        assumed: Assumption {
+            figure,
+            places: vec![place],
+            value: 20.0,
+            row: "corridor".into(),
+            low: 16.0,
+            high: 24.0,
+        },
         change_g_h: 3.0,
         changes_verdict: false,
         changes_blindness: false,

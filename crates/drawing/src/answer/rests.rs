@@ -63,10 +63,10 @@ pub fn rests(run: &Run, spaces: &[String], ranked: &[Resting], style: Style) -> 
     let how = |one: &&Resting| {
         let name = capital(&assumed_name(
             spaces,
-            one.figure,
-            one.places.first().copied(),
+            one.assumed.figure,
+            one.assumed.places.first().copied(),
         ));
-        format!("{name}: {}", one.figure.how_to_measure())
+        format!("{name}: {}", one.assumed.figure.how_to_measure())
     };
     Rests {
         sentence,
@@ -77,19 +77,19 @@ pub fn rests(run: &Run, spaces: &[String], ranked: &[Resting], style: Style) -> 
 
 /// One assumed value with its span.
 fn named(run: &Run, spaces: &[String], one: &Resting, style: Style) -> Part {
-    let place = one.places.first().copied();
-    let kind = one.figure.kind();
+    let place = one.assumed.places.first().copied();
+    let kind = one.assumed.figure.kind();
     let number = |value| kind.show_entered(value, style).number;
     let text = format!(
         "{} {} [{} to {}]",
-        assumed_name(spaces, one.figure, place),
-        kind.show_entered(one.value, style),
-        number(one.low),
-        number(one.high),
+        assumed_name(spaces, one.assumed.figure, place),
+        kind.show_entered(one.assumed.value, style),
+        number(one.assumed.low),
+        number(one.assumed.high),
     );
     let spot = place.and_then(|place| Spot::of_place(place, run));
     match spot {
-        Some(spot) => Part::figure(text, Emphasis::Assumed, one.figure, spot),
+        Some(spot) => Part::figure(text, Emphasis::Assumed, one.assumed.figure, spot),
         None => Part::words(text),
     }
 }

@@ -212,12 +212,16 @@ fn assumed(told: &Told<'_>, style: Style) -> Vec<String> {
     let mut rows = Vec::new();
     let mut asks_duct = false;
     for one in deciding.take(ASKED) {
-        asks_duct |= one.figure == Figure::DuctStatic;
-        let name = assumed_name(&told.names.spaces, one.figure, one.places.first().copied());
+        asks_duct |= one.assumed.figure == Figure::DuctStatic;
+        let name = assumed_name(
+            &told.names.spaces,
+            one.assumed.figure,
+            one.assumed.places.first().copied(),
+        );
         rows.push(asked(
             &name,
-            one.figure.kind(),
-            [one.value, one.low, one.high],
+            one.assumed.figure.kind(),
+            [one.assumed.value, one.assumed.low, one.assumed.high],
             "the answer rests on it",
             style,
         ));

@@ -84,18 +84,18 @@ fn is_of_answer(figure: Figure) -> bool {
 
 /// Puts a deciding value first.
 fn lead(view: &View<'_>, one: &Resting, inputs: &mut Vec<(Figure, Spot)>) {
-    let place = one.places.first().copied();
+    let place = one.assumed.places.first().copied();
     let Some(spot) = place.and_then(|place| Spot::of_place(place, view.run)) else {
         return;
     };
     let is_it = |&(input, at): &(Figure, Spot)| {
-        input == one.figure
+        input == one.assumed.figure
             && at
                 .place(input, view.run)
-                .is_some_and(|at| one.places.contains(&at))
+                .is_some_and(|at| one.assumed.places.contains(&at))
     };
     let known = inputs.iter().position(is_it).map(|at| inputs.remove(at));
-    inputs.insert(0, known.unwrap_or((one.figure, spot)));
+    inputs.insert(0, known.unwrap_or((one.assumed.figure, spot)));
 }
 
 /// An input that the run has, or a figure that has a value here.
@@ -145,9 +145,8 @@ fn decides(
     spot: Spot,
 ) -> Option<&'static str> {
     let place = spot.place(input, view.run)?;
-    let found = origins
-        .ranked
-        .iter()
-        .find(|one| one.decides && one.figure == input && one.places.contains(&place));
-    found.map(|one| one.figure.how_to_measure())
+    let found = origins.ranked.iter().find(|one| {
+        one.decides && one.assumed.figure == input && one.assumed.places.contains(&place)
+    });
+    found.map(|one| one.assumed.figure.how_to_measure())
 }

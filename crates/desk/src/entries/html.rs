@@ -163,7 +163,7 @@ fn one(
 fn field(name: &str, class: &str, label: &str, input: &str, origin: &str) -> String {
     let id = id(name);
     format!(
-        "<div class=\"dw-field{class}\"><label class=\"dw-field__label\" for=\"{id}\">{label}</label><span class=\"dw-field__box\">{input}</span><span class=\"dw-entries__origin\" id=\"{id}-origin\">{}</span><p class=\"dw-fault\" id=\"{id}-fault\" role=\"alert\"></p></div>",
+        "<div class=\"dw-field{class}\"><label class=\"dw-field__label\" for=\"{id}\">{label}</label><span class=\"dw-field__box\">{input}</span><span class=\"dw-entries__origin\" id=\"{id}-origin\">{}</span><p class=\"dw-fault\" id=\"{id}-fault\"></p></div>",
         escaped(origin)
     )
 }

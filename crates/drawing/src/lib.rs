@@ -30,6 +30,8 @@ mod ticks;
 mod view;
 mod wording;
 mod worked_case;
+#[cfg(feature = "year")]
+pub mod year;
 
 pub use answer::{
     Answer, Emphasis, Part, Rests, answer, assumed_name, first_answer, grade, rests,

@@ -1,0 +1,104 @@
+//! The section Year: the wet calendar, traps and airflow under it on the same axis, the months, one hour, and all of it in a sentence.
+
+mod axis;
+mod calendar;
+mod grid;
+mod hand;
+mod hour;
+mod hours_of_day;
+mod key;
+mod lanes;
+mod map;
+mod months;
+mod sentence;
+mod stamp;
+mod totals;
+mod written;
+
+use core::ops::Range;
+
+use dewrun_quantity::Style;
+
+pub use calendar::charts;
+pub use hand::{cell_time, hand};
+pub use hour::hour;
+pub use map::Map;
+pub use months::months;
+pub use sentence::sentence;
+
+/// A step of the year, an hour as a rule.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Step {
+    /// Its start on the clock of the weather file, s since 1 January 1970; rising.
+    pub start_s: i64,
+    /// Its length, s.
+    pub seconds: f64,
+    /// The duct's air, °C.
+    pub air_c: f64,
+    /// Its dew point, °C.
+    pub dew_point_c: f64,
+    /// What formed on the walls in it, g.
+    pub formed_g: f64,
+    /// It counts as wet.
+    pub is_wet: bool,
+    /// Suspended water at the sensor, kg per kg of dry air.
+    pub mist: f64,
+    /// It counts as misty.
+    pub is_misty: bool,
+    /// Ice on the walls at its end, g.
+    pub ice_g: f64,
+    /// Relative humidity in the chamber, 0 to 1.
+    pub chamber: f64,
+    /// That is above the device's rating.
+    pub is_over: bool,
+    /// How much warmer the coldest wall is than the duct's dew point, K.
+    pub margin_k: f64,
+    /// The detector does not sample the duct.
+    pub is_blind: bool,
+}
+
+/// A trap or a low point through the year.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Standing {
+    /// What it is and where, such as "trap at 5.2 m".
+    pub name: String,
+    /// What it holds when full, L; none where that is not known.
+    pub full_l: Option<f64>,
+    /// What stands in it at the end of each step, L.
+    pub level_l: Vec<f64>,
+    /// The steps at whose start it is emptied, rising.
+    pub emptied: Vec<usize>,
+}
+
+/// The airflow through the year.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Flow {
+    /// The reading of each step, % of that as fitted.
+    pub percent: Vec<f64>,
+    /// Low and high limit, %.
+    pub limits: Option<[f64; 2]>,
+}
+
+/// What the section shows.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Year {
+    /// The steps.
+    pub steps: Vec<Step>,
+    /// The file knows of no one year.
+    pub is_typical: bool,
+    /// The highest relative humidity that the device bears, %; none where that is not known.
+    pub rating_percent: Option<f64>,
+    /// The first steps in which water becomes a trouble.
+    pub first_critical: Option<Range<usize>>,
+    /// It is known whether the detector samples the duct.
+    pub tells_blind: bool,
+    /// Traps and low points.
+    pub standing: Vec<Standing>,
+    /// The airflow, where it was followed.
+    pub flow: Option<Flow>,
+    /// How numbers are shown.
+    pub style: Style,
+}
+
+#[cfg(test)]
+mod tests;

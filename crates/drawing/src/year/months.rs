@@ -10,7 +10,8 @@ use super::{Step, Year};
 use crate::html::element;
 
 /// A row: its name and what it says of some hours, of which month and how many emptyings lie in them.
-type Row = (String, Box<dyn Fn(&Totals, Option<u8>) -> String>);
+type Row = (String, Told);
+type Told = Box<dyn Fn(&Totals, Option<u8>) -> String>;
 
 /// Months across and figures down on a wide page; on a narrow one months down, in a region that scrolls.
 #[must_use]
@@ -71,7 +72,7 @@ fn rows(year: &Year) -> Vec<Row> {
     let mark = year.style.mark;
     let hours = move |value: f64| format::fixed(value, 0, mark);
     let mut rows: Vec<Row> = Vec::new();
-    let mut row = |name: &str, of: Box<dyn Fn(&Totals, Option<u8>) -> String>| {
+    let mut row = |name: &str, of: Told| {
         rows.push((name.to_owned(), of));
     };
     row("Wet hours", Box::new(move |sum, _| hours(sum.wet_h)));

@@ -26,22 +26,22 @@ fn invented(first_day: i64, hours: usize, seed: usize) -> Year {
             dew_point_c: 20.0 * draw(),
             formed_g: if is_wet { 0.02 + 15.0 * draw() } else { 0.0 },
             is_wet,
-            is_misty: seed % 3 == 0 && draw() < 0.05,
+            is_misty: seed.is_multiple_of(3) && draw() < 0.05,
             mist: 1e-4,
-            ice_g: if seed % 2 == 0 && at % 500 < 60 {
+            ice_g: if seed.is_multiple_of(2) && at % 500 < 60 {
                 1.0
             } else {
                 0.0
             },
             chamber: draw(),
-            is_over: seed % 5 == 0 && draw() < 0.02,
+            is_over: seed.is_multiple_of(5) && draw() < 0.02,
             margin_k: 10.0 * draw() - 3.0,
             is_blind: at % 900 < 100,
         });
     }
     let level_l: Vec<f64> = (0..hours).map(|at| (at % 336) as f64 / 140.0).collect();
     Year {
-        is_typical: seed % 2 == 0,
+        is_typical: seed.is_multiple_of(2),
         rating_percent: Some(85.0),
         first_critical: (24 < hours).then(|| (hours / 3)..(hours / 3 + 168).min(hours)),
         tells_blind: true,

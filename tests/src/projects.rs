@@ -39,6 +39,7 @@ pub fn project_of(case: &Value) -> Result<Project, String> {
         name: id.clone(),
         note: String::new(),
         pressure: Pressure::AbsolutePa(Input::typed(inputs.number("p_pa")?)),
+        weather: None,
         spaces,
         runs: vec![Run {
             name: id.clone(),
@@ -71,6 +72,8 @@ fn duct(inputs: &Inputs<'_>) -> Result<Duct, String> {
         },
         static_pa: Input::typed(0.0),
         velocity_pa: Input::typed(0.0),
+        source: None,
+        fan_off: Vec::new(),
     })
 }
 
@@ -94,6 +97,7 @@ fn space(segment: &Inputs<'_>, number: usize) -> Result<Space, String> {
         radiant_c: None,
         wind_m_s: Input::typed(segment.number("wind")?),
         pressure_pa: None,
+        year: None,
     })
 }
 

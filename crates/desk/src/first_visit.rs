@@ -63,6 +63,8 @@ pub fn project() -> Option<Project> {
             },
             static_pa: rows::usual_of("duct-static", "static_pa")?,
             velocity_pa: rows::usual_of("duct-velocity", "velocity_pa")?,
+            source: None,
+            fan_off: Vec::new(),
         },
         flow: Flow {
             volume_l_min: rows::usual_of(DETECTOR, "volume_l_min")?,
@@ -89,6 +91,7 @@ pub fn project() -> Option<Project> {
         name: "New project".to_owned(),
         note: String::new(),
         pressure: Pressure::AbsolutePa(rows::usual_of("sea-level", "absolute_pa")?),
+        weather: None,
         spaces: vec![space],
         runs: vec![run],
     })

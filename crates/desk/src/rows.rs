@@ -113,6 +113,7 @@ pub(crate) fn space(row: &SpaceRow) -> Option<Space> {
         radiant_c,
         wind_m_s: usual(row, "wind_m_s")?,
         pressure_pa: None,
+        year: None,
     })
 }
 

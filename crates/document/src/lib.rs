@@ -56,11 +56,13 @@ pub use share_link::{
 };
 pub use v1::output;
 pub use v1::{
-    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, ExpectedReading,
-    FORMAT, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation,
-    Leg, Occasion, Origin, Over, Pressure, Project, REVISION, Reading, Relative, Route, Run, Side,
-    Space, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff, TubeSupply, TubeWall, VERSION,
-    Visit, VisitedTube, WaterFound, check, read, read_bytes, write,
+    Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,
+    DesignBy, DesignState, Detector, Duct, DuctEntry, ExpectedReading, FORMAT, FallForm, FanPoint,
+    Fitting, FittingKind, Flow, FlowAt, Follows, Humidity, Input, Insulation, Leg, MonthName,
+    Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative, Route, Run,
+    Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff,
+    TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound, WeatherReference, Weekday,
+    check, read, read_bytes, write,
 };
 pub use visited::visited;
 pub use weather_answer::weather_answer;

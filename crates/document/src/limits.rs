@@ -23,6 +23,8 @@ pub const TRAPS: usize = 50;
 pub const FAN_POINTS: usize = 50;
 /// The most visits of a run.
 pub const VISITS: usize = 1_000;
+/// The most periods, settings, steps or design states of one list.
+pub const PERIODS: usize = 50;
 /// The longest id, characters.
 pub const ID: usize = 64;
 /// The longest name, characters.
@@ -129,13 +131,23 @@ pub const ROUGHNESS_MM: Limits = Limits::new("roughness of the bore", "mm", 0.0,
 pub const MODULUS_MPA: Limits = Limits::new("long-term modulus", "MPa", 1.0, 1_000_000.0);
 /// Density of a tube's wall.
 pub const DENSITY_KG_M3: Limits = Limits::new("density of the tube", "kg/m³", 100.0, 25_000.0);
+/// A share of a whole.
+pub const SHARE: Limits = Limits::new("share", "", 0.0, 1.0);
+/// Rows of a weather file.
+pub const ROWS: Limits = Limits::new("number of rows", "", 1.0, 1e9);
+/// Time from row to row of a weather file.
+pub const STEP_S: Limits = Limits::new("step", "s", 1.0, 2_678_400.0);
+/// Share of the hours that exceed a design state.
+pub const EXCEEDED_PERCENT: Limits = Limits::new("share of the hours", "%", 0.0, 100.0);
+/// Hour of the day.
+pub const HOUR: Limits = Limits::new("hour of the day", "", 0.0, 24.0);
 /// Heat of a detector.
 pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 /// Humidity rating of a detector.
 pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
 
 /// The limits of each number by the name of its field, with that of its owner where others share the name.
-pub const FIELDS: [(&str, Limits); 53] = [
+pub const FIELDS: [(&str, Limits); 60] = [
     ("temperature_c", TEMPERATURE_C),
     ("radiant_c", RADIANT_C),
     ("dew_point_c", DEW_POINT_C),
@@ -189,13 +201,27 @@ pub const FIELDS: [(&str, Limits); 53] = [
     ("loss_coefficient", LOSS_COEFFICIENT),
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),
+    ("share", SHARE),
+    ("moisture_share", SHARE),
+    ("roof_absorbs", SHARE),
+    ("sky_share", SHARE),
+    ("wind_share", SHARE),
+    ("room_c", TEMPERATURE_C),
+    ("room_percent", RELATIVE_PERCENT),
 ];
 
 /// As [`FIELDS`], for numbers that carry no origin.
-pub const PLAIN: [(&str, Limits); 3] = [
+pub const PLAIN: [(&str, Limits); 10] = [
     ("suction_at_m", TRAP_AT_M),
     ("WaterFound.at_m", TRAP_AT_M),
     ("water_g", WATER_G),
+    ("rows", ROWS),
+    ("step_s", STEP_S),
+    ("exceeded_percent", EXCEEDED_PERCENT),
+    ("outdoor_c", TEMPERATURE_C),
+    ("outdoor_dew_point_c", DEW_POINT_C),
+    ("from_h", HOUR),
+    ("until_h", HOUR),
 ];
 
 /// The limits of readings at a visit, by the names of their fields.

@@ -11,12 +11,14 @@ mod file;
 mod input;
 mod origin;
 pub mod output;
+mod period;
 mod route;
 mod trap;
 mod tube_stuff;
 mod visit;
 mod water_output;
 mod weather_output;
+mod year;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};
@@ -25,9 +27,14 @@ pub(crate) use file::File;
 pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, write};
 pub use input::{Detector, Duct, Flow, FlowAt, Project, Run, Space};
 pub use origin::{Input, Origin};
+pub use period::{MonthName, Period, Setting, Weekday};
 pub use route::{
     Access, DuctEntry, FallForm, Fitting, FittingKind, Insulation, Leg, Route, Side, TubeWall,
 };
 pub use trap::{Trap, TrapCondition, TrapForm, TrapKind};
 pub use tube_stuff::{BoreForm, TubeStuff, TubeSupply};
 pub use visit::{ExpectedReading, Occasion, Reading, Visit, VisitedTube, WaterFound};
+pub use year::{
+    AirFrom, AirSource, AirStep, AirStepKind, DesignBy, DesignState, Follows, SpaceYear,
+    WeatherReference,
+};

@@ -72,9 +72,9 @@ fn another_format_is_named() {
 #[test]
 fn a_newer_file_opens_nothing() {
     check(
-        "\"revision\": 3,",
+        "\"revision\": 4,",
         "\"revision\": 7, \"unheard_of\": {},",
-        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 3",
+        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 4",
     );
     assert!(
         matches!(
@@ -84,12 +84,12 @@ fn a_newer_file_opens_nothing() {
         "a newer version"
     );
     check(
-        "\"revision\": 3",
+        "\"revision\": 4",
         "\"revision\": 0",
         "revision: is 0, must be a whole number from 1",
     );
     check(
-        "\"revision\": 3,",
+        "\"revision\": 4,",
         "",
         "revision: missing field `revision`, must be a whole number from 1",
     );
@@ -345,5 +345,62 @@ fn what_is_wrong_in_a_visit_is_named_at_its_field() {
         error.path().map(|path| path.as_str()),
         Some("runs[0].visits[0].on"),
         "a day that is none: {error}"
+    );
+}
+
+#[test]
+fn what_is_wrong_in_a_year_is_named_at_its_field() {
+    let wrong = |field: &str, inner: &str, sentence: &str| {
+        check(field, &format!("{inner}, {field}"), sentence);
+    };
+    let weather = |sha256: &str, rows: &str| {
+        format!(
+            r#""weather": {{"file": "a.csv", "place": "", "rows": {rows}, "step_s": 3600, "sha256": "{sha256}"}}"#
+        )
+    };
+    wrong(
+        "\"spaces\": [",
+        &weather("0A", "8760"),
+        "weather.sha256: is no SHA-256, must have 64 digits from 0 to 9 and a to f",
+    );
+    wrong(
+        "\"spaces\": [",
+        &weather(&"0a".repeat(32), "0"),
+        "weather.rows: number of rows is 0, must be from 1 to 1\u{2009}000\u{2009}000\u{2009}000",
+    );
+    wrong(
+        "\"static_pa\": ",
+        r#""source": {"from": "measured"}"#,
+        "runs[0].duct.source.file: is missing, air that was measured must have it",
+    );
+    wrong(
+        "\"static_pa\": ",
+        r#""source": {"from": "outdoors", "steps": [{"kind": "cooled", "share": {"value": 0.1, "origin": "typed"}}]}"#,
+        "runs[0].duct.source.steps[0].temperature_c: is missing, air that is cooled must have it",
+    );
+    wrong(
+        "\"static_pa\": ",
+        r#""source": {"from": "outdoors", "steps": [{"kind": "heated", "temperature_c": {"value": 20, "origin": "typed"}, "when": [{"from_h": 25}]}]}"#,
+        "runs[0].duct.source.steps[0].when[0].from_h: hour of the day is 25, must be from 0 to 24",
+    );
+    wrong(
+        "\"static_pa\": ",
+        r#""fan_off": [{"from_h": 6.5}]"#,
+        "runs[0].duct.fan_off[0].from_h: must be a whole hour",
+    );
+    wrong(
+        "\"static_pa\": ",
+        r#""fan_off": [{"days": ["sunday"]}]"#,
+        "runs[0].duct.fan_off[0].days[0]: unknown variant `sunday`, expected one of `mon`, `tue`, `wed`, `thu`, `fri`, `sat`, `sun`",
+    );
+    wrong(
+        "\"wind_m_s\": ",
+        r#""year": {"follows": "partly"}"#,
+        "spaces[0].year.share: is missing, a space that follows outdoors partly must have it",
+    );
+    wrong(
+        "\"wind_m_s\": ",
+        r#""year": {"follows": "outdoors", "sky_share": {"value": 50, "origin": "typed"}}"#,
+        "spaces[0].year.sky_share: share is 50, must be from 0 to 1",
     );
 }

@@ -2,7 +2,7 @@
 
 use schemars::JsonSchema;
 
-use super::{Pressure, Project, Run, Space, check};
+use super::{Pressure, Project, Run, Space, WeatherReference, check};
 use crate::field_path::Here;
 use crate::json::{self, Content, Fault, Fields, FromJson, Node, ToJson, Writer};
 use crate::{DocumentError, FieldPath, limits};
@@ -12,20 +12,20 @@ pub const FORMAT: &str = "dewrun-project";
 /// The version that is written and read.
 pub const VERSION: u64 = 1;
 /// The revision that is written; every revision up to it is read.
-pub const REVISION: u64 = 3;
+pub const REVISION: u64 = 4;
 
 /// What a file is called where something else stands in its place.
 const KIND: &str = "a project";
 /// The fields of a file.
-const FIELDS: [&str; 8] = [
-    "format", "version", "revision", "name", "note", "pressure", "spaces", "runs",
+const FIELDS: [&str; 9] = [
+    "format", "version", "revision", "name", "note", "pressure", "weather", "spaces", "runs",
 ];
 
 /// The head and the project of a file.
 #[expect(dead_code, reason = "only its schema is asked for")]
 #[derive(JsonSchema)]
 #[schemars(deny_unknown_fields)]
-#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 3")]
+#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 4")]
 pub(crate) struct File {
     /// Always `dewrun-project`.
     #[schemars(extend("const" = FORMAT))]
@@ -34,7 +34,7 @@ pub(crate) struct File {
     #[schemars(extend("const" = VERSION))]
     version: u64,
     /// Which fields the file may hold; rises with every field added.
-    #[schemars(range(min = 1, max = 3))]
+    #[schemars(range(min = 1, max = 4))]
     revision: u64,
     /// What people call the project.
     name: String,
@@ -42,6 +42,9 @@ pub(crate) struct File {
     note: String,
     /// Pressure of the air on site.
     pressure: Pressure,
+    /// The weather file of its year; left out: none. Since revision 4.
+    #[schemars(default)]
+    weather: Option<WeatherReference>,
     /// The spaces that legs pass.
     spaces: Vec<Space>,
     /// The runs: one for each detector.
@@ -98,6 +101,7 @@ impl FromJson for Project {
             name: fields.take("name")?,
             note: fields.take("note")?,
             pressure: fields.take("pressure")?,
+            weather: fields.take("weather")?,
             spaces: fields.take("spaces")?,
             runs: fields.take("runs")?,
         })
@@ -113,6 +117,7 @@ impl ToJson for Project {
             ("name", &self.name),
             ("note", &self.note),
             ("pressure", &self.pressure),
+            ("weather", &self.weather),
             ("spaces", &self.spaces),
             ("runs", &self.runs),
         ]);

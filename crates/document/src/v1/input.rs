@@ -3,7 +3,10 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Access, AirPair, AirPath, Humidity, Input, Pressure, Route, Visit};
+use super::{
+    Access, AirPair, AirPath, AirSource, Humidity, Input, Period, Pressure, Route, SpaceYear,
+    Visit, WeatherReference,
+};
 
 /// A project: the spaces of a building and the runs that pass them.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,6 +17,8 @@ pub struct Project {
     pub note: String,
     /// Pressure of the air on site.
     pub pressure: Pressure,
+    /// The weather file of its year; none where nothing is said of it. Since revision 4.
+    pub weather: Option<WeatherReference>,
     /// The spaces that legs pass.
     pub spaces: Vec<Space>,
     /// The runs: one for each detector.
@@ -40,6 +45,9 @@ pub struct Space {
     /// Pressure of its air against the detector's room, Pa; left out: assumed. Since revision 2.
     #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub pressure_pa: Option<Input<f64>>,
+    /// What it is like through the year; left out: assumed. Since revision 4.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub year: Option<SpaceYear>,
 }
 
 /// Intake tube, detector and exhaust tube of one detector.
@@ -84,6 +92,12 @@ pub struct Duct {
     pub static_pa: Input<f64>,
     /// Velocity pressure in the duct, Pa.
     pub velocity_pa: Input<f64>,
+    /// Where its air comes from through the year; left out: assumed. Since revision 4.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub source: Option<AirSource>,
+    /// When its fan is off; left out: never. Since revision 4.
+    #[schemars(default, skip_serializing_if = "Vec::is_empty")]
+    pub fan_off: Vec<Period>,
 }
 
 /// A volume flow of moist air and the place where it is counted.
@@ -131,6 +145,7 @@ record!(
     radiant_c,
     wind_m_s,
     pressure_pa,
+    year,
 );
 record!(
     Run,
@@ -153,6 +168,8 @@ record!(
     air,
     static_pa,
     velocity_pa,
+    source,
+    fan_off,
 );
 record!(Flow, "a flow with its fields", volume_l_min, at);
 words!(FlowAt, or Sensor; Intake = "intake", Sensor = "sensor");

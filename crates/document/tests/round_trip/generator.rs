@@ -13,6 +13,8 @@ use proptest::option;
 use proptest::prelude::{BoxedStrategy, Just, Strategy, any, prop_oneof};
 use proptest::sample::select;
 
+use crate::years;
+
 /// Any project that a file may hold.
 pub(crate) fn project() -> impl Strategy<Value = Project> {
     let pressure = prop_oneof![
@@ -21,11 +23,13 @@ pub(crate) fn project() -> impl Strategy<Value = Project> {
     ];
     let spaces = vec(space(), 1..4);
     let runs = vec(run(), 0..3);
-    (text(), text(), pressure, spaces, runs).prop_map(|(name, note, pressure, spaces, runs)| {
+    let head = (text(), text(), pressure, option::of(years::file()));
+    (head, spaces, runs).prop_map(|((name, note, pressure, weather), spaces, runs)| {
         let mut project = Project {
             name,
             note,
             pressure,
+            weather,
             spaces,
             runs,
         };
@@ -53,14 +57,14 @@ fn number_ids(project: &mut Project) {
 }
 
 /// Short texts, quotes, controls and signs of many scripts included.
-fn text() -> BoxedStrategy<String> {
+pub(crate) fn text() -> BoxedStrategy<String> {
     vec(any::<char>(), 0..12)
         .prop_map(|signs| signs.into_iter().collect())
         .boxed()
 }
 
 /// A number within its limits: either end, a plain one, or any pattern of bits that falls between.
-fn number(limits: Limits) -> BoxedStrategy<f64> {
+pub(crate) fn number(limits: Limits) -> BoxedStrategy<f64> {
     let Limits { min, max, .. } = limits;
     let bits = any::<f64>().prop_map(move |value| {
         let inside = if value.is_finite() { value % max } else { max };
@@ -69,7 +73,7 @@ fn number(limits: Limits) -> BoxedStrategy<f64> {
     prop_oneof![Just(min), Just(max), min..max, bits].boxed()
 }
 
-fn input(limits: Limits) -> BoxedStrategy<Input<f64>> {
+pub(crate) fn input(limits: Limits) -> BoxedStrategy<Input<f64>> {
     let three = (number(limits), number(limits), number(limits));
     let assumed = three.prop_map(|(a, b, c)| {
         let (low, high) = (a.min(b).min(c), a.max(b).max(c));
@@ -142,10 +146,13 @@ fn space() -> impl Strategy<Value = Space> {
         humidity(),
         option::of(input(limits::RADIANT_C)),
         input(limits::WIND_M_S),
-        option::of(input(limits::PRESSURE_PA)),
+        (
+            option::of(input(limits::PRESSURE_PA)),
+            option::of(years::space()),
+        ),
     )
         .prop_map(
-            |(name, temperature_c, humidity, radiant_c, wind_m_s, pressure_pa)| Space {
+            |(name, temperature_c, humidity, radiant_c, wind_m_s, (pressure_pa, year))| Space {
                 id: String::new(),
                 name,
                 temperature_c,
@@ -153,6 +160,7 @@ fn space() -> impl Strategy<Value = Space> {
                 radiant_c,
                 wind_m_s,
                 pressure_pa,
+                year,
             },
         )
 }
@@ -163,13 +171,18 @@ fn run() -> impl Strategy<Value = Run> {
         air(),
         input(limits::STATIC_PA),
         input(limits::VELOCITY_PA),
+        (option::of(years::source()), vec(years::period(), 0..3)),
     )
-        .prop_map(|(name, air, static_pa, velocity_pa)| Duct {
-            name,
-            air,
-            static_pa,
-            velocity_pa,
-        });
+        .prop_map(
+            |(name, air, static_pa, velocity_pa, (source, fan_off))| Duct {
+                name,
+                air,
+                static_pa,
+                velocity_pa,
+                source,
+                fan_off,
+            },
+        );
     let flow = (
         input(limits::VOLUME_L_MIN),
         select(vec![FlowAt::Intake, FlowAt::Sensor]),

@@ -2,6 +2,7 @@
 
 mod generator;
 mod links;
+mod years;
 
 use dewrun_document::{
     DocumentError, FallForm, FlowAt, Humidity, Input, Occasion, Over, Project, REVISION,

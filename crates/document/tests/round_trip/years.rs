@@ -1,0 +1,200 @@
+//! Random years of a project, and a year that is read and written.
+
+use dewrun_document::{
+    AirFrom, AirSource, AirStep, AirStepKind, DesignBy, DesignState, Follows, MonthName, Period,
+    Setting, SpaceYear, WeatherReference, Weekday, limits, read, write,
+};
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::{Just, Strategy, prop_oneof};
+use proptest::sample::select;
+
+use crate::DEMOS;
+use crate::generator::{input, number, text};
+
+pub(crate) fn file() -> impl Strategy<Value = WeatherReference> {
+    let state = (
+        select(vec![DesignBy::DewPoint, DesignBy::Temperature]),
+        number(limits::EXCEEDED_PERCENT),
+        number(limits::TEMPERATURE_C),
+        number(limits::DEW_POINT_C),
+    )
+        .prop_map(
+            |(by, exceeded_percent, outdoor_c, outdoor_dew_point_c)| DesignState {
+                by,
+                exceeded_percent,
+                outdoor_c,
+                outdoor_dew_point_c,
+            },
+        );
+    (
+        text(),
+        number(limits::ROWS),
+        number(limits::STEP_S),
+        vec(state, 0..3),
+    )
+        .prop_map(|(place, rows, step_s, design)| WeatherReference {
+            file: "gull-harbour.csv".to_owned(),
+            place,
+            rows,
+            step_s,
+            sha256: "0123456789abcdef".repeat(4),
+            design,
+        })
+}
+
+pub(crate) fn period() -> impl Strategy<Value = Period> {
+    let hour = || option::of((0_u8..24).prop_map(f64::from));
+    let days = vec(select(vec![Weekday::Mon, Weekday::Sat, Weekday::Sun]), 0..3);
+    let months = vec(select(vec![MonthName::Jan, MonthName::Dec]), 0..3);
+    (hour(), hour(), option::of(days), option::of(months)).prop_map(
+        |(from_h, until_h, days, months)| Period {
+            from_h,
+            until_h,
+            days,
+            months,
+        },
+    )
+}
+
+fn setting() -> impl Strategy<Value = Setting> {
+    let temperature_c = option::of(input(limits::TEMPERATURE_C));
+    let percent = option::of(input(limits::RELATIVE_PERCENT));
+    (period(), temperature_c, percent).prop_map(|(when, temperature_c, percent)| Setting {
+        when,
+        temperature_c,
+        percent,
+    })
+}
+
+pub(crate) fn source() -> impl Strategy<Value = AirSource> {
+    let from = prop_oneof![
+        Just((AirFrom::Outdoors, None)),
+        option::of(file()).prop_map(|file| (AirFrom::Room, file)),
+        file().prop_map(|file| (AirFrom::Measured, Some(file))),
+    ];
+    (
+        from,
+        option::of(input(limits::TEMPERATURE_C)),
+        option::of(input(limits::RELATIVE_PERCENT)),
+        vec(setting(), 0..3),
+        vec(step(), 0..3),
+    )
+        .prop_map(
+            |((from, file), temperature_c, percent, settings, steps)| AirSource {
+                from,
+                temperature_c,
+                percent,
+                settings,
+                file,
+                steps,
+            },
+        )
+}
+
+fn step() -> impl Strategy<Value = AirStep> {
+    let kind = select(vec![
+        AirStepKind::Heated,
+        AirStepKind::Cooled,
+        AirStepKind::Mixed,
+        AirStepKind::Humidified,
+        AirStepKind::Recovered,
+    ]);
+    (
+        kind,
+        input(limits::TEMPERATURE_C),
+        input(limits::RELATIVE_PERCENT),
+        input(limits::SHARE),
+        input(limits::SHARE),
+        vec(period(), 0..3),
+    )
+        .prop_map(
+            |(kind, temperature_c, percent, share, moisture_share, when)| AirStep {
+                kind,
+                temperature_c: (kind != AirStepKind::Humidified).then_some(temperature_c),
+                percent: Some(percent),
+                share: Some(share),
+                moisture_share: Some(moisture_share),
+                when,
+            },
+        )
+}
+
+pub(crate) fn space() -> impl Strategy<Value = SpaceYear> {
+    let share = || option::of(input(limits::SHARE));
+    let follows = prop_oneof![
+        share().prop_map(|share| (Follows::Settings, share)),
+        share().prop_map(|share| (Follows::Outdoors, share)),
+        input(limits::SHARE).prop_map(|share| (Follows::Partly, Some(share))),
+    ];
+    let room = (
+        option::of(input(limits::TEMPERATURE_C)),
+        option::of(input(limits::RELATIVE_PERCENT)),
+    );
+    (
+        follows,
+        room,
+        share(),
+        share(),
+        share(),
+        vec(setting(), 0..3),
+    )
+        .prop_map(
+            |(
+                (follows, share),
+                (room_c, room_percent),
+                roof_absorbs,
+                sky_share,
+                wind_share,
+                settings,
+            )| SpaceYear {
+                follows,
+                share,
+                room_c,
+                room_percent,
+                roof_absorbs,
+                sky_share,
+                wind_share,
+                settings,
+            },
+        )
+}
+
+#[test]
+fn a_year_is_read_and_written() {
+    let weather = format!(
+        r#""weather": {{"file": "gull-harbour.csv", "place": "Gull Harbour", "rows": 8760, "step_s": 3600,
+        "sha256": "{}", "design": [{{"by": "dew_point", "exceeded_percent": 1, "outdoor_c": 27.1, "outdoor_dew_point_c": 23.4}}]}},
+        "spaces": ["#,
+        "0a".repeat(32)
+    );
+    let source = r#""source": {"from": "outdoors", "steps": [
+        {"kind": "cooled", "temperature_c": {"value": 10, "origin": "typed"}, "share": {"value": 0.12, "origin": "typed"},
+         "when": [{"months": ["jun", "jul", "aug"]}]}]},
+        "fan_off": [{"from_h": 20, "until_h": 6}, {"days": ["sat", "sun"]}], "static_pa": "#;
+    let year = r#""year": {"follows": "partly", "share": {"value": 0.7, "origin": "typed"}}, "wind_m_s": "#;
+    let text = DEMOS[0]
+        .1
+        .replacen("\"spaces\": [", &weather, 1)
+        .replacen("\"static_pa\": ", source, 1)
+        .replacen("\"wind_m_s\": ", year, 1);
+    let project = read(&text).expect("a year with what must be said of it");
+    let file = project.weather.as_ref().expect("its weather file");
+    assert_eq!(file.design[0].outdoor_dew_point_c, 23.4, "{file:?}");
+    let duct = &project.runs[0].duct;
+    assert_eq!(duct.fan_off[1].days, Some(vec![Weekday::Sat, Weekday::Sun]));
+    assert_eq!(
+        duct.source
+            .as_ref()
+            .map(|source| source.steps[0].when[0].months.clone()),
+        Some(Some(vec![MonthName::Jun, MonthName::Jul, MonthName::Aug])),
+        "in its season"
+    );
+    assert_eq!(
+        project.spaces[0].year.as_ref().map(|year| year.follows),
+        Some(Follows::Partly),
+        "with its share"
+    );
+    let written = write(&project).and_then(|text| read(&text));
+    assert_eq!(written, Ok(project), "as it was");
+}

@@ -73,7 +73,7 @@ fn duct(inputs: &Inputs<'_>) -> Result<Duct, String> {
         static_pa: Input::typed(0.0),
         velocity_pa: Input::typed(0.0),
         source: None,
-        fan_off: Vec::new(),
+        fan_off: None,
     })
 }
 

@@ -1,6 +1,6 @@
 //! The worked examples, which are part of the page.
 
-use dewrun_document::{DocumentError, Project, read};
+use dewrun_document::{DocumentError, Project, read_keeping_years};
 
 /// A worked example.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,7 +48,7 @@ impl Example {
     /// # Errors
     /// Never in a page that was tested: each example is read by the tests.
     pub fn project(&self) -> Result<Project, DocumentError> {
-        read(self.text)
+        read_keeping_years(self.text)
     }
 }
 

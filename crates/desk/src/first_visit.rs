@@ -64,7 +64,7 @@ pub fn project() -> Option<Project> {
             static_pa: rows::usual_of("duct-static", "static_pa")?,
             velocity_pa: rows::usual_of("duct-velocity", "velocity_pa")?,
             source: None,
-            fan_off: Vec::new(),
+            fan_off: None,
         },
         flow: Flow {
             volume_l_min: rows::usual_of(DETECTOR, "volume_l_min")?,

@@ -147,7 +147,7 @@ pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 pub const HUMIDITY_RATING_PERCENT: Limits = Limits::new("humidity rating", "%", 0.0, 100.0);
 
 /// The limits of each number by the name of its field, with that of its owner where others share the name.
-pub const FIELDS: [(&str, Limits); 60] = [
+pub const FIELDS: [(&str, Limits); 53] = [
     ("temperature_c", TEMPERATURE_C),
     ("radiant_c", RADIANT_C),
     ("dew_point_c", DEW_POINT_C),
@@ -201,27 +201,13 @@ pub const FIELDS: [(&str, Limits); 60] = [
     ("loss_coefficient", LOSS_COEFFICIENT),
     ("heat_w", HEAT_W),
     ("humidity_rating_percent", HUMIDITY_RATING_PERCENT),
-    ("share", SHARE),
-    ("moisture_share", SHARE),
-    ("roof_absorbs", SHARE),
-    ("sky_share", SHARE),
-    ("wind_share", SHARE),
-    ("room_c", TEMPERATURE_C),
-    ("room_percent", RELATIVE_PERCENT),
 ];
 
 /// As [`FIELDS`], for numbers that carry no origin.
-pub const PLAIN: [(&str, Limits); 10] = [
+pub const PLAIN: [(&str, Limits); 3] = [
     ("suction_at_m", TRAP_AT_M),
     ("WaterFound.at_m", TRAP_AT_M),
     ("water_g", WATER_G),
-    ("rows", ROWS),
-    ("step_s", STEP_S),
-    ("exceeded_percent", EXCEEDED_PERCENT),
-    ("outdoor_c", TEMPERATURE_C),
-    ("outdoor_dew_point_c", DEW_POINT_C),
-    ("from_h", HOUR),
-    ("until_h", HOUR),
 ];
 
 /// The limits of readings at a visit, by the names of their fields.
@@ -231,6 +217,30 @@ pub const READINGS: [(&str, Limits); 5] = [
     ("suction_pa", PRESSURE_PA),
     ("first_smoke_s", SMOKE_S),
     ("ninety_percent_s", SMOKE_S),
+];
+
+/// As [`FIELDS`], for what a project says of its year; a table of its own, as the page's first module knows nothing of it.
+pub const YEAR: [(&str, Limits); 9] = [
+    ("temperature_c", TEMPERATURE_C),
+    ("percent", RELATIVE_PERCENT),
+    ("share", SHARE),
+    ("moisture_share", SHARE),
+    ("roof_absorbs", SHARE),
+    ("sky_share", SHARE),
+    ("wind_share", SHARE),
+    ("room_c", TEMPERATURE_C),
+    ("room_percent", RELATIVE_PERCENT),
+];
+
+/// As [`PLAIN`], for what a project says of its year.
+pub const YEAR_PLAIN: [(&str, Limits); 7] = [
+    ("rows", ROWS),
+    ("step_s", STEP_S),
+    ("exceeded_percent", EXCEEDED_PERCENT),
+    ("outdoor_c", TEMPERATURE_C),
+    ("outdoor_dew_point_c", DEW_POINT_C),
+    ("from_h", HOUR),
+    ("until_h", HOUR),
 ];
 
 /// The engine's own limits, under the name that people know.

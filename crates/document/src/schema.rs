@@ -3,7 +3,7 @@
 use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
-use crate::limits::{FIELDS, PLAIN, READINGS};
+use crate::limits::{FIELDS, PLAIN, READINGS, YEAR, YEAR_PLAIN};
 use crate::output::{AirStateOutput, AssessOutput, WeatherOutput};
 use crate::v1::File;
 
@@ -71,11 +71,13 @@ fn limit(owner: &str, name: &str, field: &mut Value) {
     let Value::Object(members) = field else {
         return;
     };
-    if let Some((_, Limits { min, max, .. })) = FIELDS.iter().chain(&READINGS).find(is_it) {
+    if let Some((_, Limits { min, max, .. })) =
+        FIELDS.iter().chain(&READINGS).chain(&YEAR).find(is_it)
+    {
         let value = json!({ "value": { "minimum": min, "maximum": max } });
         members.insert("properties".to_owned(), value);
     }
-    if let Some((_, Limits { min, max, .. })) = PLAIN.iter().find(is_it) {
+    if let Some((_, Limits { min, max, .. })) = PLAIN.iter().chain(&YEAR_PLAIN).find(is_it) {
         members.insert("minimum".to_owned(), json!(min));
         members.insert("maximum".to_owned(), json!(max));
     }

@@ -9,6 +9,7 @@ mod doubt_output;
 mod dry_output;
 mod file;
 mod input;
+mod kept;
 mod origin;
 pub mod output;
 mod period;
@@ -24,8 +25,9 @@ pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};
 pub use check::check;
 pub(crate) use file::File;
-pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, write};
+pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, read_keeping_years, write};
 pub use input::{Detector, Duct, Flow, FlowAt, Project, Run, Space};
+pub use kept::Kept;
 pub use origin::{Input, Origin};
 pub use period::{MonthName, Period, Setting, Weekday};
 pub use route::{

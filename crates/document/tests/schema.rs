@@ -44,8 +44,12 @@ fn every_limit_stands_in_the_schema() {
     let schema: Value = serde_json::from_str(&project_schema()).unwrap_or_default();
     let text = schema.to_string();
     let with_origin = limits::FIELDS.iter().chain(&limits::READINGS);
+    let with_origin = with_origin.chain(&limits::YEAR);
     let with_origin = with_origin.map(|one| (one, "\"value\":{"));
-    let plain = limits::PLAIN.iter().map(|one| (one, ""));
+    let plain = limits::PLAIN
+        .iter()
+        .chain(&limits::YEAR_PLAIN)
+        .map(|one| (one, ""));
     for ((name, limits), around) in with_origin.chain(plain) {
         let limited = format!(
             "{around}\"maximum\":{:?},\"minimum\":{:?}",

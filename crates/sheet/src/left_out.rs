@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use dewrun_document::{DocumentError, Project, Run, link_text, read};
+use dewrun_document::{DocumentError, Project, Run, link_text, read_keeping_years};
 
 /// What a printed code may leave out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,7 +62,7 @@ impl LeftOut {
             }
             Self::Visits => project.runs.iter_mut().for_each(|run| run.visits.clear()),
             Self::OtherRuns => keep_run(&mut project, run_index),
-            Self::Origins => return read(&typed(&link_text(&project)?)),
+            Self::Origins => return read_keeping_years(&typed(&link_text(&project)?)),
             Self::Names => {
                 project.name.clear();
                 let spaces = project.spaces.iter_mut();

@@ -8,7 +8,7 @@ use dewrun_advice::{
 use dewrun_desk::{Answered, OpenProject};
 use dewrun_document::output::NoteOutput;
 use dewrun_document::{
-    DocumentError, Installed, Origin, installed, located_whole, read, whole_notes,
+    DocumentError, Installed, Origin, installed, located_whole, read_keeping_years, whole_notes,
 };
 use dewrun_drawing::{Answer, Elevation};
 use dewrun_quantity::Pressure;

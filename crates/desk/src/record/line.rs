@@ -2,7 +2,7 @@
 
 use core::str;
 
-use dewrun_document::{DocumentError, Project, link_text, read};
+use dewrun_document::{DocumentError, Project, link_text, read_keeping_years};
 
 use super::Unkept;
 use super::delta::{delta, undelta};
@@ -67,7 +67,7 @@ impl<'a> Lines<'a> {
         let Some((head, json)) = self.next().and_then(parted) else {
             return Ok(None);
         };
-        let project = read(json)?;
+        let project = read_keeping_years(json)?;
         Ok(head.kept(project).map(|kept| (kept, json)))
     }
 
@@ -95,7 +95,7 @@ fn state_of(line: &str, texts: &mut Texts) -> Option<(u64, Option<Kept>)> {
     let (behind, middle) = rest.split_once(' ')?;
     let base = texts.find(head.key);
     let text = undelta(base, before.parse().ok()?, behind.parse().ok()?, middle)?;
-    let kept = head.kept(read(&text).ok()?)?;
+    let kept = head.kept(read_keeping_years(&text).ok()?)?;
     texts.set(kept.key, text);
     Some((kept.key, Some(kept)))
 }

@@ -2,6 +2,8 @@
 
 use dewrun_quantity::decimal::shortest;
 
+use super::{Content, Node};
+
 /// What can be written as JSON.
 pub(crate) trait ToJson {
     /// Writes it.
@@ -70,6 +72,16 @@ impl Writer {
             value.to_json(self);
         }
         self.close('}', is_empty);
+    }
+
+    /// A list of its entries.
+    fn list<T: ToJson>(&mut self, entries: &[T]) {
+        self.open('[');
+        for (at, entry) in entries.iter().enumerate() {
+            self.begin(at == 0);
+            entry.to_json(self);
+        }
+        self.close(']', entries.is_empty());
     }
 
     /// A text between quotes.
@@ -141,6 +153,24 @@ impl Writer {
     }
 }
 
+/// As it was read, laid out anew.
+impl ToJson for Node<'_> {
+    fn to_json(&self, out: &mut Writer) {
+        match &self.content {
+            Content::Text(text) => out.text(text),
+            Content::List(entries) => out.list(entries),
+            Content::Object(members) => {
+                let fields = members.iter();
+                let fields: Vec<Field<'_>> = fields
+                    .map(|member| (member.name.as_str(), &member.value as &dyn ToJson))
+                    .collect();
+                out.record(&fields);
+            }
+            _ => out.text.push_str(self.text),
+        }
+    }
+}
+
 impl ToJson for f64 {
     fn to_json(&self, out: &mut Writer) {
         out.number(*self);
@@ -173,12 +203,7 @@ impl ToJson for Part<'_> {
 
 impl<T: ToJson> ToJson for Vec<T> {
     fn to_json(&self, out: &mut Writer) {
-        out.open('[');
-        for (at, entry) in self.iter().enumerate() {
-            out.begin(at == 0);
-            entry.to_json(out);
-        }
-        out.close(']', self.is_empty());
+        out.list(self);
     }
 
     fn is_left_out(&self) -> bool {

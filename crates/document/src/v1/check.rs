@@ -10,7 +10,8 @@ use dewrun_quantity::Limits;
 
 use air_path::{air_path, traps};
 use visit::visits;
-use year::{periods, source, space_year, weather};
+
+pub(super) use year::{fan_off, source, space_year, weather};
 
 use super::{
     AirPair, Detector, Duct, Fitting, Humidity, Input, Leg, Origin, Pressure, Project, Relative,
@@ -41,9 +42,6 @@ fn whole(project: &Project) -> Checked {
             number(&at.field("absolute_pa"), value, &limits::ABSOLUTE_PA)?
         }
         Pressure::AltitudeM(value) => number(&at.field("altitude_m"), value, &limits::ALTITUDE_M)?,
-    }
-    if let Some(file) = &project.weather {
-        weather(&Here::at("weather"), file)?;
     }
     let at = Here::at("spaces");
     let spaces = list(
@@ -96,9 +94,7 @@ fn space(at: &Here<'_>, space: &Space) -> Checked {
         &limits::RADIANT_C,
     )?;
     number(&at.field("wind_m_s"), &space.wind_m_s, &limits::WIND_M_S)?;
-    each(at, &[("pressure_pa", &space.pressure_pa)])?;
-    let year = space.year.as_ref();
-    year.map_or(Ok(()), |year| space_year(&at.field("year"), year))
+    each(at, &[("pressure_pa", &space.pressure_pa)])
 }
 
 fn run(at: &Here<'_>, run: &Run, spaces: &BTreeSet<&str>) -> Checked {
@@ -138,11 +134,7 @@ fn duct(at: &Here<'_>, duct: &Duct) -> Checked {
         &at.field("velocity_pa"),
         &duct.velocity_pa,
         &limits::VELOCITY_PA,
-    )?;
-    if let Some(air) = &duct.source {
-        source(&at.field("source"), air)?;
-    }
-    periods(&at.field("fan_off"), &duct.fan_off)
+    )
 }
 
 fn air(at: &Here<'_>, pair: &AirPair) -> Checked {

@@ -2,7 +2,9 @@
 
 use schemars::JsonSchema;
 
-use super::{Pressure, Project, Run, Space, WeatherReference, check};
+use super::{
+    AirSource, Kept, Period, Pressure, Project, Run, Space, SpaceYear, WeatherReference, check,
+};
 use crate::field_path::Here;
 use crate::json::{self, Content, Fault, Fields, FromJson, Node, ToJson, Writer};
 use crate::{DocumentError, FieldPath, limits};
@@ -56,6 +58,21 @@ pub(crate) struct File {
 /// # Errors
 /// [`DocumentError`] says what is wrong, where, and what would be right; nothing is opened then.
 pub fn read(text: &str) -> Result<Project, DocumentError> {
+    read_and(text, look_at_years)
+}
+
+/// As [`read`], but what a project says of its year is kept as it is written; [`Kept::get`] looks at it.
+///
+/// # Errors
+/// As [`read`], for all the rest.
+pub fn read_keeping_years(text: &str) -> Result<Project, DocumentError> {
+    read_and(text, |_| Ok(Ok(())))
+}
+
+/// What a look at a tree finds: a fault of its form, or else a limit that is left.
+type Looked = Result<Result<(), DocumentError>, Fault>;
+
+fn read_and(text: &str, look: impl Fn(&Node<'_>) -> Looked) -> Result<Project, DocumentError> {
     if limits::TEXT_BYTES < text.len() {
         return Err(DocumentError::TooLong {
             bytes: text.len(),
@@ -71,6 +88,7 @@ pub fn read(text: &str) -> Result<Project, DocumentError> {
     check_head(&tree)?;
     let project = Project::from_json(&tree, &Here::ROOT).map_err(told)?;
     check(&project)?;
+    look(&tree).map_err(told)??;
     Ok(project)
 }
 
@@ -122,6 +140,53 @@ impl ToJson for Project {
             ("runs", &self.runs),
         ]);
     }
+}
+
+/// Looks at every part that a project keeps as it is written.
+fn look_at_years(tree: &Node<'_>) -> Looked {
+    let mut looked = Ok(());
+    if let Some(node) = member(tree, "weather") {
+        let found = Kept::<WeatherReference>::looked_at(node, &Here::at("weather"))?;
+        looked = looked.and(found.map(drop));
+    }
+    let spaces = Here::at("spaces");
+    for (at, space) in entries(tree, "spaces") {
+        if let Some(node) = member(space, "year") {
+            let found = Kept::<SpaceYear>::looked_at(node, &spaces.index(at).field("year"))?;
+            looked = looked.and(found.map(drop));
+        }
+    }
+    let runs = Here::at("runs");
+    for (at, run) in entries(tree, "runs") {
+        let at = runs.index(at);
+        let at = at.field("duct");
+        let duct = member(run, "duct");
+        if let Some(node) = duct.and_then(|duct| member(duct, "source")) {
+            let found = Kept::<AirSource>::looked_at(node, &at.field("source"))?;
+            looked = looked.and(found.map(drop));
+        }
+        if let Some(node) = duct.and_then(|duct| member(duct, "fan_off")) {
+            let found = Kept::<Vec<Period>>::looked_at(node, &at.field("fan_off"))?;
+            looked = looked.and(found.map(drop));
+        }
+    }
+    Ok(looked)
+}
+
+/// The entries of a list in a field, with their positions.
+fn entries<'a>(node: &'a Node<'_>, name: &str) -> impl Iterator<Item = (usize, &'a Node<'a>)> {
+    let entries = match member(node, name).map(|list| &list.content) {
+        Some(Content::List(entries)) => entries.as_slice(),
+        _ => &[],
+    };
+    entries.iter().enumerate()
+}
+
+/// What stands in a field, nulls left out.
+fn member<'a>(node: &'a Node<'_>, name: &str) -> Option<&'a Node<'a>> {
+    let mut members = node.members()?.iter();
+    let found = members.find(|member| member.name == name)?;
+    (!matches!(found.value.content, Content::Null)).then_some(&found.value)
 }
 
 /// Checks that a tree is a project of a version that this program reads.

@@ -4,7 +4,7 @@ use crate::json::{record, words};
 use schemars::JsonSchema;
 
 use super::{
-    Access, AirPair, AirPath, AirSource, Humidity, Input, Period, Pressure, Route, SpaceYear,
+    Access, AirPair, AirPath, AirSource, Humidity, Input, Kept, Period, Pressure, Route, SpaceYear,
     Visit, WeatherReference,
 };
 
@@ -18,7 +18,7 @@ pub struct Project {
     /// Pressure of the air on site.
     pub pressure: Pressure,
     /// The weather file of its year; none where nothing is said of it. Since revision 4.
-    pub weather: Option<WeatherReference>,
+    pub weather: Option<Kept<WeatherReference>>,
     /// The spaces that legs pass.
     pub spaces: Vec<Space>,
     /// The runs: one for each detector.
@@ -46,8 +46,12 @@ pub struct Space {
     #[schemars(default, skip_serializing_if = "Option::is_none")]
     pub pressure_pa: Option<Input<f64>>,
     /// What it is like through the year; left out: assumed. Since revision 4.
-    #[schemars(default, skip_serializing_if = "Option::is_none")]
-    pub year: Option<SpaceYear>,
+    #[schemars(
+        default,
+        with = "Option<SpaceYear>",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub year: Option<Kept<SpaceYear>>,
 }
 
 /// Intake tube, detector and exhaust tube of one detector.
@@ -93,11 +97,19 @@ pub struct Duct {
     /// Velocity pressure in the duct, Pa.
     pub velocity_pa: Input<f64>,
     /// Where its air comes from through the year; left out: assumed. Since revision 4.
-    #[schemars(default, skip_serializing_if = "Option::is_none")]
-    pub source: Option<AirSource>,
+    #[schemars(
+        default,
+        with = "Option<AirSource>",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub source: Option<Kept<AirSource>>,
     /// When its fan is off; left out: never. Since revision 4.
-    #[schemars(default, skip_serializing_if = "Vec::is_empty")]
-    pub fan_off: Vec<Period>,
+    #[schemars(
+        default,
+        with = "Option<Vec<Period>>",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub fan_off: Option<Kept<Vec<Period>>>,
 }
 
 /// A volume flow of moist air and the place where it is counted.

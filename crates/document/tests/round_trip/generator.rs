@@ -1,11 +1,11 @@
 //! Random projects within the limits, with awkward numbers among them.
 
 use dewrun_document::{
-    Access, AirPair, AirPath, AirflowSensor, BoreForm, Detector, Duct, DuctEntry, ExpectedReading,
-    FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input, Insulation, Leg,
-    Occasion, Origin, Over, Pressure, Project, Reading, Relative, Route, Run, Side, Space, Trap,
-    TrapCondition, TrapForm, TrapKind, TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube,
-    WaterFound, limits,
+    Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, Duct, DuctEntry,
+    ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input,
+    Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading, Relative,
+    Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff,
+    TubeSupply, TubeWall, Visit, VisitedTube, WaterFound, WeatherReference, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -14,6 +14,13 @@ use proptest::prelude::{BoxedStrategy, Just, Strategy, any, prop_oneof};
 use proptest::sample::select;
 
 use crate::years;
+
+/// Keeps a part where there is one.
+macro_rules! kept {
+    ($part:ident, $type:ty) => {
+        $part.map(|part: $type| Kept::<$type>::of(&part).expect("within all limits"))
+    };
+}
 
 /// Any project that a file may hold.
 pub(crate) fn project() -> impl Strategy<Value = Project> {
@@ -29,7 +36,7 @@ pub(crate) fn project() -> impl Strategy<Value = Project> {
             name,
             note,
             pressure,
-            weather,
+            weather: kept!(weather, WeatherReference),
             spaces,
             runs,
         };
@@ -160,7 +167,7 @@ fn space() -> impl Strategy<Value = Space> {
                 radiant_c,
                 wind_m_s,
                 pressure_pa,
-                year,
+                year: kept!(year, SpaceYear),
             },
         )
 }
@@ -171,7 +178,10 @@ fn run() -> impl Strategy<Value = Run> {
         air(),
         input(limits::STATIC_PA),
         input(limits::VELOCITY_PA),
-        (option::of(years::source()), vec(years::period(), 0..3)),
+        (
+            option::of(years::source()),
+            option::of(vec(years::period(), 0..3)),
+        ),
     )
         .prop_map(
             |(name, air, static_pa, velocity_pa, (source, fan_off))| Duct {
@@ -179,8 +189,8 @@ fn run() -> impl Strategy<Value = Run> {
                 air,
                 static_pa,
                 velocity_pa,
-                source,
-                fan_off,
+                source: kept!(source, AirSource),
+                fan_off: kept!(fan_off, Vec<Period>),
             },
         );
     let flow = (

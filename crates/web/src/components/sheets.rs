@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use dewrun_desk::{Work, style_as_numbers};
-use dewrun_document::read;
+use dewrun_document::read_keeping_years;
 use dewrun_drawing::escaped;
 use leptos::prelude::*;
 use wasm_bindgen::JsValue;
@@ -36,7 +36,7 @@ pub(crate) fn sheets() -> El {
         })
     };
     let take = move |text: String| {
-        if let Ok(taken) = read(&text) {
+        if let Ok(taken) = read_keeping_years(&text) {
             desk.change("Visit", |project| project.project = taken);
         }
     };

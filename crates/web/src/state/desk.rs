@@ -10,7 +10,7 @@ use std::sync::Arc;
 use dewrun_desk::{
     Answered, Edit, Fault, Field, Kept, OpenProject, Record, Shown, Stage, Store, TubeName, Way,
 };
-use dewrun_document::{Project, read};
+use dewrun_document::{Project, read_keeping_years};
 use dewrun_quantity::{DecimalMark, Style, Units};
 use leptos::prelude::*;
 
@@ -269,7 +269,7 @@ impl Desk {
     /// # Errors
     /// The text is no project, as a sentence.
     pub(crate) fn put(&self, about: &str, text: &str) -> Result<(), String> {
-        let project = read(text).map_err(|error| error.to_string())?;
+        let project = read_keeping_years(text).map_err(|error| error.to_string())?;
         let run = self.with_untracked(|project| project.run);
         self.last_edit.set(None);
         self.replace(OpenProject { project, run }, about);

@@ -1,6 +1,6 @@
 //! Limits of a project's year.
 
-use super::{Checked, each, many, text, within};
+use super::{Checked, many, number, text, within};
 use crate::field_path::Here;
 use crate::v1::{
     AirFrom, AirSource, AirStep, AirStepKind, Follows, Input, Period, Setting, SpaceYear,
@@ -8,7 +8,7 @@ use crate::v1::{
 };
 use crate::{DocumentError, limits};
 
-pub(super) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked {
+pub(in crate::v1) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked {
     text(&at.field("file"), &file.file, 1, limits::NAME)?;
     text(&at.field("place"), &file.place, 0, limits::NAME)?;
     plain(at, &[("rows", file.rows), ("step_s", file.step_s)])?;
@@ -34,7 +34,7 @@ pub(super) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked {
     Ok(())
 }
 
-pub(super) fn source(at: &Here<'_>, source: &AirSource) -> Checked {
+pub(in crate::v1) fn source(at: &Here<'_>, source: &AirSource) -> Checked {
     each(
         at,
         &[
@@ -81,7 +81,7 @@ fn step(at: &Here<'_>, step: &AirStep) -> Checked {
     Ok(())
 }
 
-pub(super) fn space_year(at: &Here<'_>, year: &SpaceYear) -> Checked {
+pub(in crate::v1) fn space_year(at: &Here<'_>, year: &SpaceYear) -> Checked {
     let numbers: [(_, &Option<Input<f64>>); 6] = [
         ("share", &year.share),
         ("room_c", &year.room_c),
@@ -114,7 +114,12 @@ fn settings(at: &Here<'_>, settings: &[Setting]) -> Checked {
     Ok(())
 }
 
-pub(super) fn periods(at: &Here<'_>, periods: &[Period]) -> Checked {
+/// The periods in which a duct's fan is off.
+pub(in crate::v1) fn fan_off(at: &Here<'_>, off: &Vec<Period>) -> Checked {
+    periods(at, off)
+}
+
+fn periods(at: &Here<'_>, periods: &[Period]) -> Checked {
     many(at, periods.len(), limits::PERIODS)?;
     for (position, one) in periods.iter().enumerate() {
         period(&at.index(position), one)?;
@@ -135,10 +140,21 @@ fn period(at: &Here<'_>, period: &Period) -> Checked {
     Ok(())
 }
 
+/// Checks numbers that may be left out, by the limits that stand in the table under their names.
+fn each(at: &Here<'_>, inputs: &[(&'static str, &Option<Input<f64>>)]) -> Checked {
+    for (name, input) in inputs {
+        let found = limits::YEAR.iter().find(|(known, _)| known == name);
+        if let (Some((_, limits)), Some(input)) = (found, input) {
+            number(&at.field(name), input, limits)?;
+        }
+    }
+    Ok(())
+}
+
 /// Checks numbers without an origin, by the limits that stand in the table under their names.
 fn plain(at: &Here<'_>, numbers: &[(&'static str, f64)]) -> Checked {
     for (name, number) in numbers {
-        let found = limits::PLAIN.iter().find(|(known, _)| known == name);
+        let found = limits::YEAR_PLAIN.iter().find(|(known, _)| known == name);
         if let Some((_, limits)) = found {
             within(&at.field(name), *number, limits)?;
         }

@@ -1,7 +1,7 @@
 //! Files on the desk: opened, refused in words, and written.
 
 use dewrun_desk::Stage;
-use dewrun_document::{DocumentError, is_link, read, write};
+use dewrun_document::{DocumentError, is_link, read_keeping_years, write};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -24,7 +24,7 @@ impl Desk {
         }
         let project = text.map_or_else(
             || Err("The browser can\u{2019}t read it as text.".to_owned()),
-            |text| read(text).map_err(|error| in_words(&error)),
+            |text| read_keeping_years(text).map_err(|error| in_words(&error)),
         );
         match project {
             Ok(project) => {

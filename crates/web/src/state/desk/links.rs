@@ -1,7 +1,7 @@
 //! Links on the desk: what one carries is opened, and the open project is put into one.
 
 use dewrun_desk::Stage;
-use dewrun_document::{link_text, read};
+use dewrun_document::{link_text, read_keeping_years};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -14,7 +14,7 @@ impl Desk {
         read_link(text, move |carried| {
             let project = carried.and_then(|text| {
                 // Nobody sees the text, so that its lines and columns say nothing.
-                read(&text).map_err(|error| format!("{}.", error.sentence()))
+                read_keeping_years(&text).map_err(|error| format!("{}.", error.sentence()))
             });
             match project {
                 Ok(project) => {

@@ -38,7 +38,7 @@ impl Open {
     /// # Errors
     /// What is wrong with the project, or why there is no answer.
     pub(crate) fn read(project: &str, run: usize) -> Result<Self, String> {
-        let project = read(project).map_err(|error| error.to_string())?;
+        let project = read_keeping_years(project).map_err(|error| error.to_string())?;
         let answered = Answered::unranked(&OpenProject { project, run });
         Ok(Self {
             answered: answered.map_err(|error| error.to_string())?,

@@ -239,8 +239,17 @@ fn route<'a>(
 
 /// Checks numbers that may be left out, by the limits that stand in the table under their names.
 fn each(at: &Here<'_>, inputs: &[(&'static str, &Option<Input<f64>>)]) -> Checked {
+    each_of(&limits::FIELDS, at, inputs)
+}
+
+/// As [`each`], by the limits of another table.
+fn each_of(
+    table: &[(&str, Limits)],
+    at: &Here<'_>,
+    inputs: &[(&'static str, &Option<Input<f64>>)],
+) -> Checked {
     for (name, input) in inputs {
-        let found = limits::FIELDS.iter().find(|(known, _)| known == name);
+        let found = table.iter().find(|(known, _)| known == name);
         if let (Some((_, limits)), Some(input)) = (found, input) {
             number(&at.field(name), input, limits)?;
         }

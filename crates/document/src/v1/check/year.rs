@@ -1,6 +1,6 @@
 //! Limits of a project's year.
 
-use super::{Checked, many, number, text, within};
+use super::{Checked, each_of, many, text, within};
 use crate::field_path::Here;
 use crate::v1::{
     AirFrom, AirSource, AirStep, AirStepKind, Follows, Input, Period, Setting, SpaceYear,
@@ -115,7 +115,7 @@ fn settings(at: &Here<'_>, settings: &[Setting]) -> Checked {
 }
 
 /// The periods in which a duct's fan is off.
-pub(in crate::v1) fn fan_off(at: &Here<'_>, off: &Vec<Period>) -> Checked {
+pub(in crate::v1) fn fan_off(at: &Here<'_>, off: &[Period]) -> Checked {
     periods(at, off)
 }
 
@@ -140,15 +140,8 @@ fn period(at: &Here<'_>, period: &Period) -> Checked {
     Ok(())
 }
 
-/// Checks numbers that may be left out, by the limits that stand in the table under their names.
 fn each(at: &Here<'_>, inputs: &[(&'static str, &Option<Input<f64>>)]) -> Checked {
-    for (name, input) in inputs {
-        let found = limits::YEAR.iter().find(|(known, _)| known == name);
-        if let (Some((_, limits)), Some(input)) = (found, input) {
-            number(&at.field(name), input, limits)?;
-        }
-    }
-    Ok(())
+    each_of(&limits::YEAR, at, inputs)
 }
 
 /// Checks numbers without an origin, by the limits that stand in the table under their names.

@@ -38,8 +38,8 @@ pub use steady::{evaluate, evaluate_fine, evaluate_with};
 pub use whole::{
     AirflowOutcome, Blind, Change, ExpectedOnSite, FaultOutcome, FilterOnSite, Finding,
     GivenLimits, HangerAdvice, IceOutcome, LegWater, LowPoint, OnSite, PoolLevel, Proposal, Remark,
-    StateKind, StateOutcome, TrapOutcome, TubeWater, Whole, WholeError, fault_words, on_site,
-    water_and_air,
+    Standing, StandingAir, StandingTube, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
+    WholeError, fault_words, on_site, standing_of, water_and_air,
 };
 
 /// What the crates of water and airflow call things, for those who tell an answer and compute none.

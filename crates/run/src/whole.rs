@@ -10,6 +10,7 @@ mod low_point;
 mod on_site;
 mod outcome;
 mod remark;
+mod standing;
 mod supervise;
 mod trap;
 mod tube_water;
@@ -22,6 +23,7 @@ pub use outcome::{
     LowPoint, PoolLevel, Proposal, StateKind, StateOutcome, TrapOutcome, TubeWater, Whole,
 };
 pub use remark::Remark;
+pub use standing::{Standing, StandingAir, StandingTube, standing_of};
 pub use words::fault_words;
 
 use crate::error::Tube;

@@ -8,11 +8,13 @@ mod proposal;
 mod tube;
 mod walk;
 mod way;
+mod ways;
 
 pub use inflow::Inflow;
 pub use legs::{Course, LegReport, legs};
 pub use proposal::{ProposedTrap, propose};
 pub use tube::{DrainLeg, DrainTube, DrainageError, Formed, TrapAt};
+pub use ways::{FlatPlace, LowPlace, Meets, Slope, Ways};
 
 #[cfg(test)]
 mod tests;

@@ -121,6 +121,12 @@ impl PoolShape {
         })
     }
 
+    /// Depth at the low point at which it runs over the lower crest; infinite where it does not.
+    #[must_use]
+    pub const fn brim(&self) -> Length {
+        Length::metres(self.brim_m)
+    }
+
     /// The narrowest bore at the low point.
     #[must_use]
     pub const fn bore(&self) -> Length {
@@ -215,7 +221,16 @@ impl PoolShape {
     /// # Errors
     /// [`PoolError`] where the volume is none or runs over.
     pub fn stand(&self, volume: Volume) -> Result<Stand, PoolError> {
-        let depth = self.depth(volume)?;
+        Ok(self.stand_of(self.depth(volume)?, volume))
+    }
+
+    /// How water stands that is so deep at the low point.
+    #[must_use]
+    pub fn stand_at(&self, depth: Length) -> Stand {
+        self.stand_of(depth, self.volume(depth))
+    }
+
+    fn stand_of(&self, depth: Length, volume: Volume) -> Stand {
         let depth_m = depth.to_metres();
         let wetted = |side| {
             let on_side = self.pieces.iter().filter(|piece| piece.side == side);
@@ -224,7 +239,7 @@ impl PoolShape {
         let surface_m2 = self.pieces.iter().map(|piece| piece.surface_m2(depth_m));
         let whole_m2 = whole_area(self.bore_m);
         let beyond_m3 = (volume - self.seal_volume()).to_cubic_metres();
-        Ok(Stand {
+        Stand {
             depth,
             share: depth_m / self.bore_m,
             wetted: [wetted(Side::Before), wetted(Side::After)],
@@ -232,7 +247,7 @@ impl PoolShape {
             free_area: Area::square_metres(whole_m2 - area(depth_m, self.bore_m)),
             sealed: self.bore_m <= depth_m,
             plug: Length::metres(beyond_m3.max(0.0) / whole_m2),
-        })
+        }
     }
 
     /// Depth and volume at which moving air throws the first slugs; the sealing volume where it moves too slowly to.

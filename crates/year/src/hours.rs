@@ -34,6 +34,8 @@ pub struct Hours {
     hours: Vec<Hour>,
     around: Vec<Around>,
     spaces: usize,
+    /// Hours in which the duct's fan stands, rising.
+    still: Vec<usize>,
 }
 
 impl Hours {
@@ -44,6 +46,7 @@ impl Hours {
             hours: Vec::new(),
             around: Vec::new(),
             spaces,
+            still: Vec::new(),
         }
     }
 
@@ -58,6 +61,19 @@ impl Hours {
             self.around.push(last);
         }
         self.hours.push(hour);
+    }
+
+    /// The duct's own fan stands in the hour that was added last.
+    pub fn duct_stands(&mut self) {
+        if let Some(last) = self.hours.len().checked_sub(1) {
+            self.still.push(last);
+        }
+    }
+
+    /// Whether the duct's own fan runs in one of them.
+    #[must_use]
+    pub fn duct_runs(&self, position: usize) -> bool {
+        self.still.binary_search(&position).is_err()
     }
 
     /// Their number.

@@ -28,12 +28,15 @@ mod march;
 mod results;
 mod route;
 mod sums;
+mod water;
 
 pub use hours::{Around, Hour, Hours};
 pub use march::{Grid, March, Steps};
 pub use results::{
-    COLDER_BY_K, Month, RouteDesign, YearSum, chamber_humidity, dry_by_bound, is_wet, months,
-    route_design, year_sum,
+    COLDER_BY_K, CriticalWeek, Month, RouteDesign, WaterBalance, WaterSum, WaterTrouble, YearSum,
+    chamber_humidity, dry_by_bound, is_wet, months, route_design, water_balance, water_sum,
+    year_sum,
 };
 pub use route::{Leg, Route};
 pub use sums::{AirState, HourSum, LegSum};
+pub use water::{StateShares, StoreKind, StorePlace, Visits, Water, WaterHour};

@@ -8,4 +8,4 @@ mod year_route;
 pub use air_states::{AirState, air_states};
 pub use full_route::full_route;
 pub use steady_route::steady_route;
-pub use year_route::year_route;
+pub use year_route::{year_full_route, year_route};

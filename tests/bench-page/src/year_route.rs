@@ -6,8 +6,10 @@ use dewrun_moist_air::humidity::saturated_over_water;
 use dewrun_moist_air::mixture::{density_kg_m3, humidity_ratio};
 use dewrun_numeric::elementary::cos;
 use dewrun_quantity::MassPerArea;
-use dewrun_year::{Around, Hour, Hours, Route};
+use dewrun_run::{Run, evaluate, water_and_air};
+use dewrun_year::{Around, Hour, Hours, Route, Visits, Water};
 
+use crate::full_route::full_route;
 use crate::steady_route::steady_route;
 
 /// Hours of a year.
@@ -17,8 +19,23 @@ const LITRES_PER_MINUTE: f64 = 30.0;
 /// The route and its hours; none where the route could not be evaluated, which a test rules out.
 #[must_use]
 pub fn year_route() -> Option<(Route, Hours)> {
-    let run = steady_route();
-    let route = Route::of_run(&run, MassPerArea::grams_per_square_metre(50.0)).ok()?;
+    hours_of(&steady_route())
+}
+
+/// The ten legs of `steady_full` through the same year, with their water and their air.
+#[must_use]
+pub fn year_full_route() -> Option<(Route, Hours, Water)> {
+    let (run, installation) = full_route().ok()?;
+    let steady = evaluate(&run).ok()?.value;
+    let whole = water_and_air(&run, &installation, &steady).ok()?;
+    let visits = Visits::Every(installation.drain_interval);
+    let water = Water::of_run(&run, &installation, &steady, &whole, visits).ok()?;
+    let (route, hours) = hours_of(&run)?;
+    Some((route, hours, water))
+}
+
+fn hours_of(run: &Run) -> Option<(Route, Hours)> {
+    let route = Route::of_run(run, MassPerArea::grams_per_square_metre(50.0)).ok()?;
     let mut hours = Hours::of_spaces(run.spaces.len());
     for h in 0..HOURS {
         let hour = hour(f64::from(h));
@@ -56,9 +73,24 @@ fn hour(h: f64) -> Hour {
 
 #[cfg(test)]
 mod tests {
-    use dewrun_year::{Grid, March, Steps};
+    use dewrun_year::{Grid, March, Steps, water_balance, water_sum};
 
     use super::*;
+
+    #[test]
+    fn the_full_year_fills_its_trap() {
+        let (route, hours, water) = year_full_route().expect("the route can be evaluated");
+        let how = (Grid::PRODUCT, Steps::QuartersWhereDrying);
+        let mut march = March::with_water(&route, &hours, how, water);
+        assert!(march.advance(&hours, usize::MAX), "all hours");
+        let sum = water_sum(march.water_hours());
+        let balance = water_balance(&march);
+        assert!(
+            balance.off_kg.abs() <= 1e-9 * balance.entered_kg,
+            "{balance:?}"
+        );
+        assert!(0 < sum.emptyings && 0.0 < sum.let_out_kg, "{sum:?}");
+    }
 
     #[test]
     fn the_year_wets_and_dries() {

@@ -12,7 +12,7 @@ use super::error::WholeError;
 use super::line::{line, side};
 use crate::error::Tube;
 use crate::input::{Leg, Run};
-use crate::installation::{Fan, Installation};
+use crate::installation::{Fan, Installation, Trap};
 use crate::outcome::Outcome;
 
 /// Density at which fan curves are given.
@@ -134,20 +134,23 @@ fn as_it_is(run: &Run, installation: &Installation) -> State {
         (Tube::Exhaust, &installation.exhaust, &run.exhaust),
     ] {
         let open = built.traps.iter().filter(|trap| trap.open);
-        leaks.extend(open.map(|trap| {
-            let mut hole = Usual::PRACTICE.trap_outlet;
-            hole.diameter = hole.diameter.min(trap.bore);
-            Leak {
-                side: side(tube),
-                at: trap.at.min(legs.iter().map(|leg| leg.length).sum()),
-                hole,
-                space: pressure_around(installation, legs, trap.at),
-            }
-        }));
+        leaks.extend(open.map(|trap| leak_of(installation, tube, legs, trap)));
     }
     State {
         leaks,
         ..State::default()
+    }
+}
+
+/// What a trap lets in or out that stands open.
+pub(super) fn leak_of(installation: &Installation, tube: Tube, legs: &[Leg], trap: &Trap) -> Leak {
+    let mut hole = Usual::PRACTICE.trap_outlet;
+    hole.diameter = hole.diameter.min(trap.bore);
+    Leak {
+        side: side(tube),
+        at: trap.at.min(legs.iter().map(|leg| leg.length).sum()),
+        hole,
+        space: pressure_around(installation, legs, trap.at),
     }
 }
 

@@ -45,7 +45,7 @@ impl Watch<'_> {
         let depth = pool.shape.bore() * share;
         let pools = vec![AirPool {
             side: side(tube),
-            shape: standing(water, pool, depth)?,
+            shape: standing(water, (pool.at, pool.until), pool.shape.bore(), depth)?,
         }];
         let state = State {
             pools,
@@ -85,20 +85,25 @@ impl Watch<'_> {
 }
 
 /// Water of a depth at a low point as the air meets it.
-fn standing(tube: &DrainTube, pool: &Pool, depth: Length) -> Option<AirPoolShape> {
-    let (before, after) = falls(tube, pool);
-    let level = pool.until - pool.at;
+pub(super) fn standing(
+    tube: &DrainTube,
+    (at, until): (Length, Length),
+    bore: Length,
+    depth: Length,
+) -> Option<AirPoolShape> {
+    let (before, after) = falls(tube, at, until);
+    let level = until - at;
     if before < LEVEL || after < LEVEL || Length::millimetres(1.0) < level {
         return Some(AirPoolShape::Uniform {
-            from: pool.at,
+            from: at,
             length: level,
             depth,
         });
     }
     let incline = Incline::per_horizontal;
-    let shape = PoolShape::between(pool.shape.bore(), incline(before), incline(after)).ok()?;
+    let shape = PoolShape::between(bore, incline(before), incline(after)).ok()?;
     Some(AirPoolShape::Wedge {
-        at: pool.at,
+        at,
         volume: shape.volume(depth),
         fall_before: before,
         fall_after: after,
@@ -106,17 +111,17 @@ fn standing(tube: &DrainTube, pool: &Pool, depth: Length) -> Option<AirPoolShape
 }
 
 /// Falls of the legs that meet at a low point, per horizontal length; nearly upright ones as steep as the airflow takes them.
-fn falls(tube: &DrainTube, pool: &Pool) -> (f64, f64) {
+fn falls(tube: &DrainTube, low: Length, until: Length) -> (f64, f64) {
     const STEEPEST: f64 = 100.0;
     let near = Length::millimetres(1.0);
     let (mut before, mut after, mut at) = (0.0, 0.0, Length::ZERO);
     for leg in &tube.legs {
         let end = at + leg.length;
         let tangent = Incline::of(leg.length, -leg.rise).map_or(STEEPEST, Incline::tangent);
-        if at < pool.at && pool.at <= end + near && 0.0 < tangent {
+        if at < low && low <= end + near && 0.0 < tangent {
             before = tangent.min(STEEPEST);
         }
-        if at <= pool.until + near && pool.until + near < end && tangent < 0.0 {
+        if at <= until + near && until + near < end && tangent < 0.0 {
             after = (-tangent).min(STEEPEST);
         }
         at = end;

@@ -321,6 +321,14 @@ pub enum Change {
 }
 
 impl AirflowOutcome {
+    /// Both limits in use, or those recommended.
+    #[must_use]
+    pub fn limits(&self) -> Option<[f64; 2]> {
+        let both = |limits: &AirflowLimits| [limits.low(), limits.high()];
+        let given = self.given.as_ref().map(|given| both(&given.limits));
+        given.or_else(|| self.recommended.as_ref().map(|(limits, ..)| both(limits)))
+    }
+
     /// The low limit in use, or the one recommended.
     #[must_use]
     pub fn low_limit(&self) -> Option<f64> {

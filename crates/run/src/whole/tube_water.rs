@@ -264,7 +264,7 @@ impl Wet<'_> {
     }
 }
 
-fn drain_tube(
+pub(super) fn drain_tube(
     context: &Context<'_>,
     tube: Tube,
     legs: &[Leg],

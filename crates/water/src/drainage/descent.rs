@@ -73,51 +73,74 @@ pub(super) struct Forgotten {
     pub(super) capacity: Mass,
 }
 
+/// What lies between two places that take water for good: its segments, each with its way.
+pub(super) struct Between {
+    pub(super) from_m: f64,
+    pub(super) to_m: f64,
+    pub(super) sinks: [Destination; 2],
+    pub(super) segments: Vec<Segment>,
+}
+
+/// A tube cut at all places that take water for good, and the traps that fill and then let pass.
+pub(super) fn between_sinks(tube: &DrainTube, traps: Traps) -> (Vec<Between>, Vec<Forgotten>) {
+    let (mut sinks, mut forgotten) = (Vec::new(), Vec::new());
+    let end_m = tube.end_m();
+    for (trap, given) in tube.traps.iter().enumerate() {
+        let at_m = given.at.to_metres().max(0.0).min(end_m);
+        match given.capacity {
+            Some(capacity) if traps == Traps::Forgotten => forgotten.push(Forgotten {
+                trap,
+                at_m,
+                capacity,
+            }),
+            _ => sinks.push((at_m, Destination::Trap(trap))),
+        }
+    }
+    sinks.push((0.0, Destination::Start));
+    sinks.push((end_m, Destination::End));
+    // A trap at an end takes the water before the end does.
+    sinks.sort_by(|one, next| {
+        let rank = |sink: Destination| match sink {
+            Destination::Start => 0,
+            Destination::End => 2,
+            _ => 1,
+        };
+        (one.0.total_cmp(&next.0)).then(rank(one.1).cmp(&rank(next.1)))
+    });
+    let cuts_m: Vec<f64> = sinks.iter().map(|sink| sink.0).collect();
+    let cuts_m = with(cuts_m, forgotten.iter().map(|trap| trap.at_m));
+    let mut rest = segments(tube, &cuts_m).into_iter().peekable();
+    let mut all = Vec::new();
+    for pair in sinks.windows(2) {
+        let [(from_m, before), (to_m, after)] = pair else {
+            continue;
+        };
+        let mut within = Vec::new();
+        while let Some(segment) = rest.next_if(|next| next.to_m <= to_m + SAME_PLACE_M) {
+            within.push(segment);
+        }
+        all.push(Between {
+            from_m: *from_m,
+            to_m: *to_m,
+            sinks: [*before, *after],
+            segments: direct(within),
+        });
+    }
+    (all, forgotten)
+}
+
 impl Descent {
     pub(super) fn new(tube: &DrainTube, formed: &[Formed], traps: Traps) -> Self {
-        let (mut sinks, mut forgotten) = (Vec::new(), Vec::new());
-        let end_m = tube.end_m();
-        for (trap, given) in tube.traps.iter().enumerate() {
-            let at_m = given.at.to_metres().max(0.0).min(end_m);
-            match given.capacity {
-                Some(capacity) if traps == Traps::Forgotten => forgotten.push(Forgotten {
-                    trap,
-                    at_m,
-                    capacity,
-                }),
-                _ => sinks.push((at_m, Destination::Trap(trap))),
-            }
-        }
-        sinks.push((0.0, Destination::Start));
-        sinks.push((end_m, Destination::End));
-        // A trap at an end takes the water before the end does.
-        sinks.sort_by(|one, next| {
-            let rank = |sink: Destination| match sink {
-                Destination::Start => 0,
-                Destination::End => 2,
-                _ => 1,
-            };
-            (one.0.total_cmp(&next.0)).then(rank(one.1).cmp(&rank(next.1)))
-        });
-        let cuts_m: Vec<f64> = sinks.iter().map(|sink| sink.0).collect();
-        let cuts_m = with(cuts_m, forgotten.iter().map(|trap| trap.at_m));
+        let (all, forgotten) = between_sinks(tube, traps);
         let mut walk = Walk::new(tube, formed, forgotten);
-        let mut rest = segments(tube, &cuts_m).into_iter().peekable();
         let mut stretches = Vec::new();
-        for pair in sinks.windows(2) {
-            let [(from_m, before), (to_m, after)] = pair else {
-                continue;
-            };
-            let mut within = Vec::new();
-            while let Some(segment) = rest.next_if(|next| next.to_m <= to_m + SAME_PLACE_M) {
-                within.push(segment);
-            }
-            let (received, crests) = walk.down(direct(within), [*before, *after]);
+        for between in all {
+            let (received, crests) = walk.down(between.segments, between.sinks);
             stretches.push(Stretch {
                 received,
                 crests,
-                from_m: *from_m,
-                to_m: *to_m,
+                from_m: between.from_m,
+                to_m: between.to_m,
             });
         }
         walk.descent(stretches)

@@ -10,16 +10,7 @@ use crate::pool::PoolShape;
 /// Fills all low points over time.
 pub(super) fn fill(descent: Descent) -> Drainage {
     let mut sinks = Sinks::of(descent.trap_count);
-    let mut rows: Vec<Row> = Vec::new();
-    let mut basins: Vec<Basin> = Vec::new();
-    for stretch in descent.stretches {
-        rows.push(Row::of(
-            stretch,
-            descent.water_kg_m3,
-            &mut basins,
-            &mut sinks,
-        ));
-    }
+    let (mut rows, mut basins) = lay(descent.stretches, descent.water_kg_m3, &mut sinks);
     for row in &mut rows {
         while row.next_event(&mut basins, &mut sinks) {}
     }
@@ -33,6 +24,24 @@ pub(super) fn fill(descent: Descent) -> Drainage {
         stores: descent.stores,
         forgotten: descent.forgotten,
     }
+}
+
+/// All pools of a tube, whatever comes in: where each runs over to when it is full, and those that two become which run over to each other.
+pub(super) fn brimming(descent: Descent) -> Vec<Pool> {
+    let mut sinks = Sinks::of(descent.trap_count);
+    let (mut rows, mut basins) = lay(descent.stretches, descent.water_kg_m3, &mut sinks);
+    for row in &mut rows {
+        while row.spill(&mut basins) {}
+    }
+    basins.into_iter().map(Basin::pool).collect()
+}
+
+fn lay(stretches: Vec<Stretch>, water_kg_m3: f64, sinks: &mut Sinks) -> (Vec<Row>, Vec<Basin>) {
+    let (mut rows, mut basins) = (Vec::new(), Vec::new());
+    for stretch in stretches {
+        rows.push(Row::of(stretch, water_kg_m3, &mut basins, sinks));
+    }
+    (rows, basins)
 }
 
 /// What takes water for good.
@@ -246,6 +255,30 @@ impl Row {
                 Destination::Pool(id) => Some((place, *id)),
                 _ => None,
             })
+    }
+
+    /// Notes where each pool runs over to and joins two that run over to each other; false where there are none such.
+    fn spill(&mut self, basins: &mut Vec<Basin>) -> bool {
+        let mut towards_each_other = None;
+        for (place, id) in self.pools() {
+            let towards = self.lower_side(place);
+            let Some((next_place, next)) = self.neighbour(place, towards) else {
+                continue;
+            };
+            if let Some(basin) = basins.get_mut(id) {
+                basin.runs_over_to = basin.runs_over_to.or(Some(next));
+            }
+            let back =
+                matches!(next, Destination::Pool(_)) && self.lower_side(next_place) != towards;
+            if back {
+                towards_each_other = Some((place, next_place));
+            }
+        }
+        let before = basins.len();
+        if let Some((place, next_place)) = towards_each_other {
+            self.join(place, next_place, Time::ZERO, basins);
+        }
+        before < basins.len()
     }
 
     fn run_over(

@@ -196,14 +196,7 @@ impl<'a> Walk<'a> {
     }
 
     fn is_flat(&self, segment: &Segment) -> bool {
-        self.tube.legs.get(segment.leg).is_some_and(|leg| {
-            is_flat(
-                leg.bore,
-                segment.incline,
-                &leg.keeping.puddle,
-                self.tube.water,
-            )
-        })
+        lies_flat(self.tube, segment)
     }
 
     /// What a metre of a segment keeps; where it is not flat, or is the bottom of a pool, its film.
@@ -218,6 +211,13 @@ impl<'a> Walk<'a> {
         };
         held_per_length(leg.bore, incline, &leg.keeping, self.tube.water).to_kilograms_per_metre()
     }
+}
+
+/// Whether a puddle stays on a segment.
+pub(super) fn lies_flat(tube: &DrainTube, segment: &Segment) -> bool {
+    tube.legs
+        .get(segment.leg)
+        .is_some_and(|leg| is_flat(leg.bore, segment.incline, &leg.keeping.puddle, tube.water))
 }
 
 /// A part of a segment on which water forms evenly.

@@ -64,6 +64,17 @@ pub(super) fn change_of_frost(growth: f64, all: f64) -> (f64, f64) {
     }
 }
 
+/// What dries from standing water, of a growth that a wholly wet wall would have: its change, and its surface while there is any left.
+#[inline(always)]
+pub(super) fn change_of_pool(growth: f64, surface: f64, all: f64) -> (f64, f64) {
+    let wanted = smaller(growth, 0.0) * surface;
+    if wanted < -all {
+        (-all, 0.0)
+    } else {
+        (wanted, if growth < 0.0 { surface } else { 0.0 })
+    }
+}
+
 /// Share of what is on a wall that is ice when a step is over: between water and ice the wall stays at 0 °C, and the share is the unknown.
 #[inline(always)]
 pub(super) fn frozen_share(wall_c: f64) -> f64 {
@@ -242,6 +253,8 @@ impl State {
             // What was ice when the step began dries as ice: else a wall at 0 °C had two balances.
             let change = film_change + film.ice[l] * (ice_change - film_change);
             let share = film_share + film.ice[l] * (ice_share - film_share);
+            let (pool_change, pool_share) = change_of_pool(growth, film.pool[l], film.pooled[l]);
+            let (change, share) = (change + pool_change, share + pool_share);
             let between = 0.0 < frozen && frozen < 1.0;
             let turning = if between {
                 -0.5 / MELTING_HALF_BAND_K

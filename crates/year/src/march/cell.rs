@@ -74,6 +74,12 @@ pub(super) struct Place {
     pub(super) before_detector: bool,
     /// It lies from one bore behind an inlet on.
     pub(super) past_inlet: bool,
+    /// It lies in the exhaust, and where along its tube, m.
+    pub(super) behind: bool,
+    pub(super) from_m: f64,
+    pub(super) to_m: f64,
+    /// It is the last of its tube.
+    pub(super) ends: bool,
     /// Height and outer diameter of the riser that it is part of, m.
     pub(super) riser: Option<(f64, f64)>,
 }
@@ -227,6 +233,10 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
                     behind_detector: behind && position == 0 && cell == 0,
                     before_detector: !behind && position + 1 == tube.len() && last,
                     past_inlet: leg.bore_m <= 0.5 * (stretch.0 + stretch.1),
+                    behind,
+                    from_m: stretch.0,
+                    to_m: stretch.1,
+                    ends: position + 1 == tube.len() && last,
                     riser: leg.riser_m.map(|height| (height, leg.outer_m())),
                 };
                 cells.push((one(leg, stretch, roots), place));

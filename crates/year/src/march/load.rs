@@ -48,6 +48,8 @@ impl State {
         self.load(l, &idle, 0.0);
         self.film.water[l] = 0.0;
         self.film.frost[l] = 0.0;
+        self.film.pool[l] = 0.0;
+        self.film.pooled[l] = 0.0;
         self.given.air_c[l] = 15.0;
         self.given.radiant_k[l] = 288.15;
         self.given.dry_above_c[l] = NO_DEW_C;

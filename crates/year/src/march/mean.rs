@@ -44,7 +44,7 @@ impl State {
             } else {
                 1.0
             };
-            let share = smaller(larger(share, 0.0), 1.0);
+            let share = smaller(larger(share, 0.0), 1.0 + film.pool[l]);
             let heat_units = (film.heat[l] - 0.5 * VAPOUR_CP * vapour) * per_flow / heat_capacity;
             let heat_units = larger(heat_units, 0.0);
             let mass_units = share * film.mass[l] * per_flow / (1.0 + w);

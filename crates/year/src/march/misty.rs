@@ -35,6 +35,7 @@ impl State {
         let start: [Content; LANES] = core::array::from_fn(|l| Content::of(self.air(l)));
         let mut content = start;
         let mut change: Lanes = [0.0; LANES];
+        let mut pooled: Lanes = [0.0; LANES];
         for _ in 0..PARTS {
             let from = content;
             let mut middle = from;
@@ -65,17 +66,21 @@ impl State {
             for (all, part) in change.iter_mut().zip(&aside.settled.change) {
                 *all += part / f64::from(PARTS);
             }
+            for (all, part) in pooled.iter_mut().zip(&aside.settled.pooled) {
+                *all += part / f64::from(PARTS);
+            }
         }
         for l in (0..LANES).filter(|&l| misty[l]) {
             // What the wall gains is what the air loses, to rounding.
             let along = cell.length[l] * self.given.per_flow[l];
-            let lost = change[l] * self.given.per_second[l] * cell.inner[l] * along;
+            let lost = (change[l] + pooled[l]) * self.given.per_second[l] * cell.inner[l] * along;
             let end = Content {
                 water: start[l].water - lost,
                 ..content[l]
             };
             let air = end.air(self.given.p_pa[l]);
             self.settled.wall_c[l] = aside.settled.wall_c[l];
+            self.settled.pooled[l] = pooled[l];
             self.end_misty(cell, l, air, change[l]);
             self.reached.surface_c[l] = aside.reached.surface_c[l];
             self.reached.surface_slope[l] = 0.0;

@@ -5,6 +5,7 @@
 //! the hours that were begun after it are then begun anew.
 
 mod balance;
+mod carried;
 mod cell;
 mod inside;
 mod lanes;
@@ -15,9 +16,11 @@ mod outside;
 mod settle;
 mod state;
 
-use crate::hours::Hours;
+use crate::hours::{Hour, Hours};
 use crate::route::Route;
 use crate::sums::{AirState, HourSum, LegSum};
+use crate::water::{Water, WaterHour};
+use carried::Carried;
 use cell::{Cell, Place, Roots};
 use lanes::{LANES, Lanes, skewed};
 use state::State;
@@ -90,6 +93,8 @@ pub struct March {
     hours: Vec<HourSum>,
     legs: Vec<LegSum>,
     leg_count: usize,
+    /// What has left the walls, where that is followed.
+    carried: Option<Box<Carried>>,
 }
 
 impl March {
@@ -99,7 +104,30 @@ impl March {
     /// Routes of at least one leg with a length; hours as of [`crate::Hour`].
     #[must_use]
     pub fn new(route: &Route, hours: &Hours, grid: Grid, steps: Steps) -> Self {
-        let cells = cell::cells(route, grid, flows(hours));
+        Self::between(route, hours, (grid, steps), flows(hours))
+    }
+
+    /// The same, with the water that leaves the walls: pools, traps, and the air that follows them.
+    ///
+    /// What stands lags by the hours that are marched side by side; where it has moved too far meanwhile, they are marched anew.
+    ///
+    /// # Range
+    /// As [`March::new`]; the water is that of the same run as the route.
+    #[must_use]
+    pub fn with_water(
+        route: &Route,
+        hours: &Hours,
+        (grid, steps): (Grid, Steps),
+        mut water: Water,
+    ) -> Self {
+        let flow_kg_s = water.flows_kg_s().unwrap_or(flows(hours).flow_kg_s);
+        let march = Self::between(route, hours, (grid, steps), Roots { flow_kg_s });
+        let carried = Some(Box::new(Carried::new(water, &march.places)));
+        Self { carried, ..march }
+    }
+
+    fn between(route: &Route, hours: &Hours, (grid, steps): (Grid, Steps), roots: Roots) -> Self {
+        let cells = cell::cells(route, grid, roots);
         let (cells, places): (Vec<_>, Vec<_>) = cells.into_iter().unzip();
         let count = cells.len();
         let leg_count = route.legs().count();
@@ -128,6 +156,7 @@ impl March {
             hours: Vec::with_capacity(hours.len()),
             legs: Vec::with_capacity(hours.len() * leg_count),
             leg_count,
+            carried: None,
         }
     }
 
@@ -167,6 +196,7 @@ impl March {
             done: 0,
             hours: Vec::new(),
             legs: Vec::new(),
+            carried: None,
             ..self.clone()
         };
         for lane in &mut march.lanes {
@@ -187,6 +217,35 @@ impl March {
     pub fn legs(&self, hour: usize) -> &[LegSum] {
         let from = hour * self.leg_count;
         self.legs.get(from..from + self.leg_count).unwrap_or(&[])
+    }
+
+    /// The water of the hours that are done; nothing where it is not followed.
+    #[must_use]
+    pub fn water_hours(&self) -> &[WaterHour] {
+        let hours = self
+            .carried
+            .as_ref()
+            .map_or(&[][..], |carried| &carried.hours);
+        hours.get(..self.done).unwrap_or(hours)
+    }
+
+    /// What stands in each store at the end of an hour that is done, kg, in the order of [`Water::stores`].
+    #[must_use]
+    pub fn levels(&self, hour: usize) -> &[f64] {
+        let Some(carried) = &self.carried else {
+            return &[];
+        };
+        let from = hour * carried.stores;
+        carried
+            .levels
+            .get(from..from + carried.stores)
+            .unwrap_or(&[])
+    }
+
+    /// The water as it is now, where it is followed.
+    #[must_use]
+    pub fn water(&self) -> Option<&Water> {
+        self.carried.as_ref().map(|carried| &carried.water)
     }
 
     /// One turn of the wave: every lane does a cell.
@@ -210,7 +269,9 @@ impl March {
         let turn = self.turn;
         self.turn += 1;
         for l in 0..LANES {
-            if self.lanes[l].part.is_some() && self.leave(l, (turn + count * LANES - l) % count) {
+            if self.lanes[l].part.is_some()
+                && self.leave(hours, l, (turn + count * LANES - l) % count)
+            {
                 return;
             }
         }
@@ -252,6 +313,10 @@ impl March {
         if let Some(before) = self.lanes[l].before.get_mut(at) {
             *before = wall;
         }
+        if let Some(carried) = &self.carried {
+            let film = &mut self.state.film;
+            (film.pool[l], film.pooled[l]) = carried.surface(l, at, cell);
+        }
     }
 
     /// The next step begins in a lane.
@@ -272,6 +337,14 @@ impl March {
         lane.dried_out = false;
         lane.wetted = false;
         let seconds = hour.seconds / f64::from(part.of);
+        let flow = self
+            .carried
+            .as_mut()
+            .and_then(|carried| carried.begin(hours, part.hour, l));
+        let hour = &Hour {
+            dry_air_kg_s: flow.unwrap_or(hour.dry_air_kg_s),
+            ..*hour
+        };
         self.state.load(l, hour, seconds);
         lane.sum.seconds = seconds;
         lane.sum.dry_air_kg = hour.dry_air_kg_s * seconds;
@@ -287,7 +360,7 @@ impl March {
     }
 
     /// Takes down what a lane has done at its cell; true where the hours have to be begun anew.
-    fn leave(&mut self, l: usize, at: usize) -> bool {
+    fn leave(&mut self, hours: &Hours, l: usize, at: usize) -> bool {
         let (Some(&place), Some(cell), Some(wall)) = (
             self.places.get(at),
             self.cells.get(at),
@@ -325,6 +398,9 @@ impl March {
             .max(change * cell.inner * 3600.0 / sum.seconds);
         sum.most_film_kg_m2 = sum.most_film_kg_m2.max(settled.water[l]);
         sum.most_frost_kg_m2 = sum.most_frost_kg_m2.max(settled.frost[l]);
+        if let Some(carried) = &mut self.carried {
+            carried.leave(l, at, state, cell);
+        }
         (state.reached.t_c[l], state.reached.w[l]) = (settled.t_c[l], settled.w[l]);
         if !place.last {
             return false;
@@ -347,29 +423,30 @@ impl March {
             w: air.w,
             mist: air.mist,
         };
-        self.finish(l)
+        self.finish(hours, l)
     }
 
     /// A step is done.
-    fn finish(&mut self, l: usize) -> bool {
+    fn finish(&mut self, hours: &Hours, l: usize) -> bool {
         let lane = &mut self.lanes[l];
         let Some(part) = lane.part else {
             return false;
         };
         let divides = self.steps == Steps::QuartersWhereDrying && part.of == 1;
         if divides && lane.dried_out && lane.wetted {
-            self.walls.copy_from_slice(&lane.before);
-            self.next = Part {
+            let anew = Part {
                 hour: part.hour,
                 number: 0,
                 of: PARTS,
             };
-            self.turn = 0;
-            for lane in &mut self.lanes {
-                lane.part = None;
-            }
-            return true;
+            return self.begin_anew(l, anew);
         }
+        if let Some(carried) = &mut self.carried
+            && carried.has_moved(hours, part.hour, l)
+        {
+            return self.begin_anew(l, part);
+        }
+        let lane = &mut self.lanes[l];
         let sum = &mut lane.sum;
         sum.water_out_kg = sum.dry_air_kg * (sum.outlet.w + sum.outlet.mist);
         for leg in &lane.legs {
@@ -393,11 +470,26 @@ impl March {
                 *leg = leg.then(next);
             }
         }
+        let seconds = lane.sum.seconds;
         lane.part = None;
+        if let Some(carried) = &mut self.carried {
+            carried.finish(hours, (part.hour, part.number, part.of), seconds, l);
+        }
         if part.number + 1 == part.of {
             self.done = part.hour + 1;
         }
         false
+    }
+
+    /// The walls as a lane found them, and all steps from its own on once more.
+    fn begin_anew(&mut self, l: usize, part: Part) -> bool {
+        self.walls.copy_from_slice(&self.lanes[l].before);
+        self.next = part;
+        self.turn = 0;
+        for lane in &mut self.lanes {
+            lane.part = None;
+        }
+        true
     }
 }
 

@@ -3,7 +3,7 @@
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 use dewrun_numeric::plain::plain_ln;
 
-use super::balance::{change_of_film, change_of_frost, frozen_share};
+use super::balance::{change_of_film, change_of_frost, change_of_pool, frozen_share};
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger};
 use super::state::State;
@@ -55,7 +55,8 @@ impl State {
             let frozen = frozen_share(wall_c);
             let (ice_change, _) = change_of_frost(growth, before);
             let change = film_change + film.ice[l] * (ice_change - film_change);
-            let vapour = change * given.per_second[l] * cell.inner[l];
+            let (pooled, _) = change_of_pool(growth, film.pool[l], film.pooled[l]);
+            let vapour = (change + pooled) * given.per_second[l] * cell.inner[l];
             let above = (reached.t_c[l] - wall_c) * solving.mean_heat[l] + solving.added_heat[l];
             let per_flow = cell.length[l] * given.per_flow[l];
             let w = reached.w[l] - vapour * per_flow;
@@ -66,6 +67,7 @@ impl State {
             let left = kept(before + change, frozen, cell.retained[l]);
             settled.change[l] = change;
             settled.drained[l] = left.drained;
+            settled.pooled[l] = pooled;
             settled.water[l] = left.water;
             settled.frost[l] = left.frost;
             settled.wall_c[l] = wall_c;

@@ -51,6 +51,9 @@ pub(super) struct Film {
     pub(super) water: Lanes,
     /// Ice on the wall, kg/m2.
     pub(super) frost: Lanes,
+    /// Free surface of water that stands there over that of the wall, and that water, kg per m2 of wall.
+    pub(super) pool: Lanes,
+    pub(super) pooled: Lanes,
     /// Share of both that is ice.
     pub(super) ice: Lanes,
     /// Of both what the wall keeps as a film, kg/m2, and its cube root.
@@ -139,6 +142,8 @@ pub(super) struct Settled {
     pub(super) frost: Lanes,
     /// What has run off, kg/m2.
     pub(super) drained: Lanes,
+    /// Change of the water that stands there, kg per m2 of wall; it only dries.
+    pub(super) pooled: Lanes,
     /// Inner wall, °C.
     pub(super) wall_c: Lanes,
     /// The air at the end.
@@ -192,6 +197,8 @@ impl State {
             film: Film {
                 water: NOUGHT,
                 frost: NOUGHT,
+                pool: NOUGHT,
+                pooled: NOUGHT,
                 ice: NOUGHT,
                 wet: NOUGHT,
                 root: NOUGHT,
@@ -248,6 +255,7 @@ impl State {
                 water: NOUGHT,
                 frost: NOUGHT,
                 drained: NOUGHT,
+                pooled: NOUGHT,
                 wall_c: SOME_C,
                 t_c: SOME_C,
                 w: SOME_W,

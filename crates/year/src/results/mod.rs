@@ -3,10 +3,12 @@
 mod design;
 mod months;
 mod proof;
+mod water;
 
 pub use design::{RouteDesign, route_design};
 pub use months::{Month, months};
 pub use proof::{COLDER_BY_K, dry_by_bound};
+pub use water::{CriticalWeek, WaterBalance, WaterSum, WaterTrouble, water_balance, water_sum};
 
 use dewrun_moist_air::humidity::saturated_over_water;
 use dewrun_moist_air::mixture::mole_fraction;

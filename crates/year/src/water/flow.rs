@@ -1,0 +1,409 @@
+//! The air that follows the water: what passes in an hour's air, with water in the low points and traps that leak.
+
+use std::collections::BTreeMap;
+
+use dewrun_airflow::{Airflow, AirflowError, BLIND_SHARE, Pool as AirPool};
+use dewrun_quantity::Length;
+use dewrun_run::{Run, Standing, StandingAir, StandingTube, Tube};
+
+use super::held::Held;
+use super::places::{Lets, Places, PoolAt};
+use crate::hours::Hours;
+
+/// Depths at which the air is solved, finer towards the crown: `1 - (1 - k/n)^2` of the bore.
+const DEPTHS: u8 = 24;
+/// Shallower water does not change the flow, as a share of the bore.
+const SHALLOW: f64 = 0.03;
+/// The air is solved between the depths of so many pools; more stand at the nearest depth below.
+const BETWEEN: usize = 3;
+/// Least flow that is marched, as a share of that as fitted: where no air passes, a trickle.
+pub(crate) const TRICKLE: f64 = 0.02;
+
+/// The air that passes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Passing {
+    /// At the sensor, kg/s; negative where it is reversed.
+    pub(crate) mass_kg_s: f64,
+    pub(crate) reading: f64,
+    pub(crate) share: f64,
+}
+
+impl Passing {
+    const STILL: Self = Self {
+        mass_kg_s: 0.0,
+        reading: 0.0,
+        share: 0.0,
+    };
+
+    fn mix(self, other: Self, share: f64) -> Self {
+        let mix = |one: f64, other: f64| one + share * (other - one);
+        Self {
+            mass_kg_s: mix(self.mass_kg_s, other.mass_kg_s),
+            reading: mix(self.reading, other.reading),
+            share: mix(self.share, other.share),
+        }
+    }
+
+    fn times(self, factor: f64) -> Self {
+        Self {
+            mass_kg_s: factor * self.mass_kg_s,
+            reading: factor * self.reading,
+            share: self.share,
+        }
+    }
+
+    /// Whether the detector does not sample its duct.
+    pub(crate) fn is_blind(&self) -> bool {
+        self.mass_kg_s <= 0.0 || self.share < BLIND_SHARE
+    }
+}
+
+/// An hour as the air meets it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Weather {
+    /// By how much the air is warmer than in the steady answer, K.
+    pub(crate) warmer_k: f64,
+    /// Pressure over that of the steady answer.
+    pub(crate) pressure: f64,
+    pub(crate) duct_runs: bool,
+}
+
+/// How water stands in the way of the air.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct InTheWay {
+    /// Pools that are not shallow, and their depth as a share of the bore.
+    pools: Vec<(usize, f64)>,
+    leaking: Vec<(Tube, usize)>,
+    /// Head of all that is closed, Pa; none where nothing is.
+    head_pa: Option<f64>,
+    iced: bool,
+}
+
+impl InTheWay {
+    pub(crate) fn of(places: &Places, held: &Held, iced: bool, open: &[(Tube, usize)]) -> Self {
+        let mut way = Self {
+            leaking: open.to_vec(),
+            iced,
+            ..Self::default()
+        };
+        for (number, place) in places.pools.iter().enumerate() {
+            let kg = held.stand(number).all();
+            let depth = place.levels.at(kg).depth_m / place.bore_m;
+            if SHALLOW < depth {
+                way.pools.push((number, depth.min(1.0)));
+            }
+            if place.seal_kg <= kg {
+                let head_pa = (kg - place.seal_kg) * place.head_pa_kg;
+                way.head_pa = Some(way.head_pa.unwrap_or(0.0) + head_pa);
+            }
+        }
+        for (trap, place) in held.traps.iter().zip(&places.traps) {
+            let dry = place.lets == Lets::OverSeal && trap.seal_m <= 0.0 && 0.0 < place.seal_m;
+            let at = (place.tube, place.number);
+            if (dry || trap.leaks) && !way.leaking.contains(&at) {
+                way.leaking.push(at);
+            }
+        }
+        way
+    }
+
+    pub(crate) const fn is_sealed(&self) -> bool {
+        self.head_pa.is_some()
+    }
+
+    pub(crate) const fn is_iced(&self) -> bool {
+        self.iced
+    }
+
+    /// Depth of the deepest pool, as a share of its bore.
+    pub(crate) fn deepest(&self) -> f64 {
+        self.pools
+            .iter()
+            .map(|(_, depth)| *depth)
+            .fold(0.0, f64::max)
+    }
+}
+
+/// The air through a run, solved as it is asked for.
+#[derive(Debug, Clone)]
+pub(crate) struct Flow {
+    air: StandingAir,
+    tubes: Vec<StandingTube>,
+    warmer_k: Vec<f64>,
+    /// Share of the legs' length in each space, and its temperature in the steady answer, °C.
+    spaces: Vec<(f64, f64)>,
+    p_pa: f64,
+    dry: [Vec<Option<Passing>>; 2],
+    wet: BTreeMap<Vec<u8>, Passing>,
+}
+
+impl Flow {
+    pub(crate) fn of(standing: Standing, run: &Run) -> Self {
+        let mut spaces: Vec<(f64, f64)> = run
+            .spaces
+            .iter()
+            .map(|space| (0.0, space.temperature.to_celsius()))
+            .collect();
+        let legs = || run.intake.iter().chain(&run.exhaust);
+        let all_m: f64 = legs().map(|leg| leg.length.to_metres()).sum();
+        for leg in legs() {
+            if let Some(space) = spaces.get_mut(leg.space) {
+                space.0 += leg.length.to_metres() / all_m;
+            }
+        }
+        let warmer_k: Vec<f64> = standing.air.warmer_k().collect();
+        let none = vec![None; warmer_k.len()];
+        Self {
+            air: standing.air,
+            tubes: standing.tubes,
+            warmer_k,
+            spaces,
+            p_pa: run.pressure.to_pascals(),
+            dry: [none.clone(), none],
+            wet: BTreeMap::new(),
+        }
+    }
+
+    pub(crate) fn open(&self) -> &[(Tube, usize)] {
+        &self.air.open
+    }
+
+    pub(crate) const fn limits(&self) -> Option<[f64; 2]> {
+        self.air.limits
+    }
+
+    pub(crate) fn fitted_kg_s(&self) -> f64 {
+        self.air.fitted.mass.to_kilograms_per_second()
+    }
+
+    /// The most that passes in any air, kg/s.
+    pub(crate) fn most_kg_s(&mut self, places: &Places) -> f64 {
+        let way = InTheWay::default();
+        let mut most = self.fitted_kg_s();
+        for warmer_k in self.warmer_k.clone() {
+            for duct_runs in [true, false] {
+                let weather = Weather {
+                    warmer_k,
+                    pressure: 1.1,
+                    duct_runs,
+                };
+                most = most.max(self.passing(places, weather, &way).mass_kg_s);
+            }
+        }
+        most
+    }
+
+    /// An hour as the air meets it.
+    pub(crate) fn weather(&self, hours: &Hours, hour: usize) -> Weather {
+        let mut warmer_k = 0.0;
+        for (space, (share, usual_c)) in self.spaces.iter().enumerate() {
+            let around = hours.around(hour, space);
+            warmer_k += share * around.map_or(0.0, |around| around.air_c - usual_c);
+        }
+        let p_pa = hours.hour(hour).map_or(self.p_pa, |hour| hour.p_pa);
+        Weather {
+            warmer_k,
+            pressure: p_pa / self.p_pa,
+            duct_runs: hours.duct_runs(hour),
+        }
+    }
+
+    /// What passes; nothing where frost closes a bore, or water does and the suction is less than its head.
+    pub(crate) fn passing(&mut self, places: &Places, weather: Weather, way: &InTheWay) -> Passing {
+        if way.iced {
+            return Passing::STILL;
+        }
+        let bubbles = way
+            .head_pa
+            .map_or(1.0, |head_pa| self.bubbles(weather, head_pa));
+        if bubbles <= 0.0 {
+            return Passing::STILL;
+        }
+        let (line, share) = self.between(weather.warmer_k);
+        let cold = self.at_line(places, line, weather.duct_runs, way);
+        let warm = self.at_line(places, line + 1, weather.duct_runs, way);
+        cold.mix(warm, share).times(bubbles * weather.pressure)
+    }
+
+    /// Part of the flow that comes through closed water in bubbles: what drives it less the head, as a square root.
+    pub(crate) fn bubbles(&self, weather: Weather, head_pa: f64) -> f64 {
+        let [on, off] = self.air.driving.map(|pressure| pressure.to_pascals());
+        let driving_pa = if weather.duct_runs { on } else { off };
+        if driving_pa <= head_pa {
+            return 0.0;
+        }
+        (1.0 - head_pa / driving_pa).sqrt()
+    }
+
+    fn between(&self, warmer_k: f64) -> (usize, f64) {
+        let last = self.warmer_k.len().saturating_sub(2);
+        let above = self.warmer_k.partition_point(|line_k| *line_k <= warmer_k);
+        let line = above.saturating_sub(1).min(last);
+        let at = |line: usize| self.warmer_k.get(line).copied().unwrap_or(0.0);
+        let share = (warmer_k - at(line)) / (at(line + 1) - at(line));
+        (line, share.clamp(0.0, 1.0))
+    }
+
+    fn at_line(
+        &mut self,
+        places: &Places,
+        line: usize,
+        duct_runs: bool,
+        way: &InTheWay,
+    ) -> Passing {
+        if way.pools.is_empty() && way.leaking.len() == self.air.open.len() {
+            let kept = self
+                .dry
+                .get(usize::from(duct_runs))
+                .and_then(|kept| kept.get(line));
+            if let Some(Some(passing)) = kept {
+                return *passing;
+            }
+            let solved = self.solve(places, (line, duct_runs), &way.leaking, &[]);
+            let kept = self.dry.get_mut(usize::from(duct_runs));
+            if let Some(place) = kept.and_then(|kept| kept.get_mut(line)) {
+                *place = Some(solved);
+            }
+            return solved;
+        }
+        let mut corner: Vec<(usize, u8)> = Vec::with_capacity(way.pools.len());
+        self.corners(places, (line, duct_runs), way, &mut corner)
+    }
+
+    /// Between the depths of one pool after the other.
+    fn corners(
+        &mut self,
+        places: &Places,
+        line: (usize, bool),
+        way: &InTheWay,
+        corner: &mut Vec<(usize, u8)>,
+    ) -> Passing {
+        let Some(&(pool, depth)) = way.pools.get(corner.len()) else {
+            return self.kept(places, line, &way.leaking, corner);
+        };
+        let (below, share) = depth_below(depth);
+        corner.push((pool, below));
+        let low = self.corners(places, line, way, corner);
+        corner.pop();
+        if BETWEEN <= corner.len() || share <= 0.0 {
+            return low;
+        }
+        corner.push((pool, below + 1));
+        let high = self.corners(places, line, way, corner);
+        corner.pop();
+        low.mix(high, share)
+    }
+
+    fn kept(
+        &mut self,
+        places: &Places,
+        line: (usize, bool),
+        leaking: &[(Tube, usize)],
+        corner: &[(usize, u8)],
+    ) -> Passing {
+        let key = key(line, leaking, corner);
+        if let Some(passing) = self.wet.get(&key) {
+            return *passing;
+        }
+        let solved = self.solve(places, line, leaking, corner);
+        self.wet.insert(key, solved);
+        solved
+    }
+
+    fn solve(
+        &self,
+        places: &Places,
+        (line, duct_runs): (usize, bool),
+        leaking: &[(Tube, usize)],
+        corner: &[(usize, u8)],
+    ) -> Passing {
+        let pools = corner.iter().filter_map(|(pool, depth)| {
+            let place = places.pools.get(*pool)?;
+            self.standing(place, depth_share(*depth) * place.bore_m)
+        });
+        match self.air.passing(line, duct_runs, leaking, pools.collect()) {
+            Ok(found) => self.told(&found),
+            Err(AirflowError::SeveralOperatingPoints { flows }) => {
+                let least = flows.iter().copied().reduce(|one, other| one.min(other));
+                let fitted = &self.air.fitted;
+                let part = least.map_or(0.0, |least| least / fitted.sensor);
+                self.told(fitted).times(part)
+            }
+            Err(_) => Passing::STILL,
+        }
+    }
+
+    fn standing(&self, place: &PoolAt, depth_m: f64) -> Option<AirPool> {
+        let tube = self
+            .tubes
+            .iter()
+            .find(|tube| tube.tube == place.along.tube)?;
+        let (bore, depth) = (Length::metres(place.bore_m), Length::metres(depth_m));
+        (0.0 < depth_m)
+            .then(|| tube.pool(place.low.at, place.low.until, bore, depth))
+            .flatten()
+    }
+
+    fn told(&self, found: &Airflow) -> Passing {
+        Passing {
+            mass_kg_s: found.mass.to_kilograms_per_second(),
+            reading: self.air.sensor.reading(found, &self.air.fitted),
+            share: found.share,
+        }
+    }
+}
+
+fn depth_share(number: u8) -> f64 {
+    let left = 1.0 - f64::from(number) / f64::from(DEPTHS);
+    1.0 - left * left
+}
+
+/// The solved depth below one, and how far it lies towards the next; closed water leaves what the last but one leaves.
+fn depth_below(depth: f64) -> (u8, f64) {
+    let last = DEPTHS - 1;
+    let number = (0..last)
+        .rev()
+        .find(|number| depth_share(*number) <= depth)
+        .unwrap_or(0);
+    if depth_share(last) <= depth {
+        return (last, 0.0);
+    }
+    let (low, high) = (depth_share(number), depth_share(number + 1));
+    (number, (depth - low) / (high - low))
+}
+
+fn key(
+    (line, duct_runs): (usize, bool),
+    leaking: &[(Tube, usize)],
+    corner: &[(usize, u8)],
+) -> Vec<u8> {
+    let byte = |number: usize| u8::try_from(number).unwrap_or(u8::MAX);
+    let mut key = vec![byte(line), u8::from(duct_runs)];
+    for (pool, depth) in corner {
+        key.extend([byte(*pool), *depth]);
+    }
+    for (tube, trap) in leaking {
+        key.extend([200 + u8::from(*tube == Tube::Exhaust), byte(*trap)]);
+    }
+    key
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn depths_rise_to_the_crown() {
+        assert_eq!(depth_below(0.0), (0, 0.0), "no water");
+        for depth in [0.01, 0.3, 0.74, 0.99] {
+            let (below, share) = depth_below(depth);
+            let (low, high) = (depth_share(below), depth_share(below + 1));
+            let back = low + share * (high - low);
+            assert!(
+                (back - depth).abs() < 1e-12 && low <= depth,
+                "{back} for {depth}"
+            );
+        }
+        assert_eq!(depth_below(1.0), (DEPTHS - 1, 0.0), "closed");
+    }
+}

@@ -1,0 +1,398 @@
+//! Water that stands in pools, puddles and traps, and what a step of time makes of it.
+
+use super::hour::WaterHour;
+use super::places::{Fills, Lets, Places, SlopeAt, To};
+
+/// Shares of a capacity by which a store counts as full.
+const FULL: f64 = 1.0 - 1e-9;
+
+/// Water and ice in one place, kg.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Store {
+    pub(crate) water: f64,
+    pub(crate) ice: f64,
+}
+
+impl Store {
+    pub(crate) const fn all(self) -> f64 {
+        self.water + self.ice
+    }
+
+    /// Takes in what there is room for, and gives back the rest.
+    fn fill(&mut self, kg: f64, capacity: f64) -> f64 {
+        let taken = kg.min((capacity - self.all()).max(0.0));
+        self.water += taken;
+        kg - taken
+    }
+
+    /// Gives up so much, its water first.
+    fn lose(&mut self, kg: f64) {
+        let of_ice = (kg - self.water).max(0.0);
+        self.water = (self.water - kg).max(0.0);
+        self.ice = (self.ice - of_ice).max(0.0);
+    }
+
+    pub(super) fn share_of(self, share: f64) -> Self {
+        Self {
+            water: share * self.water,
+            ice: share * self.ice,
+        }
+    }
+}
+
+/// A trap or drain.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct TrapHeld {
+    pub(crate) store: Store,
+    /// Height of the standing seal that is left, m.
+    pub(crate) seal_m: f64,
+    /// It has frozen through: it leaks when it thaws.
+    pub(crate) cracked: bool,
+    pub(crate) leaks: bool,
+}
+
+/// All water that stands in a run.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct Held {
+    pub(crate) pools: Vec<Store>,
+    /// Pools that are the whole of two others now.
+    pub(crate) joined: Vec<bool>,
+    pub(crate) flats: Vec<Store>,
+    pub(crate) traps: Vec<TrapHeld>,
+}
+
+/// What comes to the water in a step.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Came<'a> {
+    /// Length of the step, s.
+    pub(crate) seconds: f64,
+    /// What runs down each slope, kg.
+    pub(crate) runs: &'a [f64],
+    /// What dries from each pool, then each flat stretch, kg.
+    pub(crate) took: &'a [f64],
+    /// Wall at each pool, then each flat stretch, °C.
+    pub(crate) wall_c: &'a [f64],
+    /// Temperature of each space, °C.
+    pub(crate) outside_c: &'a [f64],
+    /// By how much the seal of each trap falls if nothing refills it, m.
+    pub(crate) seal_falls_m: &'a [f64],
+    /// Somebody comes by at the end of it and empties the traps.
+    pub(crate) visited: bool,
+}
+
+impl Held {
+    /// Nothing stands; seals are full.
+    pub(crate) fn new(places: &Places) -> Self {
+        let trap = |seal_m| TrapHeld {
+            seal_m,
+            ..TrapHeld::default()
+        };
+        Self {
+            pools: vec![Store::default(); places.pools.len()],
+            joined: vec![false; places.pools.len()],
+            flats: vec![Store::default(); places.flats.len()],
+            traps: places
+                .traps
+                .iter()
+                .map(|place| trap(place.seal_m))
+                .collect(),
+        }
+    }
+
+    /// A pool, then a flat stretch.
+    pub(crate) fn stand(&self, number: usize) -> Store {
+        let flat = number.checked_sub(self.pools.len());
+        let found = match flat {
+            None => self.pools.get(number),
+            Some(flat) => self.flats.get(flat),
+        };
+        found.copied().unwrap_or_default()
+    }
+
+    /// Pools and flat stretches.
+    pub(crate) fn stands(&self) -> usize {
+        self.pools.len() + self.flats.len()
+    }
+
+    /// Lets a step go by.
+    pub(crate) fn step(&mut self, places: &Places, came: &Came<'_>) -> WaterHour {
+        let mut hour = WaterHour {
+            seconds: came.seconds,
+            ..WaterHour::NONE
+        };
+        self.dry(came, &mut hour);
+        for (slope, &kg) in places.slopes.iter().zip(came.runs) {
+            if 0.0 < kg {
+                hour.ran_down_kg += kg;
+                self.run_down(places, slope, kg, &mut hour);
+            }
+        }
+        self.level_out(places, &mut hour);
+        self.freeze(places, came);
+        self.age(places, came, &mut hour);
+        if came.visited {
+            self.visit(places, &mut hour);
+        }
+        self.tell(places, &mut hour);
+        hour
+    }
+
+    fn dry(&mut self, came: &Came<'_>, hour: &mut WaterHour) {
+        let stands = self.pools.iter_mut().chain(&mut self.flats);
+        for (store, &kg) in stands.zip(came.took) {
+            store.lose(kg);
+            hour.evaporated_kg += kg;
+        }
+    }
+
+    fn run_down(&mut self, places: &Places, slope: &SlopeAt, kg: f64, hour: &mut WaterHour) {
+        let mut left = kg;
+        for fills in &slope.fills {
+            match *fills {
+                Fills::Flat(flat) => {
+                    let place = self.flats.get_mut(flat).zip(places.flats.get(flat));
+                    left = place.map_or(left, |(store, place)| store.fill(left, place.capacity_kg));
+                }
+                Fills::Trap(trap) => left = self.fill_trap(places, trap, left, hour),
+            }
+        }
+        self.come_to(places, slope.to, left, hour);
+    }
+
+    /// What a trap does not take.
+    fn fill_trap(&mut self, places: &Places, trap: usize, kg: f64, hour: &mut WaterHour) -> f64 {
+        let Some((held, place)) = self.traps.get_mut(trap).zip(places.traps.get(trap)) else {
+            return kg;
+        };
+        if held.leaks {
+            hour.leaked_kg += kg;
+            return 0.0;
+        }
+        let passes = held.store.fill(kg, place.capacity_kg);
+        hour.overflowed_kg += passes;
+        passes
+    }
+
+    fn come_to(&mut self, places: &Places, to: To, kg: f64, hour: &mut WaterHour) {
+        match to {
+            To::Pool(pool) => {
+                let pool = self.live(places, pool);
+                if let Some(store) = self.pools.get_mut(pool) {
+                    store.water += kg;
+                }
+            }
+            To::Trap(trap) => {
+                let found = self.traps.get_mut(trap).zip(places.traps.get(trap));
+                let refills = found.map_or(0.0, |(held, place)| refill(held, place, kg));
+                hour.drained_kg += kg - refills;
+            }
+            To::Duct => hour.into_duct_kg += kg,
+            To::Detector => hour.into_detector_kg += kg,
+        }
+    }
+
+    /// The pool in which the water of a low point stands now.
+    fn live(&self, places: &Places, pool: usize) -> usize {
+        let mut top = pool;
+        while let Some(whole) = places.pools.get(top).and_then(|place| place.joined_by) {
+            if !self.joined.get(whole).is_some_and(|joined| *joined) {
+                break;
+            }
+            top = whole;
+        }
+        top
+    }
+
+    fn is_live(&self, places: &Places, pool: usize) -> bool {
+        let joins = places
+            .pools
+            .get(pool)
+            .is_some_and(|place| place.joins.is_some());
+        let is_whole = self.joined.get(pool).is_some_and(|joined| *joined);
+        (!joins || is_whole) && self.live(places, pool) == pool
+    }
+
+    /// Pools run into traps below them that have room, run over, and run together, until all are level.
+    fn level_out(&mut self, places: &Places, hour: &mut WaterHour) {
+        for _ in 0..4 * places.pools.len() {
+            let mut moved = false;
+            for pool in 0..places.pools.len() {
+                moved |= self.part(places, pool);
+                if self.is_live(places, pool) {
+                    self.sink_into_trap(places, pool, hour);
+                    moved |= self.run_over(places, pool, hour);
+                }
+            }
+            for pool in 0..places.pools.len() {
+                moved |= self.join(places, pool);
+            }
+            if !moved {
+                return;
+            }
+        }
+    }
+
+    fn sink_into_trap(&mut self, places: &Places, pool: usize, hour: &mut WaterHour) {
+        let trap = places.pools.get(pool).and_then(|place| place.trap);
+        let Some((trap, held)) = trap.zip(self.pools.get(pool).copied()) else {
+            return;
+        };
+        if held.water <= 0.0 {
+            return;
+        }
+        // It has stood over the trap: what does not go in has not passed it.
+        let passed = hour.overflowed_kg;
+        let left = self.fill_trap(places, trap, held.water, hour);
+        hour.overflowed_kg = passed;
+        if let Some(store) = self.pools.get_mut(pool) {
+            store.water = left;
+        }
+    }
+
+    fn run_over(&mut self, places: &Places, pool: usize, hour: &mut WaterHour) -> bool {
+        let Some((place, held)) = places.pools.get(pool).zip(self.pools.get(pool).copied()) else {
+            return false;
+        };
+        let over = (held.all() - place.capacity_kg).min(held.water);
+        let Some(to) = place.to.filter(|_| 1e-12 * place.capacity_kg < over) else {
+            return false;
+        };
+        if let To::Pool(next) = to
+            && self.live(places, next) == pool
+        {
+            return false;
+        }
+        if let Some(store) = self.pools.get_mut(pool) {
+            store.water -= over;
+        }
+        self.come_to(places, to, over, hour);
+        true
+    }
+
+    /// Two full pools that run over to each other become one.
+    fn join(&mut self, places: &Places, whole: usize) -> bool {
+        let Some((one, other)) = self.parts(places, whole) else {
+            return false;
+        };
+        let full = |pool: usize| {
+            let capacity = places
+                .pools
+                .get(pool)
+                .map_or(f64::INFINITY, |place| place.capacity_kg);
+            self.is_live(places, pool) && FULL * capacity <= self.stand(pool).all()
+        };
+        if self.joined.get(whole).is_some_and(|joined| *joined) || !full(one) || !full(other) {
+            return false;
+        }
+        let (first, second) = (self.stand(one), self.stand(other));
+        self.put(
+            whole,
+            Store {
+                water: first.water + second.water,
+                ice: first.ice + second.ice,
+            },
+        );
+        self.put(one, Store::default());
+        self.put(other, Store::default());
+        self.mark(whole, true);
+        true
+    }
+
+    /// A pool that has fallen below the crest between the two that it was becomes two again.
+    fn part(&mut self, places: &Places, whole: usize) -> bool {
+        let Some((one, other)) = self.parts(places, whole) else {
+            return false;
+        };
+        let capacity = |pool: usize| {
+            places
+                .pools
+                .get(pool)
+                .map_or(0.0, |place| place.capacity_kg)
+        };
+        let both = capacity(one) + capacity(other);
+        let held = self.stand(whole);
+        if !self.is_live(places, whole) || FULL * both <= held.all() {
+            return false;
+        }
+        let share = capacity(one) / both;
+        let first = held.share_of(share);
+        self.put(one, first);
+        self.put(
+            other,
+            Store {
+                water: held.water - first.water,
+                ice: held.ice - first.ice,
+            },
+        );
+        self.put(whole, Store::default());
+        self.mark(whole, false);
+        true
+    }
+
+    fn parts(&self, places: &Places, whole: usize) -> Option<(usize, usize)> {
+        let [one, other] = places.pools.get(whole)?.joins?;
+        Some((one, other))
+    }
+
+    fn put(&mut self, pool: usize, store: Store) {
+        if let Some(held) = self.pools.get_mut(pool) {
+            *held = store;
+        }
+    }
+
+    fn mark(&mut self, whole: usize, is: bool) {
+        if let Some(joined) = self.joined.get_mut(whole) {
+            *joined = is;
+        }
+    }
+
+    /// Empties the traps that are emptied by hand, and what stands over them; mends those that have cracked.
+    fn visit(&mut self, places: &Places, hour: &mut WaterHour) {
+        for (held, place) in self.traps.iter_mut().zip(&places.traps) {
+            if place.lets == Lets::ByHand {
+                hour.let_out_kg += held.store.all();
+                *held = TrapHeld {
+                    seal_m: held.seal_m,
+                    ..TrapHeld::default()
+                };
+            }
+        }
+        for (store, place) in self.pools.iter_mut().zip(&places.pools) {
+            let trap = place.trap.and_then(|trap| places.traps.get(trap));
+            if trap.is_some_and(|trap| trap.lets == Lets::ByHand) {
+                hour.let_out_kg += store.water;
+                store.water = 0.0;
+            }
+        }
+    }
+
+    fn tell(&self, places: &Places, hour: &mut WaterHour) {
+        for store in self.pools.iter().chain(&self.flats) {
+            hour.standing_kg += store.all();
+            hour.ice_kg += store.ice;
+        }
+        for (held, place) in self.traps.iter().zip(&places.traps) {
+            hour.trapped_kg += held.store.all() + held.seal_m * place.seal_kg_m;
+            let states = &mut hour.states;
+            if FULL * place.capacity_kg <= held.store.all() {
+                states.trap_full = 1.0;
+            }
+            let dry = place.lets == Lets::OverSeal && held.seal_m <= 0.0;
+            if dry || held.leaks {
+                states.trap_leaks = 1.0;
+            }
+        }
+        hour.states.frozen = if 0.0 < hour.ice_kg { 1.0 } else { 0.0 };
+    }
+}
+
+/// What of so much water refills a seal, kg.
+fn refill(held: &mut TrapHeld, place: &super::places::TrapAt, kg: f64) -> f64 {
+    if place.lets != Lets::OverSeal || place.seal_kg_m <= 0.0 {
+        return 0.0;
+    }
+    let room_kg = (place.seal_m - held.seal_m).max(0.0) * place.seal_kg_m;
+    let taken = kg.min(room_kg);
+    held.seal_m += taken / place.seal_kg_m;
+    taken
+}

@@ -1,0 +1,368 @@
+//! Water that has left the walls: pools, puddles, traps, what a visit takes away, and the air that follows it.
+
+mod cold;
+mod flow;
+mod held;
+mod hour;
+mod level;
+mod places;
+mod seal;
+mod slug;
+
+pub use hour::{StateShares, WaterHour};
+
+use dewrun_quantity::{Length, Time};
+use dewrun_run::{Installation, Outcome, Run, Tube, Whole, WholeError, standing_of};
+
+use crate::hours::Hours;
+use flow::{Flow, InTheWay, Passing, TRICKLE};
+pub(crate) use held::{Came, Held};
+pub(crate) use places::{Along, Places};
+use slug::Slugs;
+
+/// When somebody comes by and empties the traps.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Visits {
+    /// Never.
+    Never,
+    /// Each time so much has gone by, from the start of the hours on.
+    Every(Time),
+    /// At the end of these hours, by their position, rising.
+    At(Vec<usize>),
+}
+
+/// What a store of water is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum StoreKind {
+    /// A low point; two that have run together are one more.
+    Pool {
+        /// Where its level bottom ends.
+        until: Length,
+        /// Water that closes the bore, kg.
+        seals_at_kg: f64,
+    },
+    /// A trap or drain, by its position in the installation.
+    Trap(usize),
+}
+
+/// A place whose level is told of every hour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StorePlace {
+    /// Which tube.
+    pub tube: Tube,
+    /// Where along it.
+    pub at: Length,
+    /// What it is.
+    pub kind: StoreKind,
+    /// What it holds, kg; infinite in a trap that drains itself.
+    pub capacity_kg: f64,
+}
+
+/// All water of a run that is not on its walls, as the hours go by.
+#[derive(Debug, Clone)]
+pub struct Water {
+    places: Places,
+    held: Held,
+    /// None where the flow is given with the hours.
+    flow: Option<Flow>,
+    visits: Visits,
+    since_visit_s: f64,
+    iced: bool,
+    /// Goes up as what stands changes.
+    version: u64,
+    slugs: Slugs,
+}
+
+/// Water that can dry, as a lane found it when its step began.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Surface {
+    pub(crate) m2: f64,
+    pub(crate) kg: f64,
+    pub(crate) from_m: f64,
+    pub(crate) to_m: f64,
+}
+
+/// What a lane knows of the water when its step begins.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct Found {
+    version: u64,
+    pub(crate) surfaces: Vec<Surface>,
+    way: InTheWay,
+    passing: Option<Passing>,
+}
+
+/// What a lane has made of it.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Made {
+    pub(crate) runs: Vec<f64>,
+    pub(crate) took: Vec<f64>,
+    pub(crate) wall_c: Vec<f64>,
+    /// Whether water would dry there.
+    pub(crate) dries: Vec<bool>,
+    /// The tube's air at each trap, °C and kg/kg.
+    pub(crate) at_traps: Vec<(f64, f64)>,
+    /// Most of any bore that frost fills.
+    pub(crate) frosted: f64,
+}
+
+/// Share by which the flow or a surface may have moved since a lane began, before its step is done anew.
+const MOVED: f64 = 0.01;
+const SURFACE_MOVED: f64 = 0.05;
+/// A surface that tells nothing, m2: half a gram an hour at the most.
+const SMALL_M2: f64 = 5e-4;
+
+impl Water {
+    /// The water of a run: dry at the start, seals filled; the flow follows the hour's air and the water.
+    ///
+    /// # Errors
+    /// [`WholeError`] says which part of the installation keeps it from being answered.
+    pub fn of_run(
+        run: &Run,
+        installation: &Installation,
+        steady: &Outcome,
+        whole: &Whole,
+        visits: Visits,
+    ) -> Result<Self, WholeError> {
+        let standing = standing_of(run, installation, steady, &whole.airflow)?;
+        let places = Places::of(&standing.tubes)?;
+        let flow = Flow::of(standing, run);
+        Ok(Self::new(places, Some(flow), visits))
+    }
+
+    pub(crate) fn new(places: Places, flow: Option<Flow>, visits: Visits) -> Self {
+        Self {
+            held: Held::new(&places),
+            slugs: Slugs::of(&places),
+            places,
+            flow,
+            visits,
+            since_visit_s: 0.0,
+            iced: false,
+            version: 1,
+        }
+    }
+
+    /// The same, but the flow of each hour is the one given with it.
+    #[must_use]
+    pub fn with_given_flow(self) -> Self {
+        Self { flow: None, ..self }
+    }
+
+    /// Pools, then traps, in the order in which their levels are told.
+    #[must_use]
+    pub fn stores(&self) -> Vec<StorePlace> {
+        let pools = self.places.pools.iter().map(|pool| StorePlace {
+            tube: pool.along.tube,
+            at: pool.low.at,
+            kind: StoreKind::Pool {
+                until: pool.low.until,
+                seals_at_kg: pool.seal_kg,
+            },
+            capacity_kg: pool.capacity_kg,
+        });
+        let traps = self.places.traps.iter().map(|trap| StorePlace {
+            tube: trap.tube,
+            at: Length::metres(trap.at_m),
+            kind: StoreKind::Trap(trap.number),
+            capacity_kg: trap.capacity_kg,
+        });
+        pools.chain(traps).collect()
+    }
+
+    /// What is held at the start, kg: the seals.
+    #[must_use]
+    pub fn at_start_kg(&self) -> f64 {
+        let seals = self.places.traps.iter();
+        seals.map(|trap| trap.seal_m * trap.seal_kg_m).sum()
+    }
+
+    pub(crate) const fn places(&self) -> &Places {
+        &self.places
+    }
+
+    /// Least and greatest dry air that is marched, kg/s; none where the flow is given.
+    pub(crate) fn flows_kg_s(&mut self) -> Option<(f64, f64)> {
+        let flow = self.flow.as_mut()?;
+        let most = flow.most_kg_s(&self.places);
+        Some((0.9 * TRICKLE * flow.fitted_kg_s(), most))
+    }
+
+    /// Takes down how the water stands as a step begins; gives the dry air that flows, kg/s.
+    pub(crate) fn look(&mut self, hours: &Hours, hour: usize, found: &mut Found) -> Option<f64> {
+        if found.version != self.version {
+            found.version = self.version;
+            found.surfaces.clear();
+            for stand in 0..self.held.stands() {
+                found.surfaces.push(self.surface(stand));
+            }
+            found.way = self.way();
+        }
+        let flow = self.flow.as_mut()?;
+        let weather = flow.weather(hours, hour);
+        let passing = flow.passing(&self.places, weather, &found.way);
+        found.passing = Some(passing);
+        let w = hours.hour(hour).map_or(0.0, |hour| hour.w);
+        let least = TRICKLE * flow.fitted_kg_s();
+        Some(passing.mass_kg_s.max(least) / (1.0 + w))
+    }
+
+    fn way(&self) -> InTheWay {
+        let open = self.flow.as_ref().map_or(&[][..], Flow::open);
+        InTheWay::of(&self.places, &self.held, self.iced, open)
+    }
+
+    fn surface(&self, stand: usize) -> Surface {
+        let kg = self.held.stand(stand).all();
+        let pools = self.places.pools.len();
+        if let Some(place) = self.places.pools.get(stand) {
+            let level = place.levels.at(kg);
+            return Surface {
+                m2: level.surface_m2,
+                kg,
+                from_m: place.along.from_m - level.before_m,
+                to_m: place.along.to_m + level.after_m,
+            };
+        }
+        let flat = stand
+            .checked_sub(pools)
+            .and_then(|flat| self.places.flats.get(flat));
+        flat.map_or(
+            Surface {
+                m2: 0.0,
+                kg: 0.0,
+                from_m: 0.0,
+                to_m: 0.0,
+            },
+            |place| {
+                let Along { from_m, to_m, .. } = place.along;
+                let covered = (kg / place.capacity_kg).min(1.0);
+                Surface {
+                    m2: place.width_m * (to_m - from_m) * covered,
+                    kg,
+                    from_m,
+                    to_m,
+                }
+            },
+        )
+    }
+
+    /// Whether the water has moved too far since a step began for what it has made.
+    pub(crate) fn has_moved(
+        &mut self,
+        hours: &Hours,
+        hour: usize,
+        found: &Found,
+        made: &Made,
+    ) -> bool {
+        if found.version == self.version {
+            return false;
+        }
+        for (stand, before) in found.surfaces.iter().enumerate() {
+            let took = made.took.get(stand).copied().unwrap_or(0.0);
+            let dries = made.dries.get(stand).copied().unwrap_or(false);
+            let now = self.surface(stand);
+            let off = (now.m2 - before.m2).abs();
+            let far = SURFACE_MOVED * now.m2.max(before.m2) + SMALL_M2 < off;
+            if now.kg < took || (dries && far) {
+                return true;
+            }
+        }
+        let way = self.way();
+        let Some((flow, before)) = self.flow.as_mut().zip(found.passing) else {
+            return false;
+        };
+        if way == found.way {
+            return false;
+        }
+        let weather = flow.weather(hours, hour);
+        let now = flow.passing(&self.places, weather, &way);
+        let off = (now.mass_kg_s - before.mass_kg_s).abs();
+        MOVED * flow.fitted_kg_s() < off || way.is_iced() != found.way.is_iced()
+    }
+
+    /// Lets a step go by, which is the last of its hour or not.
+    pub(crate) fn step(
+        &mut self,
+        hours: &Hours,
+        (hour, seconds, is_last): (usize, f64, bool),
+        (found, made): (&Found, &Made),
+    ) -> WaterHour {
+        self.since_visit_s += seconds;
+        let outside_c: Vec<f64> = (0..hours.spaces())
+            .map(|space| {
+                hours
+                    .around(hour, space)
+                    .map_or(20.0, |around| around.air_c)
+            })
+            .collect();
+        let seal_falls_m = seal::falls_m(&self.places, hours, hour, seconds, &made.at_traps);
+        let came = Came {
+            seconds,
+            runs: &made.runs,
+            took: &made.took,
+            wall_c: &made.wall_c,
+            outside_c: &outside_c,
+            seal_falls_m: &seal_falls_m,
+            visited: is_last && self.is_visited(hour),
+        };
+        let before = (self.iced, self.held.clone());
+        let mut told = self.held.step(&self.places, &came);
+        self.iced = 1.0 <= made.frosted;
+        if before.0 != self.iced || before.1 != self.held {
+            self.version += 1;
+        }
+        self.tell(hours, hour, found, &mut told);
+        told
+    }
+
+    fn is_visited(&mut self, hour: usize) -> bool {
+        let visited = match &self.visits {
+            Visits::Never => false,
+            Visits::Every(interval) => interval.to_seconds() <= self.since_visit_s + 1e-6,
+            Visits::At(hours) => hours.binary_search(&hour).is_ok(),
+        };
+        if visited {
+            self.since_visit_s = 0.0;
+        }
+        visited
+    }
+
+    /// The air of the step, and the states that it and the water are in.
+    fn tell(&mut self, hours: &Hours, hour: usize, found: &Found, told: &mut WaterHour) {
+        let Some(now) = hours.hour(hour) else {
+            return;
+        };
+        let way = &found.way;
+        told.deepest = way.deepest();
+        let states = &mut told.states;
+        let share = |holds: bool| if holds { 1.0 } else { 0.0 };
+        states.sealed = share(way.is_sealed());
+        states.iced = share(way.is_iced());
+        let mut mass_kg_s = now.dry_air_kg_s * (1.0 + now.w);
+        (told.reading, told.share) = (1.0, 1.0);
+        let mut blind = way.is_sealed() || way.is_iced();
+        if let Some((flow, passing)) = self.flow.as_ref().zip(found.passing) {
+            mass_kg_s = passing.mass_kg_s;
+            (told.reading, told.share) = (passing.reading, passing.share);
+            blind |= passing.is_blind();
+            states.reversed = share(mass_kg_s < 0.0);
+            states.bubbles = share(way.is_sealed() && 0.0 < mass_kg_s);
+            if let Some([low, high]) = flow.limits() {
+                states.low = share(passing.reading < low);
+                states.high = share(high < passing.reading);
+            }
+        }
+        states.blind = share(blind);
+        states.slugs = share(
+            self.slugs
+                .are_thrown(&self.places, &found.surfaces, now, mass_kg_s),
+        );
+        told.dry_air_kg_s = mass_kg_s / (1.0 + now.w);
+    }
+
+    /// What stands in each store, kg, in the order of [`Water::stores`].
+    pub(crate) fn levels(&self) -> impl Iterator<Item = f64> + '_ {
+        let pools = self.held.pools.iter().map(|store| store.all());
+        pools.chain(self.held.traps.iter().map(|trap| trap.store.all()))
+    }
+}

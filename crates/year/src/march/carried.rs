@@ -9,7 +9,7 @@ use super::cell::{Cell, Place};
 use super::lanes::LANES;
 use super::state::State;
 use crate::hours::Hours;
-use crate::water::{Along, Found, Made, Water, WaterHour};
+use crate::water::{Along, Found, Made, Marched, Water, WaterHour};
 
 /// What of the water concerns a cell.
 #[derive(Debug, Clone, Default)]
@@ -63,8 +63,8 @@ impl Carried {
         }
     }
 
-    /// A step begins in a lane: gives the dry air that flows, kg/s, where the water rules it.
-    pub(super) fn begin(&mut self, hours: &Hours, hour: usize, l: usize) -> Option<f64> {
+    /// A step begins in a lane: gives the air that flows, where the water rules it.
+    pub(super) fn begin(&mut self, hours: &Hours, hour: usize, l: usize) -> Option<Marched> {
         let places = self.water.places();
         let stands = places.pools.len() + places.flats.len();
         let lane = self.lanes.get_mut(l)?;

@@ -196,12 +196,18 @@ fn even(length_m: f64, cell_m: f64, at_inlet: bool) -> Vec<f64> {
 pub(super) struct Roots {
     /// Least and greatest dry air that flows, kg/s.
     pub(super) flow_kg_s: (f64, f64),
+    /// The flow that cells are made for, kg/s.
+    pub(super) usual_kg_s: f64,
 }
 
 impl Roots {
-    /// A flow between both ends.
-    fn usual_kg_s(self) -> f64 {
-        (self.flow_kg_s.0.max(1e-3 * self.flow_kg_s.1) * self.flow_kg_s.1).sqrt()
+    /// Between two flows, both of which are as usual as any other.
+    pub(super) fn between(flow_kg_s: (f64, f64)) -> Self {
+        let (least, most) = flow_kg_s;
+        Self {
+            flow_kg_s,
+            usual_kg_s: (least.max(1e-3 * most) * most).sqrt(),
+        }
     }
 
     /// Lower and upper end in a bore: heat capacity over conductivity from 3.2e4 to 7.5e4, and `1 / (rho D)` about the same.
@@ -219,7 +225,7 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
     for (tube, behind) in [(&route.intake, false), (&route.exhaust, true)] {
         let mut inlet_m = 0.0;
         for (position, leg) in tube.iter().enumerate() {
-            let ends = grid.ends(leg, roots.usual_kg_s(), legs, position == 0);
+            let ends = grid.ends(leg, roots.usual_kg_s, legs, position == 0);
             let count = ends.len();
             let mut from = 0.0;
             for (cell, end) in ends.into_iter().enumerate() {

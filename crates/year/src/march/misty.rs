@@ -18,6 +18,9 @@ const AT_ONE_PLACE_M: f64 = 1e-9;
 impl State {
     /// Whether the air of a lane is misty, or would be over saturation at the end of the cell.
     pub(super) fn is_misty(&self, l: usize) -> bool {
+        if 0.5 < self.given.still[l] {
+            return false;
+        }
         if 0.0 < self.reached.mist[l] {
             return true;
         }

@@ -68,6 +68,8 @@ struct Lane {
     before: Vec<OnWall>,
     dried_out: bool,
     wetted: bool,
+    /// Heat that the detector gives to the air, W.
+    warming_w: f64,
 }
 
 /// A march through hours, which stops and goes on where it is told to.
@@ -120,8 +122,14 @@ impl March {
         (grid, steps): (Grid, Steps),
         mut water: Water,
     ) -> Self {
-        let flow_kg_s = water.flows_kg_s().unwrap_or(flows(hours).flow_kg_s);
-        let march = Self::between(route, hours, (grid, steps), Roots { flow_kg_s });
+        let roots = water.flows_kg_s().map_or_else(
+            || flows(hours),
+            |[least, usual_kg_s, most]| Roots {
+                flow_kg_s: (least, most),
+                usual_kg_s,
+            },
+        );
+        let march = Self::between(route, hours, (grid, steps), roots);
         let carried = Some(Box::new(Carried::new(water, &march.places)));
         Self { carried, ..march }
     }
@@ -139,6 +147,7 @@ impl March {
             before: vec![OnWall::default(); count],
             dried_out: false,
             wetted: false,
+            warming_w: route.detector_w,
         };
         Self {
             turns: skewed(&cells),
@@ -295,7 +304,7 @@ impl March {
             return;
         };
         if place.behind_detector {
-            self.state.warm(l, self.detector_w);
+            self.state.warm(l, self.lanes[l].warming_w);
         }
         if place.first {
             if let Some(around) = hours.around(part.hour, place.space) {
@@ -337,14 +346,25 @@ impl March {
         lane.dried_out = false;
         lane.wetted = false;
         let seconds = hour.seconds / f64::from(part.of);
-        let flow = self
+        let marched = self
             .carried
             .as_mut()
             .and_then(|carried| carried.begin(hours, part.hour, l));
-        let hour = &Hour {
-            dry_air_kg_s: flow.unwrap_or(hour.dry_air_kg_s),
-            ..*hour
-        };
+        let hour = &marched.map_or(*hour, |marched| {
+            let stands = self.hours.last();
+            let (stands_c, stands_w) = stands.map_or((hour.air_c, hour.w), |last| {
+                (last.outlet.t_c, last.outlet.w)
+            });
+            Hour {
+                dry_air_kg_s: marched.dry_air_kg_s,
+                air_c: stands_c + marched.fresh * (hour.air_c - stands_c),
+                w: stands_w + marched.fresh * (hour.w - stands_w),
+                ..*hour
+            }
+        });
+        lane.warming_w = self.detector_w * marched.map_or(1.0, |marched| marched.warms);
+        let still = marched.is_some_and(|marched| marched.still);
+        self.state.given.still[l] = if still { 1.0 } else { 0.0 };
         self.state.load(l, hour, seconds);
         lane.sum.seconds = seconds;
         lane.sum.dry_air_kg = hour.dry_air_kg_s * seconds;
@@ -407,7 +427,7 @@ impl March {
         }
         lane.legs.push(lane.leg);
         if place.before_detector {
-            let warm = state.warmed(l, self.detector_w);
+            let warm = state.warmed(l, lane.warming_w);
             lane.sum.chamber = AirState {
                 t_c: warm.t_c,
                 w: warm.w,
@@ -507,10 +527,8 @@ fn first_part(hour: usize, steps: Steps) -> Part {
 fn flows(hours: &Hours) -> Roots {
     let flow = |hour: usize| hours.hour(hour).map_or(0.0, |hour| hour.dry_air_kg_s);
     let all = (0..hours.len()).map(flow);
-    Roots {
-        flow_kg_s: (
-            all.clone().fold(f64::INFINITY, f64::min).min(1.0),
-            all.fold(0.0, f64::max).max(1e-9),
-        ),
-    }
+    Roots::between((
+        all.clone().fold(f64::INFINITY, f64::min).min(1.0),
+        all.fold(0.0, f64::max).max(1e-9),
+    ))
 }

@@ -56,6 +56,16 @@ impl State {
             let (ice_change, _) = change_of_frost(growth, before);
             let change = film_change + film.ice[l] * (ice_change - film_change);
             let (pooled, _) = change_of_pool(growth, film.pool[l], film.pooled[l]);
+            // Air that stands comes to rest with the wall, and no farther.
+            let rests = (1.0 + reached.w[l]) * (film.ln_vapour[l] - ln_wall).abs()
+                / (cell.length[l] * given.per_flow[l] * given.per_second[l] * cell.inner[l]);
+            let all = (change + pooled).abs();
+            let kept_back = if 0.5 < given.still[l] && rests < all {
+                rests / all
+            } else {
+                1.0
+            };
+            let (change, pooled) = (change * kept_back, pooled * kept_back);
             let vapour = (change + pooled) * given.per_second[l] * cell.inner[l];
             let above = (reached.t_c[l] - wall_c) * solving.mean_heat[l] + solving.added_heat[l];
             let per_flow = cell.length[l] * given.per_flow[l];

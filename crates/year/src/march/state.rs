@@ -18,6 +18,8 @@ pub(super) struct Given {
     /// Dry air, kg/s, and its reciprocal.
     pub(super) flow: Lanes,
     pub(super) per_flow: Lanes,
+    /// Whether hardly any air passes (1): what is marched then is the air that stands in the tube.
+    pub(super) still: Lanes,
     /// Air of the space, °C, and surfaces around, K.
     pub(super) air_c: Lanes,
     pub(super) radiant_k: Lanes,
@@ -179,6 +181,7 @@ impl State {
                 p_root: [46.4; LANES],
                 flow: [6e-4; LANES],
                 per_flow: [1.0 / 6e-4; LANES],
+                still: NOUGHT,
                 air_c: SOME_C,
                 radiant_k: [288.15; LANES],
                 wind: [NOUGHT; 3],

@@ -16,8 +16,27 @@ const DEPTHS: u8 = 24;
 const SHALLOW: f64 = 0.03;
 /// The air is solved between the depths of so many pools; more stand at the nearest depth below.
 const BETWEEN: usize = 3;
-/// Least flow that is marched, as a share of that as fitted: where no air passes, a trickle.
-pub(crate) const TRICKLE: f64 = 0.02;
+/// Least flow that is marched, as a share of that as fitted: where less passes, the rest is the air that stands in the tube.
+pub(crate) const TRICKLE: f64 = 0.002;
+
+/// Less than this share of the flow as fitted is hardly any.
+pub(crate) const STILL: f64 = 0.05;
+
+/// Below this share of the flow as fitted the detector's heat warms the air no more than at it.
+pub(crate) const WARMS_ALL: f64 = 0.25;
+
+/// What is marched in an hour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Marched {
+    /// Dry air, kg/s.
+    pub(crate) dry_air_kg_s: f64,
+    /// Share of it that comes from the duct, 0 to 1; the rest stands in the tube.
+    pub(crate) fresh: f64,
+    /// Whether so little passes that the air comes to rest with each wall it passes; no mist is followed in it.
+    pub(crate) still: bool,
+    /// Share of the detector's heat that goes into the air; the rest leaves through its housing.
+    pub(crate) warms: f64,
+}
 
 /// The air that passes.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -184,7 +203,8 @@ impl Flow {
             for duct_runs in [true, false] {
                 let weather = Weather {
                     warmer_k,
-                    pressure: 1.1,
+                    // Room for leaks and high pressure.
+                    pressure: 1.3,
                     duct_runs,
                 };
                 most = most.max(self.passing(places, weather, &way).mass_kg_s);

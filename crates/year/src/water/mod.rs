@@ -15,7 +15,8 @@ use dewrun_quantity::{Length, Time};
 use dewrun_run::{Installation, Outcome, Run, Tube, Whole, WholeError, standing_of};
 
 use crate::hours::Hours;
-use flow::{Flow, InTheWay, Passing, TRICKLE};
+pub(crate) use flow::Marched;
+use flow::{Flow, InTheWay, Passing, STILL, TRICKLE, WARMS_ALL};
 pub(crate) use held::{Came, Held};
 pub(crate) use places::{Along, Places};
 use slug::Slugs;
@@ -59,6 +60,8 @@ pub struct StorePlace {
 }
 
 /// All water of a run that is not on its walls, as the hours go by.
+///
+/// Where hardly any air passes, what is marched is the air that stands in the tube, as it left it last.
 #[derive(Debug, Clone)]
 pub struct Water {
     places: Places,
@@ -180,15 +183,21 @@ impl Water {
         &self.places
     }
 
-    /// Least and greatest dry air that is marched, kg/s; none where the flow is given.
-    pub(crate) fn flows_kg_s(&mut self) -> Option<(f64, f64)> {
+    /// Least, usual and greatest dry air that is marched, kg/s; none where the flow is given.
+    pub(crate) fn flows_kg_s(&mut self) -> Option<[f64; 3]> {
         let flow = self.flow.as_mut()?;
         let most = flow.most_kg_s(&self.places);
-        Some((0.9 * TRICKLE * flow.fitted_kg_s(), most))
+        let fitted = flow.fitted_kg_s();
+        Some([0.9 * TRICKLE * fitted, fitted, most])
     }
 
-    /// Takes down how the water stands as a step begins; gives the dry air that flows, kg/s.
-    pub(crate) fn look(&mut self, hours: &Hours, hour: usize, found: &mut Found) -> Option<f64> {
+    /// Takes down how the water stands as a step begins; gives the air that flows.
+    pub(crate) fn look(
+        &mut self,
+        hours: &Hours,
+        hour: usize,
+        found: &mut Found,
+    ) -> Option<Marched> {
         if found.version != self.version {
             found.version = self.version;
             found.surfaces.clear();
@@ -203,7 +212,12 @@ impl Water {
         found.passing = Some(passing);
         let w = hours.hour(hour).map_or(0.0, |hour| hour.w);
         let least = TRICKLE * flow.fitted_kg_s();
-        Some(passing.mass_kg_s.max(least) / (1.0 + w))
+        Some(Marched {
+            dry_air_kg_s: passing.mass_kg_s.max(least) / (1.0 + w),
+            still: passing.mass_kg_s < STILL * flow.fitted_kg_s(),
+            warms: (passing.mass_kg_s / (WARMS_ALL * flow.fitted_kg_s())).clamp(0.0, 1.0),
+            fresh: (passing.mass_kg_s / least).clamp(0.0, 1.0),
+        })
     }
 
     fn way(&self) -> InTheWay {

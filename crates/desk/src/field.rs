@@ -1,6 +1,7 @@
 //! Every number of a run that the page lets a person edit, by name.
 
 mod place;
+mod shown;
 mod wording;
 
 use dewrun_document::{Input, Origin};
@@ -9,6 +10,7 @@ use dewrun_quantity::{Fall, Length, Style};
 
 pub use place::route;
 pub(crate) use place::{leg, leg_mut, route_mut, run_mut};
+pub use shown::FieldShown;
 pub use wording::{leg_number, leg_way};
 
 use super::OpenProject;

@@ -36,7 +36,7 @@ pub use edit::Edit;
 pub use entries::{enter, entries_html, set_limits};
 pub use examples::{EXAMPLES, Example, example};
 pub use fault::Fault;
-pub use field::{Blank, Field, Refused, TubeName, leg_number, leg_way, route};
+pub use field::{Blank, Field, FieldShown, Refused, TubeName, leg_number, leg_way, route};
 pub use first_visit::{is_above, is_side_assumed, project as first_project, put_above};
 pub use history::{History, Step};
 pub use humidity::{HumidOf, HumidityKind};

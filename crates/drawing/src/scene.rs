@@ -52,6 +52,18 @@ pub enum Item {
     Text(Text),
 }
 
+impl Item {
+    /// What an open line is, and its data; areas are none, since those of one kind may lie over each other.
+    pub(crate) fn line(&self) -> Option<(&'static str, &str)> {
+        match self {
+            Self::Path { class, path } if !path.as_str().contains('Z') => {
+                Some((class, path.as_str()))
+            }
+            _ => None,
+        }
+    }
+}
+
 impl Scene {
     /// One without anything in it, which lies over another and says nothing of its own.
     pub(crate) fn bare(prefix: &'static str, width: f64, height: f64) -> Self {

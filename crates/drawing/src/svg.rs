@@ -5,6 +5,9 @@ use crate::pattern::Hatch;
 use crate::scene::{Item, Scene};
 use crate::text::{Anchor, Text};
 
+/// How the element of a path ends, behind its data.
+const END: &str = "\"/>";
+
 /// The scene as one `svg` element.
 ///
 /// Lengths are CSS pixels; the element asks for its own size and shrinks with the room it is given.
@@ -26,9 +29,7 @@ pub fn svg(scene: &Scene) -> String {
     named(&mut out, "title", prefix, &scene.title);
     named(&mut out, "desc", prefix, &scene.description);
     patterns(&mut out, scene);
-    for item in &scene.items {
-        element(&mut out, prefix, item);
-    }
+    elements(&mut out, scene);
     out.push_str("</svg>");
     out
 }
@@ -41,9 +42,7 @@ pub(crate) fn overlay(scene: &Scene) -> String {
     number(&mut out, "width", scene.width);
     number(&mut out, "height", scene.height);
     out.push('>');
-    for item in &scene.items {
-        element(&mut out, scene.prefix, item);
-    }
+    elements(&mut out, scene);
     out.push_str("</svg>");
     out
 }
@@ -91,11 +90,28 @@ fn patterns(out: &mut String, scene: &Scene) {
     out.push_str("</defs>");
 }
 
+/// All that is drawn; lines of one kind that follow each other are one element, which a browser reads and paints sooner.
+fn elements(out: &mut String, scene: &Scene) {
+    let mut before = None;
+    for item in &scene.items {
+        let line = item.line();
+        match line {
+            Some((class, path)) if before == Some(class) => {
+                out.truncate(out.len() - END.len());
+                out.push_str(path);
+                out.push_str(END);
+            }
+            _ => element(out, scene.prefix, item),
+        }
+        before = line.map(|(class, _)| class);
+    }
+}
+
 fn element(out: &mut String, prefix: &str, item: &Item) {
     match item {
         Item::Path { class, path } => {
             out.push_str(&format!(
-                "<path class=\"{class}\" d=\"{}\"/>",
+                "<path class=\"{class}\" d=\"{}{END}",
                 path.as_str()
             ));
         }

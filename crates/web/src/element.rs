@@ -6,6 +6,7 @@
 
 mod child;
 mod live;
+mod patch;
 mod render;
 
 use leptos::prelude::*;
@@ -15,6 +16,7 @@ use web_sys::{Element, Event, HtmlInputElement, HtmlSelectElement};
 
 pub(crate) use child::{Child, Part, each, rows, when};
 use live::follow;
+pub(crate) use patch::patch;
 pub use render::Root;
 
 const SVG: &str = "http://www.w3.org/2000/svg";
@@ -126,7 +128,7 @@ impl El {
             html.with(|html| {
                 // Most of a page stays as it is when one thing changes, and mark-up is dear to read.
                 if last != *html {
-                    element.set_inner_html(html);
+                    patch(&element, html);
                     last.clone_from(html);
                 }
             });

@@ -1,13 +1,12 @@
 //! A number in a field: what is typed stays as it was typed, and is taken at each key where it can be.
 
-use dewrun_document::Origin;
 use leptos::prelude::*;
 
 use super::fault_note::fault_note;
 use super::parts::{flag, words};
 use crate::element::{El, el, typed as typed_in};
-use crate::state::{Desk, use_desk};
-use dewrun_desk::Field;
+use crate::state::use_desk;
+use dewrun_desk::{Field, FieldShown};
 
 /// A number of the project in a field; `in_table` where the head of a table names it and its row says what is wrong with it.
 ///
@@ -16,17 +15,18 @@ use dewrun_desk::Field;
 pub fn text_field(field: Field, in_table: bool) -> El {
     let desk = use_desk();
     let typed = RwSignal::new(None::<String>);
-    let held = move || desk.with(|project| field.show(project, desk.style()));
+    // Most of a page's numbers stay as they are when one changes.
+    let shown = Memo::new(move |_| desk.with(|project| field.shown(project, desk.style())));
+    let of = move |part: fn(&FieldShown) -> &str| {
+        words(move || shown.with(|shown| part(shown).to_owned()))
+    };
     let text = words(move || {
         let fault = desk.fault(field).map(|fault| fault.text);
-        let held = || held().map(|(number, _)| number);
         fault
             .or_else(|| typed.get())
-            .or_else(held)
-            .unwrap_or_default()
+            .unwrap_or_else(|| shown.with(|shown| shown.number.clone()))
     });
     let is_wrong = flag(move || desk.fault(field).is_some_and(|fault| !fault.is_unfinished));
-    let unit = words(move || held().map_or_else(String::new, |(_, unit)| unit.to_owned()));
     let described = Signal::derive(move || is_wrong.get().then(|| field.note_id()));
     let invalid = Signal::derive(move || is_wrong.get().then(|| "true".to_owned()));
     let label_class = if in_table {
@@ -37,14 +37,8 @@ pub fn text_field(field: Field, in_table: bool) -> El {
     let label = el("label")
         .attr("for", &field.id())
         .class(label_class)
-        .child(words(move || {
-            desk.with(|project| field.name(project)).to_owned()
-        }))
-        .child(
-            el("span")
-                .class("dw-spoken")
-                .child(rest_of_label(desk, field)),
-        );
+        .child(of(|shown| shown.name))
+        .child(el("span").class("dw-spoken").child(of(|shown| &shown.rest)));
     let input = el("input")
         .attr("id", &field.id())
         .class("dw-field__input")
@@ -52,7 +46,7 @@ pub fn text_field(field: Field, in_table: bool) -> El {
         .attr("autocomplete", "off")
         .attr("spellcheck", "false")
         .attr("size", "5")
-        .live_attr("inputmode", keypad(desk, field))
+        .live_attr("inputmode", of(|shown| shown.keypad))
         .maybe_attr("aria-invalid", invalid)
         .maybe_attr("aria-describedby", described)
         .value(text)
@@ -69,12 +63,12 @@ pub fn text_field(field: Field, in_table: bool) -> El {
     let mut unit = el("span")
         .class("dw-field__unit")
         .attr("aria-hidden", "true")
-        .child(unit);
+        .child(of(|shown| shown.unit));
     if in_table {
         unit = unit.attr("hidden", "");
     }
     let made = el("div")
-        .live_class(class_of(desk, field, in_table, is_wrong))
+        .live_class(class_of(of(|shown| shown.origin), in_table, is_wrong))
         .child(label)
         .child(el("span").class("dw-field__box").child(input).child(unit));
     if in_table {
@@ -84,7 +78,7 @@ pub fn text_field(field: Field, in_table: bool) -> El {
 }
 
 /// How the field is drawn: by where it stands and where its value came from.
-fn class_of(desk: Desk, field: Field, in_table: bool, is_wrong: Signal<bool>) -> Signal<String> {
+fn class_of(origin: Signal<String>, in_table: bool, is_wrong: Signal<bool>) -> Signal<String> {
     words(move || {
         let wrong = if is_wrong.get() {
             " dw-field--wrong"
@@ -96,37 +90,6 @@ fn class_of(desk: Desk, field: Field, in_table: bool, is_wrong: Signal<bool>) ->
         } else {
             "dw-field"
         };
-        match desk.with(|project| field.origin(project)) {
-            Some(Origin::Assumed { .. }) => format!("{place} dw-field--assumed{wrong}"),
-            Some(Origin::Measured { .. }) => format!("{place} dw-field--measured{wrong}"),
-            _ => format!("{place}{wrong}"),
-        }
-    })
-}
-
-fn keypad(desk: Desk, field: Field) -> Signal<String> {
-    words(move || {
-        let is_plain = desk.with(|project| field.is_plain_number(project));
-        if is_plain { "decimal" } else { "text" }.to_owned()
-    })
-}
-
-/// What the surroundings of a field say to those who see, spoken to the others: whose it is, its unit, its origin.
-fn rest_of_label(desk: Desk, field: Field) -> Signal<String> {
-    words(move || {
-        desk.with(|project| {
-            let full = field.full_name(project);
-            let whose = full.strip_prefix(field.name(project)).unwrap_or("");
-            let unit = match field.show(project, desk.style()) {
-                Some((_, unit)) if !unit.is_empty() => format!(", {unit}"),
-                _ => String::new(),
-            };
-            let origin = match field.origin(project) {
-                Some(Origin::Assumed { .. }) => ", assumed",
-                Some(Origin::Measured { .. }) => ", measured",
-                _ => "",
-            };
-            format!("{whose}{unit}{origin}")
-        })
+        format!("{place} {}{wrong}", origin.get())
     })
 }

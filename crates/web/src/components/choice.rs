@@ -3,8 +3,8 @@
 use dewrun_drawing::escaped;
 use leptos::prelude::*;
 
-use super::parts::words;
 use crate::element::{El, el, typed};
+use crate::state::use_desk;
 
 /// What can be chosen.
 pub(super) type Options = Vec<ChoiceOption>;
@@ -51,8 +51,16 @@ impl Choice {
     /// The control.
     pub(super) fn control(self) -> El {
         let (options, choose, chosen) = (self.options, self.choose, self.chosen);
-        let chosen = Memo::new(move |_| chosen.get());
-        let listed = words(move || listed(&options.get(), &chosen.get()));
+        let desk = use_desk();
+        // A hand on the drawing chooses nothing.
+        let resting = move |read: Box<dyn Fn() -> String + Send + Sync>| {
+            Memo::new(move |before: Option<&String>| match before {
+                Some(before) if desk.is_held() => before.clone(),
+                _ => read(),
+            })
+        };
+        let chosen = resting(Box::new(move || chosen.get()));
+        let listed = resting(Box::new(move || listed(&options.get(), &chosen.get())));
         let label_class = if self.in_table {
             "dw-spoken"
         } else {
@@ -66,7 +74,7 @@ impl Choice {
         let select = el("select")
             .attr("id", &self.id)
             .class("dw-choice__box")
-            .html(listed)
+            .html(listed.into())
             .value(chosen.into())
             .on("change", move |event| choose.run(typed(&event)));
         el("div").class("dw-choice").child(label).child(select)

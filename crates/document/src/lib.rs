@@ -32,6 +32,7 @@ mod note;
 mod place;
 mod remark;
 mod schema;
+mod season;
 mod share_link;
 mod v1;
 mod visited;
@@ -51,6 +52,7 @@ pub use names::Names;
 pub use note::note;
 pub use place::{given_path, located, path_of};
 pub use schema::{air_schema, answer_schema, project_schema, weather_schema};
+pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
     LINK_MARK, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };

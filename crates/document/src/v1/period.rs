@@ -23,6 +23,37 @@ pub struct Period {
     pub months: Option<Vec<MonthName>>,
 }
 
+impl MonthName {
+    /// All of them, January first.
+    pub const ALL: [Self; 12] = [
+        Self::Jan,
+        Self::Feb,
+        Self::Mar,
+        Self::Apr,
+        Self::May,
+        Self::Jun,
+        Self::Jul,
+        Self::Aug,
+        Self::Sep,
+        Self::Oct,
+        Self::Nov,
+        Self::Dec,
+    ];
+}
+
+impl Weekday {
+    /// All of them, Monday first.
+    pub const ALL: [Self; 7] = [
+        Self::Mon,
+        Self::Tue,
+        Self::Wed,
+        Self::Thu,
+        Self::Fri,
+        Self::Sat,
+        Self::Sun,
+    ];
+}
+
 /// What a room is set to in a period.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
 #[schemars(deny_unknown_fields)]

@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Input, Period, Setting};
+use super::{Input, MonthName, Period, Setting};
 
 /// A weather or logger file, known by its name and its hash; what it holds lies beside the project.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
@@ -37,6 +37,8 @@ pub struct DesignState {
     pub outdoor_c: f64,
     /// Its dew point, over water also below freezing, °C.
     pub outdoor_dew_point_c: f64,
+    /// The month that has most of its hours.
+    pub month: MonthName,
 }
 
 /// What a design state is ranked by; the other value is the mean that comes with it.
@@ -180,7 +182,8 @@ record!(
     by,
     exceeded_percent,
     outdoor_c,
-    outdoor_dew_point_c;
+    outdoor_dew_point_c,
+    month;
     left_out_where_none
 );
 words!(DesignBy; DewPoint = "dew_point", Temperature = "temperature");

@@ -25,6 +25,7 @@ pub(crate) fn file() -> impl Strategy<Value = WeatherReference> {
                 exceeded_percent,
                 outdoor_c,
                 outdoor_dew_point_c,
+                month: MonthName::Aug,
             },
         );
     (
@@ -164,7 +165,7 @@ pub(crate) fn space() -> impl Strategy<Value = SpaceYear> {
 fn a_year_is_read_and_written() {
     let weather = format!(
         r#""weather": {{"file": "gull-harbour.csv", "place": "Gull Harbour", "rows": 8760, "step_s": 3600,
-        "sha256": "{}", "design": [{{"by": "dew_point", "exceeded_percent": 1, "outdoor_c": 27.1, "outdoor_dew_point_c": 23.4}}]}},
+        "sha256": "{}", "design": [{{"by": "dew_point", "exceeded_percent": 1, "outdoor_c": 27.1, "outdoor_dew_point_c": 23.4, "month": "jul"}}]}},
         "spaces": ["#,
         "0a".repeat(32)
     );

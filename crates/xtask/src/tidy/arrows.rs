@@ -37,11 +37,23 @@ const ARROWS: &[(&str, &[&str])] = &[
             "numeric",
         ],
     ),
+    (
+        "season",
+        &[
+            "year",
+            "duct-air",
+            "run",
+            "weather",
+            "moist-air",
+            "quantity",
+            "numeric",
+        ],
+    ),
     ("advice", &["run", "quantity", "numeric"]),
     ("troubles", &["advice", "run", "quantity", "numeric"]),
     (
         "document",
-        &["run", "advice", "troubles", "weather", "quantity"],
+        &["season", "run", "advice", "troubles", "weather", "quantity"],
     ),
     (
         "drawing",
@@ -74,7 +86,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[
-    "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+    "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
 ];
 /// These test and build the others, so they may see everything.
 const ANY: &[&str] = &["tests", "bench-page", "same-bits", "xtask"];

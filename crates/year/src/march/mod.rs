@@ -408,7 +408,7 @@ impl March {
         leg.film_kg += settled.water[l] * area;
         leg.frost_kg += settled.frost[l] * area;
         let thawed = state.film.frost[l] - settled.frost[l];
-        leg.slug_kg += thawed.clamp(0.0, settled.drained[l]) * area;
+        leg.slug_kg += thawed.min(settled.drained[l]).max(0.0) * area;
         leg.sweat_kg += state.solving.sweat[l] * cell.length * sum.seconds;
         if place.past_inlet {
             leg.coldest_wall_c = leg.coldest_wall_c.min(settled.wall_c[l]);

@@ -266,7 +266,7 @@ fn a_year_closes_and_harder_years_are_wetter() {
     };
     let usual = year(Harder::AsItIs);
     assert!(
-        usual.balance_off_kg.abs() < 1e-9 * usual.sum.condensed_kg.max(1.0),
+        usual.balance.off_kg.abs() < 1e-9 * usual.sum.condensed_kg.max(1.0),
         "{usual:?}"
     );
     assert!(0.0 < usual.sum.wet_hours, "{:?}", usual.sum);

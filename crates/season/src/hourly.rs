@@ -199,6 +199,9 @@ impl Hourly {
             wind_m_s: air.wind_m_s,
         });
         self.hours.push(hour, around);
+        if is_off {
+            self.hours.duct_stands();
+        }
         self.fan_off.push(is_off);
     }
 }

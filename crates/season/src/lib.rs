@@ -19,7 +19,7 @@ pub use hourly::{Hourly, harder_hours_of, hours_of};
 pub use outdoors::{moment, outdoors};
 pub use run_at::run_at;
 pub use season::{Change, Room, Season, Source, Step, Surroundings};
-pub use year::{YearOutcome, YearWork, year_of};
+pub use year::{WaterYear, YearOutcome, YearWork, year_of};
 
 /// What the crates below call things, for those who make a season or tell a year.
 pub mod told {
@@ -27,5 +27,8 @@ pub mod told {
     pub use dewrun_duct_air::process::{Coil, Humidifier};
     pub use dewrun_duct_air::schedule::{Moment, Rule, Schedule};
     pub use dewrun_duct_air::space::{Outdoors, Space};
-    pub use dewrun_year::{HourSum, Hours, Month, RouteDesign, YearSum, chamber_humidity, is_wet};
+    pub use dewrun_year::{
+        CriticalWeek, HourSum, Hours, Month, RouteDesign, StateShares, StoreKind, StorePlace,
+        WaterBalance, WaterHour, WaterSum, WaterTrouble, YearSum, chamber_humidity, is_wet,
+    };
 }

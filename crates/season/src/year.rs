@@ -1,9 +1,10 @@
 //! A run's year, marched in slices, and what it comes to.
 
-use dewrun_run::{Grade, Installation, Run};
+use dewrun_run::{Grade, Installation, Run, WholeError, evaluate, water_and_air};
 use dewrun_year::{
-    Grid, HourSum, March, Month, Route, RouteDesign, Steps, YearSum, dry_by_bound, months,
-    route_design, year_sum,
+    Grid, HourSum, March, Month, Route, RouteDesign, Steps, StorePlace, Visits, Water,
+    WaterBalance, WaterHour, WaterSum, YearSum, dry_by_bound, months, route_design, water_balance,
+    water_sum, year_sum,
 };
 
 use crate::error::SeasonError;
@@ -15,6 +16,7 @@ pub struct YearWork {
     route: Route,
     hourly: Hourly,
     march: March,
+    no_water: Option<WholeError>,
     rating: Option<f64>,
 }
 
@@ -35,12 +37,29 @@ pub struct YearOutcome {
     pub by_bound_hours: f64,
     /// What the answer rests on: by bound where every hour is.
     pub grade: Grade,
-    /// Water that is missing from the balance of the year, kg: the rounding.
-    pub balance_off_kg: f64,
+    /// Where all water went.
+    pub balance: WaterBalance,
+    /// Water that stands, and the air over it; or why it could not be followed.
+    pub water: Result<WaterYear, WholeError>,
+}
+
+/// Water that stood in a year, and the air over it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WaterYear {
+    /// All hours in a few numbers.
+    pub sum: WaterSum,
+    /// Each hour.
+    pub hours: Vec<WaterHour>,
+    /// Pools and traps.
+    pub stores: Vec<StorePlace>,
+    /// What stands in each of them at the end of each hour, kg, store by store within an hour.
+    pub levels_kg: Vec<f64>,
 }
 
 impl YearWork {
-    /// At the start of the year, all walls dry.
+    /// At the start of the year, all walls dry, seals filled, traps emptied at the drain interval.
+    ///
+    /// Where water and air of the run have no answer, the walls alone are followed.
     ///
     /// # Errors
     /// What keeps the run from being evaluated.
@@ -51,12 +70,22 @@ impl YearWork {
     ) -> Result<Self, SeasonError> {
         let route = Route::of_run(run, installation.film)?;
         let steps = Steps::QuartersWhereDrying;
-        let march = March::new(&route, &hourly.hours, Grid::PRODUCT, steps);
+        let (march, no_water) = match water_of(run, installation)? {
+            Ok(water) => {
+                let ways = (Grid::PRODUCT, steps);
+                (March::with_water(&route, &hourly.hours, ways, water), None)
+            }
+            Err(error) => {
+                let march = March::new(&route, &hourly.hours, Grid::PRODUCT, steps);
+                (march, Some(error))
+            }
+        };
         let rating = run.detector.humidity_rating;
         Ok(Self {
             route,
             hourly,
             march,
+            no_water,
             rating: rating.map(|rating| rating.to_fraction()),
         })
     }
@@ -78,14 +107,20 @@ impl YearWork {
         let sums = self.march.hours().to_vec();
         let hours = &self.hourly.hours;
         let sum = year_sum(hours, &sums, self.rating);
-        let (grade, by_bound_hours) = by_bound(&self.route, &self.hourly, &sums);
+        let standing = self.march.water_hours();
+        let (grade, by_bound_hours) = by_bound(&self.route, &self.hourly, &sums, standing);
+        let water = match self.no_water {
+            None => Ok(water_year(&self.march)),
+            Some(error) => Err(error),
+        };
         YearOutcome {
             sum,
             months: months(&sums, |hour| self.hourly.month(hour)),
             design: route_design(&sums),
             by_bound_hours,
             grade,
-            balance_off_kg: balance_off_kg(&sums),
+            balance: water_balance(&self.march),
+            water,
             sums,
             hourly: self.hourly,
         }
@@ -108,7 +143,12 @@ pub fn year_of(
 }
 
 /// Hours that need no tube relation, and whether all are such.
-fn by_bound(route: &Route, hourly: &Hourly, sums: &[HourSum]) -> (Grade, f64) {
+fn by_bound(
+    route: &Route,
+    hourly: &Hourly,
+    sums: &[HourSum],
+    standing: &[WaterHour],
+) -> (Grade, f64) {
     let mut are_dry = true;
     let mut grade = Grade::ByBound;
     let mut hours = 0.0;
@@ -118,15 +158,32 @@ fn by_bound(route: &Route, hourly: &Hourly, sums: &[HourSum]) -> (Grade, f64) {
         } else {
             grade = Grade::ByModel;
         }
-        are_dry = sum.on_walls_kg() <= 0.0;
+        let pools_kg = standing.get(at).map_or(0.0, |hour| hour.standing_kg);
+        are_dry = sum.on_walls_kg() + pools_kg <= 0.0;
     }
     (grade, hours)
 }
 
-/// What comes in, less what leaves and what lies on the walls at the end, kg.
-fn balance_off_kg(sums: &[HourSum]) -> f64 {
-    let total = |of: fn(&HourSum) -> f64| sums.iter().map(of).sum::<f64>();
-    let on_walls = sums.last().map_or(0.0, HourSum::on_walls_kg);
-    let left = total(|hour| hour.water_out_kg) + total(|hour| hour.drained_kg) + on_walls;
-    total(|hour| hour.water_in_kg) - left
+/// The water of a run, followed from its steady answer; or what keeps it from being followed.
+fn water_of(
+    run: &Run,
+    installation: &Installation,
+) -> Result<Result<Water, WholeError>, SeasonError> {
+    let steady = evaluate(run)?.value;
+    let water = water_and_air(run, installation, &steady).and_then(|whole| {
+        let visits = Visits::Every(installation.drain_interval);
+        Water::of_run(run, installation, &steady, &whole, visits)
+    });
+    Ok(water)
+}
+
+fn water_year(march: &March) -> WaterYear {
+    let hours = march.water_hours().to_vec();
+    let levels = (0..hours.len()).flat_map(|hour| march.levels(hour));
+    WaterYear {
+        sum: water_sum(&hours),
+        stores: march.water().map(Water::stores).unwrap_or_default(),
+        levels_kg: levels.copied().collect(),
+        hours,
+    }
 }

@@ -1,9 +1,9 @@
-//! A year of a whole route, air, heat and film, on one thread.
+//! A year of a whole route on one thread: air, heat and film, and the same with its water and the air that follows it.
 
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use dewrun_bench_page::year_route;
+use dewrun_bench_page::{year_full_route, year_route};
 use dewrun_year::{Grid, March, Steps};
 
 fn year(criterion: &mut Criterion) {
@@ -17,5 +17,17 @@ fn year(criterion: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, year);
+fn year_full(criterion: &mut Criterion) {
+    let (route, hours, water) = year_full_route().expect("the route can be evaluated");
+    let how = (Grid::PRODUCT, Steps::Whole);
+    criterion.bench_function("year_full", |bench| {
+        bench.iter(|| {
+            let mut march = March::with_water(black_box(&route), &hours, how, water.clone());
+            march.advance(&hours, usize::MAX);
+            march
+        });
+    });
+}
+
+criterion_group!(benches, year, year_full);
 criterion_main!(benches);

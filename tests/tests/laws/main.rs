@@ -10,3 +10,4 @@ mod refinement;
 mod round_trip;
 mod water_and_air;
 mod year;
+mod year_water;

@@ -181,7 +181,7 @@ fn standing<'a>(
         let length_m = surface.to_m - surface.from_m;
         let here_m = overlap_m((here.from_m, here.to_m), (surface.from_m, surface.to_m));
         let share = here_m / length_m;
-        (0.0 < surface.kg && 0.0 < length_m && 0.0 < here_m).then_some((
+        (!found.still && 0.0 < surface.kg && 0.0 < length_m && 0.0 < here_m).then_some((
             share * surface.m2,
             share * surface.kg,
             *stand,

@@ -350,17 +350,10 @@ impl March {
             .carried
             .as_mut()
             .and_then(|carried| carried.begin(hours, part.hour, l));
-        let hour = &marched.map_or(*hour, |marched| {
-            let stands = self.hours.last();
-            let (stands_c, stands_w) = stands.map_or((hour.air_c, hour.w), |last| {
-                (last.outlet.t_c, last.outlet.w)
-            });
-            Hour {
-                dry_air_kg_s: marched.dry_air_kg_s,
-                air_c: stands_c + marched.fresh * (hour.air_c - stands_c),
-                w: stands_w + marched.fresh * (hour.w - stands_w),
-                ..*hour
-            }
+        let hour = &marched.map_or(*hour, |marched| Hour {
+            dry_air_kg_s: marched.dry_air_kg_s,
+            w: marched.w,
+            ..*hour
         });
         lane.warming_w = self.detector_w * marched.map_or(1.0, |marched| marched.warms);
         let still = marched.is_some_and(|marched| marched.still);

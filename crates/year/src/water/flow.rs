@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 
 use dewrun_airflow::{Airflow, AirflowError, BLIND_SHARE, Pool as AirPool};
+use dewrun_moist_air::humidity::{saturated_over_ice, saturated_over_water};
+use dewrun_moist_air::mixture::humidity_ratio;
 use dewrun_quantity::Length;
 use dewrun_run::{Run, Standing, StandingAir, StandingTube, Tube};
 
@@ -30,8 +32,8 @@ pub(crate) const WARMS_ALL: f64 = 0.25;
 pub(crate) struct Marched {
     /// Dry air, kg/s.
     pub(crate) dry_air_kg_s: f64,
-    /// Share of it that comes from the duct, 0 to 1; the rest stands in the tube.
-    pub(crate) fresh: f64,
+    /// Its vapour, kg/kg: where less passes than is marched, the rest holds no more than the coldest space lets it.
+    pub(crate) w: f64,
     /// Whether so little passes that the air comes to rest with each wall it passes; no mist is followed in it.
     pub(crate) still: bool,
     /// Share of the detector's heat that goes into the air; the rest leaves through its housing.
@@ -99,14 +101,19 @@ pub(crate) struct InTheWay {
 }
 
 impl InTheWay {
-    pub(crate) fn of(places: &Places, held: &Held, iced: bool, open: &[(Tube, usize)]) -> Self {
+    /// Of pools that hold so much, kg, traps as they are, and frost that closes a bore or not.
+    pub(crate) fn of(
+        places: &Places,
+        (pools_kg, held): (&[f64], &Held),
+        iced: bool,
+        open: &[(Tube, usize)],
+    ) -> Self {
         let mut way = Self {
             leaking: open.to_vec(),
             iced,
             ..Self::default()
         };
-        for (number, place) in places.pools.iter().enumerate() {
-            let kg = held.stand(number).all();
+        for (number, (place, &kg)) in places.pools.iter().zip(pools_kg).enumerate() {
             let depth = place.levels.at(kg).depth_m / place.bore_m;
             if SHALLOW < depth {
                 way.pools.push((number, depth.min(1.0)));
@@ -226,6 +233,27 @@ impl Flow {
             pressure: p_pa / self.p_pa,
             duct_runs: hours.duct_runs(hour),
         }
+    }
+
+    /// What the coldest space around the tube lets air hold that stands in it, kg/kg.
+    pub(crate) fn stands_w(&self, hours: &Hours, hour: usize) -> f64 {
+        let spaces = self.spaces.iter().enumerate();
+        let used = spaces.filter(|(_, (share, _))| 0.0 < *share);
+        let coldest_c = used
+            .filter_map(|(space, _)| Some(hours.around(hour, space)?.air_c))
+            .fold(f64::INFINITY, f64::min);
+        let Some(hour) = hours.hour(hour) else {
+            return 0.0;
+        };
+        if coldest_c.is_infinite() {
+            return hour.w;
+        }
+        let saturated = if coldest_c < 0.0 {
+            saturated_over_ice(coldest_c, hour.p_pa)
+        } else {
+            saturated_over_water(coldest_c, hour.p_pa)
+        };
+        hour.w.min(humidity_ratio(saturated))
     }
 
     /// What passes; nothing where frost closes a bore, or water does and the suction is less than its head.

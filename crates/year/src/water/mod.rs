@@ -8,6 +8,7 @@ mod level;
 mod places;
 mod seal;
 mod slug;
+mod trend;
 
 pub use hour::{StateShares, WaterHour};
 
@@ -20,6 +21,7 @@ use flow::{Flow, InTheWay, Passing, STILL, TRICKLE, WARMS_ALL};
 pub(crate) use held::{Came, Held};
 pub(crate) use places::{Along, Places};
 use slug::Slugs;
+use trend::Trend;
 
 /// When somebody comes by and empties the traps.
 #[derive(Debug, Clone, PartialEq)]
@@ -61,7 +63,7 @@ pub struct StorePlace {
 
 /// All water of a run that is not on its walls, as the hours go by.
 ///
-/// Where hardly any air passes, what is marched is the air that stands in the tube, as it left it last.
+/// Where hardly any air passes, what is marched is air that stands in the tube.
 #[derive(Debug, Clone)]
 pub struct Water {
     places: Places,
@@ -71,8 +73,13 @@ pub struct Water {
     visits: Visits,
     since_visit_s: f64,
     iced: bool,
+    /// Every step begins with the water as the last has left it.
+    one_by_one: bool,
     /// Goes up as what stands changes.
     version: u64,
+    /// The hour whose step is next.
+    hour: usize,
+    trend: Trend,
     slugs: Slugs,
 }
 
@@ -89,7 +96,13 @@ pub(crate) struct Surface {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(crate) struct Found {
     version: u64,
+    /// Whether it is how things stood, and not what they were thought to become.
+    exact: bool,
+    /// What was thought to stand in each pool, then each flat stretch, kg.
+    levels_kg: Vec<f64>,
     pub(crate) surfaces: Vec<Surface>,
+    /// Whether the air stands: water does not dry then.
+    pub(crate) still: bool,
     way: InTheWay,
     passing: Option<Passing>,
 }
@@ -108,11 +121,35 @@ pub(crate) struct Made {
     pub(crate) frosted: f64,
 }
 
+/// The air of a step, and the states that hold as it begins.
+#[derive(Debug, Clone, Copy)]
+struct AirOfStep {
+    deepest: f64,
+    reading: f64,
+    share: f64,
+    dry_air_kg_s: f64,
+    states: StateShares,
+}
+
+impl AirOfStep {
+    const fn put(&self, told: &mut WaterHour) {
+        let of_water = told.states;
+        (told.deepest, told.reading, told.share) = (self.deepest, self.reading, self.share);
+        told.dry_air_kg_s = self.dry_air_kg_s;
+        told.states = StateShares {
+            frozen: of_water.frozen,
+            trap_full: of_water.trap_full,
+            trap_leaks: of_water.trap_leaks,
+            ..self.states
+        };
+    }
+}
+
 /// Share by which the flow or a surface may have moved since a lane began, before its step is done anew.
-const MOVED: f64 = 0.01;
-const SURFACE_MOVED: f64 = 0.05;
+const MOVED: f64 = 0.005;
+const SURFACE_MOVED: f64 = 0.02;
 /// A surface that tells nothing, m2: half a gram an hour at the most.
-const SMALL_M2: f64 = 5e-4;
+const SMALL_M2: f64 = 1e-4;
 
 impl Water {
     /// The water of a run: dry at the start, seals filled; the flow follows the hour's air and the water.
@@ -141,7 +178,10 @@ impl Water {
             visits,
             since_visit_s: 0.0,
             iced: false,
+            one_by_one: false,
             version: 1,
+            hour: 0,
+            trend: Trend::default(),
         }
     }
 
@@ -149,6 +189,15 @@ impl Water {
     #[must_use]
     pub fn with_given_flow(self) -> Self {
         Self { flow: None, ..self }
+    }
+
+    /// The same, but every step begins with the water exactly as the last has left it: slower, and the same within a percent.
+    #[must_use]
+    pub fn one_by_one(self) -> Self {
+        Self {
+            one_by_one: true,
+            ..self
+        }
     }
 
     /// Pools, then traps, in the order in which their levels are told.
@@ -198,13 +247,19 @@ impl Water {
         hour: usize,
         found: &mut Found,
     ) -> Option<Marched> {
-        if found.version != self.version {
-            found.version = self.version;
+        let ahead = hour.saturating_sub(self.hour);
+        let exact = ahead == 0;
+        if !exact || !found.exact || found.version != self.version {
+            let length_s = hours.hour(hour).map_or(0.0, |hour| hour.seconds);
+            let ahead_s = self.trend.ahead_s(ahead, length_s);
+            (found.version, found.exact) = (self.version, exact);
+            self.trend
+                .levels_kg(&self.held, ahead_s, &mut found.levels_kg);
             found.surfaces.clear();
-            for stand in 0..self.held.stands() {
-                found.surfaces.push(self.surface(stand));
+            for (stand, &kg) in found.levels_kg.iter().enumerate() {
+                found.surfaces.push(self.surface(stand, kg));
             }
-            found.way = self.way();
+            found.way = self.way(&found.levels_kg);
         }
         let flow = self.flow.as_mut()?;
         let weather = flow.weather(hours, hour);
@@ -212,21 +267,34 @@ impl Water {
         found.passing = Some(passing);
         let w = hours.hour(hour).map_or(0.0, |hour| hour.w);
         let least = TRICKLE * flow.fitted_kg_s();
+        let fresh = (passing.mass_kg_s / least).clamp(0.0, 1.0);
+        found.still = fresh < 1.0;
+        let marched_w = if found.still {
+            let stands_w = flow.stands_w(hours, hour);
+            stands_w + fresh * (w - stands_w)
+        } else {
+            w
+        };
         Some(Marched {
             dry_air_kg_s: passing.mass_kg_s.max(least) / (1.0 + w),
             still: passing.mass_kg_s < STILL * flow.fitted_kg_s(),
             warms: (passing.mass_kg_s / (WARMS_ALL * flow.fitted_kg_s())).clamp(0.0, 1.0),
-            fresh: (passing.mass_kg_s / least).clamp(0.0, 1.0),
+            w: marched_w,
         })
     }
 
-    fn way(&self) -> InTheWay {
+    fn way(&self, levels_kg: &[f64]) -> InTheWay {
         let open = self.flow.as_ref().map_or(&[][..], Flow::open);
-        InTheWay::of(&self.places, &self.held, self.iced, open)
+        InTheWay::of(&self.places, (levels_kg, &self.held), self.iced, open)
     }
 
-    fn surface(&self, stand: usize) -> Surface {
-        let kg = self.held.stand(stand).all();
+    /// How water stands now.
+    fn way_now(&self) -> InTheWay {
+        let levels_kg: Vec<f64> = self.held.pools.iter().map(|store| store.all()).collect();
+        self.way(&levels_kg)
+    }
+
+    fn surface(&self, stand: usize, kg: f64) -> Surface {
         let pools = self.places.pools.len();
         if let Some(place) = self.places.pools.get(stand) {
             let level = place.levels.at(kg);
@@ -268,20 +336,24 @@ impl Water {
         found: &Found,
         made: &Made,
     ) -> bool {
-        if found.version == self.version {
+        if found.exact && found.version == self.version {
             return false;
+        }
+        if self.one_by_one {
+            return true;
         }
         for (stand, before) in found.surfaces.iter().enumerate() {
             let took = made.took.get(stand).copied().unwrap_or(0.0);
             let dries = made.dries.get(stand).copied().unwrap_or(false);
-            let now = self.surface(stand);
+            let now = self.surface(stand, self.held.stand(stand).all());
             let off = (now.m2 - before.m2).abs();
+            let dries = dries && !found.still;
             let far = SURFACE_MOVED * now.m2.max(before.m2) + SMALL_M2 < off;
             if now.kg < took || (dries && far) {
                 return true;
             }
         }
-        let way = self.way();
+        let way = self.way_now();
         let Some((flow, before)) = self.flow.as_mut().zip(found.passing) else {
             return false;
         };
@@ -319,13 +391,16 @@ impl Water {
             seal_falls_m: &seal_falls_m,
             visited: is_last && self.is_visited(hour),
         };
+        let air = self.air_of(hours, hour, found);
         let before = (self.iced, self.held.clone());
         let mut told = self.held.step(&self.places, &came);
+        air.put(&mut told);
         self.iced = 1.0 <= made.frosted;
         if before.0 != self.iced || before.1 != self.held {
             self.version += 1;
         }
-        self.tell(hours, hour, found, &mut told);
+        self.trend.note(&before.1, &self.held, seconds);
+        self.hour = if is_last { hour + 1 } else { hour };
         told
     }
 
@@ -341,23 +416,30 @@ impl Water {
         visited
     }
 
-    /// The air of the step, and the states that it and the water are in.
-    fn tell(&mut self, hours: &Hours, hour: usize, found: &Found, told: &mut WaterHour) {
-        let Some(now) = hours.hour(hour) else {
-            return;
-        };
-        let way = &found.way;
-        told.deepest = way.deepest();
-        let states = &mut told.states;
+    /// The air of a step, and the states of it and of the water as it begins.
+    fn air_of(&mut self, hours: &Hours, hour: usize, found: &Found) -> AirOfStep {
+        let way = self.way_now();
         let share = |holds: bool| if holds { 1.0 } else { 0.0 };
-        states.sealed = share(way.is_sealed());
-        states.iced = share(way.is_iced());
+        let mut air = AirOfStep {
+            deepest: way.deepest(),
+            reading: 1.0,
+            share: 1.0,
+            dry_air_kg_s: 0.0,
+            states: StateShares {
+                sealed: share(way.is_sealed()),
+                iced: share(way.is_iced()),
+                ..StateShares::default()
+            },
+        };
+        let Some(now) = hours.hour(hour) else {
+            return air;
+        };
+        let states = &mut air.states;
         let mut mass_kg_s = now.dry_air_kg_s * (1.0 + now.w);
-        (told.reading, told.share) = (1.0, 1.0);
         let mut blind = way.is_sealed() || way.is_iced();
         if let Some((flow, passing)) = self.flow.as_ref().zip(found.passing) {
             mass_kg_s = passing.mass_kg_s;
-            (told.reading, told.share) = (passing.reading, passing.share);
+            (air.reading, air.share) = (passing.reading, passing.share);
             blind |= passing.is_blind();
             states.reversed = share(mass_kg_s < 0.0);
             states.bubbles = share(way.is_sealed() && 0.0 < mass_kg_s);
@@ -367,11 +449,12 @@ impl Water {
             }
         }
         states.blind = share(blind);
-        states.slugs = share(
-            self.slugs
-                .are_thrown(&self.places, &found.surfaces, now, mass_kg_s),
-        );
-        told.dry_air_kg_s = mass_kg_s / (1.0 + now.w);
+        let thrown = self
+            .slugs
+            .are_thrown(&self.places, &self.held.pools, now, mass_kg_s);
+        states.slugs = share(thrown);
+        air.dry_air_kg_s = mass_kg_s / (1.0 + now.w);
+        air
     }
 
     /// What stands in each store, kg, in the order of [`Water::stores`].

@@ -3,7 +3,7 @@
 use dewrun_moist_air::mixture::density_kg_m3;
 use dewrun_quantity::{Density, VolumeFlow};
 
-use super::Surface;
+use super::held::Store;
 use super::places::Places;
 use crate::hours::Hour;
 
@@ -29,13 +29,13 @@ impl Slugs {
     pub(super) fn are_thrown(
         &mut self,
         places: &Places,
-        surfaces: &[Surface],
+        pools: &[Store],
         hour: &Hour,
         mass_kg_s: f64,
     ) -> bool {
         let mut thrown = false;
-        for ((place, asked), surface) in places.pools.iter().zip(&mut self.asked).zip(surfaces) {
-            if surface.kg <= ASKED * place.seal_kg || mass_kg_s <= 0.0 {
+        for ((place, asked), store) in places.pools.iter().zip(&mut self.asked).zip(pools) {
+            if store.all() <= ASKED * place.seal_kg || mass_kg_s <= 0.0 {
                 continue;
             }
             let rho = density_kg_m3(hour.air_c, hour.w, hour.p_pa);
@@ -50,7 +50,7 @@ impl Slugs {
                     .first_slugs(flow, of(rho), of(place.water_kg_m3));
                 *asked = (push, slugs.volume.to_cubic_metres() * place.water_kg_m3);
             }
-            thrown |= asked.1 <= surface.kg;
+            thrown |= asked.1 <= store.all();
         }
         thrown
     }

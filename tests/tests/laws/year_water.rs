@@ -1,0 +1,175 @@
+//! The water of the year: what has left the walls closes, and does not hang on lanes or stops.
+
+use dewrun_quantity::Time;
+use dewrun_run::{evaluate, water_and_air};
+use dewrun_tests::hours::route_and_hours;
+use dewrun_tests::installations::installation;
+use dewrun_tests::routes::route;
+use dewrun_year::{
+    Grid, Hours, March, Route, Steps, Visits, Water, WaterHour, water_balance, water_sum,
+};
+
+const ROUTES: u64 = 60;
+/// Hours of each.
+const HOURS: usize = 480;
+/// What no bottle shows, kg.
+const NOTHING_KG: f64 = 1e-3;
+/// Less of the first hour's flow is hardly any.
+const PASSES: f64 = 0.05;
+
+/// A random route with its hours and its water, every third day without the duct's fan; none where the steady answer is none.
+fn drawn(seed: u64) -> Option<(Route, Hours, Water)> {
+    let run = route(seed);
+    let installation = installation(&run, seed);
+    let steady = evaluate(&run).ok()?.value;
+    let whole = water_and_air(&run, &installation, &steady).ok()?;
+    let visits = Visits::Every(Time::days(7.0));
+    let water = Water::of_run(&run, &installation, &steady, &whole, visits).ok()?;
+    let (route, hours) = route_and_hours(seed, HOURS).ok()?;
+    let mut with_fan = Hours::of_spaces(hours.spaces());
+    for h in 0..hours.len() {
+        let spaces = (0..hours.spaces()).filter_map(|space| hours.around(h, space).copied());
+        with_fan.push(*hours.hour(h)?, spaces);
+        if h / 24 % 3 == 2 {
+            with_fan.duct_stands();
+        }
+    }
+    Some((route, with_fan, water))
+}
+
+fn marched((route, hours, water): &(Route, Hours, Water), steps: Steps) -> March {
+    let mut march = March::with_water(route, hours, (Grid::PRODUCT, steps), water.clone());
+    assert!(march.advance(hours, usize::MAX), "all hours are marched");
+    march
+}
+
+#[test]
+fn all_water_is_somewhere() {
+    let (mut answered, mut seen) = (0, [0.0; 9]);
+    for seed in 0..ROUTES {
+        let Some(drawn) = drawn(seed) else { continue };
+        answered += 1;
+        for steps in [Steps::Whole, Steps::QuartersWhereDrying] {
+            for follows in [true, false] {
+                let (route, hours, water) = drawn.clone();
+                let water = if follows {
+                    water
+                } else {
+                    water.with_given_flow()
+                };
+                let march = marched(&(route, hours, water), steps);
+                let balance = water_balance(&march);
+                assert!(
+                    balance.off_kg.abs() <= 1e-9 * balance.entered_kg,
+                    "seed {seed}, {steps:?}: {balance:?}"
+                );
+                each_hour_closes(&march, balance.entered_kg, seed);
+                let sum = water_sum(march.water_hours());
+                let found = [
+                    sum.evaporated_kg,
+                    sum.drained_kg,
+                    sum.into_duct_kg,
+                    sum.into_detector_kg,
+                    sum.let_out_kg,
+                    sum.overflowed_kg,
+                    sum.off_seals_kg,
+                    f64::from(sum.thaws),
+                    sum.hours.sealed,
+                ];
+                for (all, one) in seen.iter_mut().zip(found) {
+                    *all += one;
+                }
+            }
+        }
+    }
+    assert!(
+        30 < answered,
+        "{answered} of {ROUTES} routes have an answer"
+    );
+    assert!(
+        seen.iter().all(|term| 0.0 < *term),
+        "each happens somewhere: {seen:?}"
+    );
+}
+
+fn each_hour_closes(march: &March, entered_kg: f64, seed: u64) {
+    let mut held_kg = march.water().map_or(0.0, Water::at_start_kg);
+    let mut on_walls_kg = 0.0;
+    for (h, (hour, water)) in march.hours().iter().zip(march.water_hours()).enumerate() {
+        let stays = hour.on_walls_kg() - on_walls_kg;
+        let air = hour.water_in_kg - hour.water_out_kg + water.evaporated_kg;
+        let walls = air - water.ran_down_kg - stays;
+        let stands = water.held_kg() - held_kg;
+        let stores = water.ran_down_kg - water.evaporated_kg - water.gone_kg() - stands;
+        assert!(
+            walls.abs() <= 1e-9 * entered_kg && stores.abs() <= 1e-9 * entered_kg,
+            "seed {seed}, hour {h}: {walls} and {stores} of {entered_kg} kg, {water:?}"
+        );
+        let levels = march.levels(h);
+        assert!(
+            levels.iter().all(|kg| 0.0 <= *kg),
+            "seed {seed}, hour {h}: {levels:?}"
+        );
+        (held_kg, on_walls_kg) = (water.held_kg(), hour.on_walls_kg());
+    }
+}
+
+#[test]
+fn stops_make_no_difference_to_the_water() {
+    for seed in 0..20 {
+        let Some(drawn) = drawn(seed) else { continue };
+        let whole = marched(&drawn, Steps::QuartersWhereDrying);
+        let (route, hours, water) = &drawn;
+        let how = (Grid::PRODUCT, Steps::QuartersWhereDrying);
+        let mut sliced = March::with_water(route, hours, how, water.clone());
+        let mut until = 0;
+        while !sliced.advance(hours, until) {
+            until += 7;
+        }
+        assert_eq!(whole.water_hours(), sliced.water_hours(), "seed {seed}");
+        assert_eq!(whole.hours(), sliced.hours(), "seed {seed}");
+    }
+}
+
+/// A part of what an hour tells, kg.
+type Part = fn(&WaterHour) -> f64;
+
+#[test]
+fn hours_side_by_side_are_hours_one_by_one() {
+    let (mut off, mut compared) = (Vec::new(), 0);
+    for seed in 0..ROUTES {
+        let Some(drawn) = drawn(seed) else { continue };
+        let side_by_side = marched(&drawn, Steps::Whole);
+        let (route, hours, water) = drawn;
+        let one_by_one = marched(&(route, hours, water.one_by_one()), Steps::Whole);
+        // While air passes: what little does through nearly closed bores is told less closely.
+        let first = one_by_one
+            .water_hours()
+            .first()
+            .map_or(0.0, |hour| hour.dry_air_kg_s);
+        let passes = |hour: &WaterHour| PASSES * first < hour.dry_air_kg_s;
+        let until = one_by_one
+            .water_hours()
+            .iter()
+            .take_while(|hour| passes(hour))
+            .count();
+        compared += until;
+        let sum = |march: &March, of: Part| -> f64 {
+            march.water_hours().iter().take(until).map(of).sum()
+        };
+        let of: [(&str, f64, Part); 3] = [
+            ("ran down", 0.01, |hour| hour.ran_down_kg),
+            ("evaporated", 0.02, |hour| hour.evaporated_kg),
+            ("let out", 0.01, |hour| hour.let_out_kg),
+        ];
+        let pairs =
+            of.map(|(what, share, of)| (what, share, sum(&side_by_side, of), sum(&one_by_one, of)));
+        for (what, share, got, expected) in pairs {
+            if share * expected + NOTHING_KG < (got - expected).abs() {
+                off.push(format!("seed {seed}: {what} {got} kg for {expected}"));
+            }
+        }
+    }
+    assert!(10 * HOURS < compared, "{compared} hours are compared");
+    assert!(off.is_empty(), "{} {off:#?}", off.len());
+}

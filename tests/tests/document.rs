@@ -172,6 +172,7 @@ fn water_and_air_of_awkward_routes_can_be_written() {
             id: String::new(),
             name: String::new(),
             steady: Some(answer(0, &run, &Names::default(), &outcome, telling)),
+            year: None,
             error: None,
         };
         let json = AssessOutput::new("", vec![told]).to_json(true);

@@ -23,7 +23,10 @@ pub(crate) enum Command {
     Assess(Assess),
     Air(Air),
     Lines(Lines),
+    Year(Year),
     Weather(Weather),
+    Pack(Pack),
+    Unpack(Unpack),
     Link(Link),
     Sheet(Sheet),
     Figures(Figures),
@@ -51,10 +54,71 @@ pub(crate) struct Assess {
     pub(crate) telling: Telling,
 }
 
+/// Answers a year of real weather hour by hour: wet hours, water, mist, frost, traps, airflow, blind hours.
+///
+/// The weather file lies beside the project under the name that the project gives, and must have the same SHA-256; or it
+/// is named by `--weather`, or packed with the project. Without it the design states answer that the project holds.
+/// Runs are marched side by side; where the standard error is a terminal it says how far they are.
+/// Exit status as with `assess`; 1 as well where the weather file is missing.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Year {
+    /// Project file, packed project, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+    /// With JSON: every hour.
+    #[arg(long, requires = "json")]
+    pub(crate) series: bool,
+    /// Every hour as CSV, of several runs one after the other.
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) csv: bool,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// Units of the text.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+}
+
+/// Saves a project with its weather: one text that holds the project and its files.
+///
+/// Wherever a project is read, its packed form does as well. `unpack` parts them again.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Pack {
+    /// Project file; its weather file lies beside it, or is named by `--weather`.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that the project is to go by from now on.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// File to write; without one, the standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+/// Parts a packed project into the project and its files.
+#[derive(Debug, Args)]
+pub(crate) struct Unpack {
+    /// Packed project.
+    #[arg(value_name = "PACKED")]
+    pub(crate) packed: PathBuf,
+    /// Folder to write them into; nothing that is there already is written over.
+    #[arg(long, value_name = "FOLDER", default_value = ".")]
+    pub(crate) into: PathBuf,
+}
+
 /// Answers one project a line, for estates of any size.
 ///
 /// Reads projects or links, each on one line, and writes one answer in JSON a line, in the same order.
 /// A line that holds no project is answered by its error and does not stop the rest; empty lines are passed over.
+/// A project that names a weather file is answered with its year, as by `year`.
 /// Exit status as with `assess`.
 #[derive(Debug, Args)]
 #[command(verbatim_doc_comment)]
@@ -62,6 +126,9 @@ pub(crate) struct Lines {
     /// Files of lines; without one, or as `-`, the standard input.
     #[arg(value_name = "FILE")]
     pub(crate) files: Vec<PathBuf>,
+    /// Folder of the weather files; without one, that of the file of lines.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) weather_in: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) telling: Telling,
 }

@@ -164,6 +164,7 @@ impl Evaluated {
             id: self.id.clone(),
             name: self.name.clone(),
             steady,
+            year: None,
             error: self.error().map(ErrorOutput::from),
         }
     }

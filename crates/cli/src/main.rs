@@ -8,6 +8,7 @@ mod exit;
 mod figures;
 mod lines;
 mod link;
+mod pack;
 mod project;
 mod report;
 mod schema;
@@ -15,6 +16,7 @@ mod sheet;
 mod table;
 mod weather;
 mod whole;
+mod year;
 
 use std::io::{self, ErrorKind, Write};
 use std::process::ExitCode;
@@ -31,6 +33,9 @@ fn main() -> ExitCode {
         Command::Assess(args) => assess::assess(args, &mut out),
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
+        Command::Year(args) => year::year(args, &mut out),
+        Command::Pack(args) => pack::pack(args, &mut out),
+        Command::Unpack(args) => pack::unpack(args, &mut out),
         Command::Weather(args) => weather::weather(args, &mut out),
         Command::Link(args) => link::link(args, &mut out),
         Command::Sheet(args) => sheet::sheet(args, &mut out),

@@ -4,7 +4,9 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;
 
-use dewrun_document::{DocumentError, Project, from_link, is_link, limits, read_bytes};
+use dewrun_document::{
+    DocumentError, FILE_BYTES, Packed, Project, from_link, is_link, is_packed, read_bytes, unpack,
+};
 
 /// The project that an argument names.
 ///
@@ -20,13 +22,38 @@ pub(crate) fn load(path: &Path) -> Result<Project, DocumentError> {
     of_bytes(&bytes)
 }
 
-/// The project that bytes hold: its file, or a link that carries it.
+/// The project that an argument names, with the files that are packed with it.
+///
+/// # Errors
+/// What can't be read, and why.
+pub(crate) fn load_packed(path: &Path) -> Result<Packed, DocumentError> {
+    if link(path).is_some() {
+        let project = load(path)?;
+        return Ok(Packed {
+            project,
+            files: Vec::new(),
+        });
+    }
+    let bytes = bytes_of(path).map_err(|error| DocumentError::Unreadable {
+        reason: error.to_string(),
+    })?;
+    if is_packed(&bytes) {
+        return unpack(&bytes);
+    }
+    Ok(Packed {
+        project: of_bytes(&bytes)?,
+        files: Vec::new(),
+    })
+}
+
+/// The project that bytes hold: its file, packed or not, or a link that carries it.
 ///
 /// # Errors
 /// What can't be read, and why.
 pub(crate) fn of_bytes(bytes: &[u8]) -> Result<Project, DocumentError> {
     match str::from_utf8(bytes) {
         Ok(text) if is_link(text) => from_link(text),
+        _ if is_packed(bytes) => unpack(bytes).map(|packed| packed.project),
         _ => read_bytes(bytes),
     }
 }
@@ -44,9 +71,15 @@ pub(crate) fn name_of(path: &Path) -> String {
 
 /// Says on the standard error what is wrong with a project, with the place in its text.
 pub(crate) fn complain_of(name: &str, error: &DocumentError) {
+    eprintln!("dewrun: {}", told_of(name, error));
+}
+
+/// What is wrong with a project, with the place in its text.
+pub(crate) fn told_of(name: &str, error: &DocumentError) -> String {
+    let sentence = error.sentence();
     match error.line_column() {
-        Some((line, column)) => eprintln!("dewrun: {name}:{line}:{column}: {}", error.sentence()),
-        None => eprintln!("dewrun: {name}: {}", error.sentence()),
+        Some((line, column)) => format!("{name}:{line}:{column}: {sentence}"),
+        None => format!("{name}: {sentence}"),
     }
 }
 
@@ -57,7 +90,8 @@ fn link(path: &Path) -> Option<&str> {
 
 /// The bytes of a file, or of the standard input; no more than tell that it is too long.
 fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
-    let most = u64::try_from(limits::TEXT_BYTES).unwrap_or(u64::MAX) + 1;
+    // A packed project is longer than any project alone.
+    let most = u64::try_from(FILE_BYTES).unwrap_or(u64::MAX) + 1;
     let mut bytes = Vec::new();
     if path == Path::new("-") {
         io::stdin().lock().take(most).read_to_end(&mut bytes)?;

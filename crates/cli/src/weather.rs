@@ -53,7 +53,7 @@ pub(crate) fn weather(args: &Args, out: &mut impl Write) -> io::Result<Ending> {
 }
 
 /// Reads a file piece by piece; a sentence where it can't be.
-fn read(path: &Path, given: Understanding) -> Result<Weather, String> {
+pub(crate) fn read(path: &Path, given: Understanding) -> Result<Weather, String> {
     let mut source: Box<dyn Read> = if path == Path::new("-") {
         Box::new(io::stdin().lock())
     } else {

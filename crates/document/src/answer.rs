@@ -16,7 +16,7 @@ use crate::output::{
     TubeOutput, VerdictOutput, WallOutput,
 };
 use crate::remark::{airflow_note, remark};
-use crate::{Assumed, DocumentError, Names, figures, given_path, note, whole_answer};
+use crate::{Assumed, DocumentError, Names, figures, given_path, note, whole_answer, year_figures};
 
 /// What an answer is made of, beside the figures.
 #[derive(Debug, Clone, Copy)]
@@ -106,14 +106,14 @@ pub fn whole_notes(run_index: usize, whole: &Whole) -> Vec<NoteOutput> {
         .collect()
 }
 
-const fn verdict(verdict: Verdict) -> VerdictOutput {
+pub(crate) const fn verdict(verdict: Verdict) -> VerdictOutput {
     match verdict {
         Verdict::Dry => VerdictOutput::Dry,
         Verdict::Wet => VerdictOutput::Wet,
     }
 }
 
-const fn grade(grade: Grade) -> GradeOutput {
+pub(crate) const fn grade(grade: Grade) -> GradeOutput {
     match grade {
         Grade::ByBound => GradeOutput::ByBound,
         Grade::ByModel => GradeOutput::ByModel,
@@ -308,7 +308,11 @@ impl AssessOutput {
     #[must_use]
     pub fn with_figures(self) -> Self {
         Self {
-            figures: figures(),
+            figures: if self.runs.iter().any(|run| run.year.is_some()) {
+                figures().into_iter().chain(year_figures()).collect()
+            } else {
+                figures()
+            },
             ..self
         }
     }

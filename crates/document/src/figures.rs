@@ -2,6 +2,7 @@
 
 use dewrun_quantity::Style;
 use dewrun_run::figure::Figure;
+use dewrun_season::figure::{YEAR_FIGURES, YearFigure};
 
 use crate::DocumentError;
 use crate::output::FigureOutput;
@@ -214,14 +215,46 @@ pub fn figures() -> Vec<FigureOutput> {
     all.map(|figure| figure_entry(*figure)).collect()
 }
 
+/// The entries of all figures of a year.
+#[must_use]
+pub fn year_figures() -> Vec<FigureOutput> {
+    let entry = |figure: &YearFigure| {
+        let fields = figure.fields.iter();
+        FigureOutput {
+            id: figure.id.to_owned(),
+            name: figure.name.to_owned(),
+            symbol: String::new(),
+            unit: figure.unit.to_owned(),
+            fields: fields.map(|field| format!("runs[].year.{field}")).collect(),
+            relation: figure.relation.to_owned(),
+            holds: figure.holds.to_owned(),
+            spread: String::new(),
+            inputs: figure
+                .inputs
+                .iter()
+                .map(|&input| input.to_owned())
+                .collect(),
+            source: figure.source.to_owned(),
+            how_to_measure: String::new(),
+        }
+    };
+    YEAR_FIGURES.iter().map(entry).collect()
+}
+
 /// The entry of one figure.
 #[must_use]
 pub fn figure_entry(figure: Figure) -> FigureOutput {
+    figure_entry_in(figure, Style::default())
+}
+
+/// The entry of one figure, its unit in a style.
+#[must_use]
+pub fn figure_entry_in(figure: Figure, style: Style) -> FigureOutput {
     FigureOutput {
         id: figure.id().to_owned(),
         name: figure.name().to_owned(),
         symbol: figure.symbol().to_owned(),
-        unit: figure.kind().unit(Style::default()).to_owned(),
+        unit: figure.kind().unit(style).to_owned(),
         fields: fields(figure),
         relation: figure.relation().to_owned(),
         holds: figure.holds().to_owned(),

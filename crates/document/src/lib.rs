@@ -29,6 +29,7 @@ pub mod limits;
 mod located_whole;
 mod names;
 mod note;
+mod packed;
 mod place;
 mod remark;
 mod schema;
@@ -38,18 +39,20 @@ mod v1;
 mod visited;
 mod weather_answer;
 mod whole_answer;
+mod year_answer;
 
 pub use air_answer::air_answer;
 pub use answer::{Telling, answer, whole_notes};
 pub use convert::to_run;
 pub use error::DocumentError;
 pub use field_path::FieldPath;
-pub use figures::{figure_entry, figures, figures_json};
+pub use figures::{figure_entry, figure_entry_in, figures, figures_json, year_figures};
 pub use givens::givens;
 pub use installation::{Assumed, Installed, installed, to_installation};
 pub use located_whole::located_whole;
 pub use names::Names;
 pub use note::note;
+pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack, unpack};
 pub use place::{given_path, located, path_of};
 pub use schema::{air_schema, answer_schema, project_schema, weather_schema};
 pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
@@ -68,3 +71,7 @@ pub use v1::{
 };
 pub use visited::visited;
 pub use weather_answer::weather_answer;
+pub use year_answer::{
+    DesignAnswer, SeriesColumn, YearTelling, design_answers, series_columns, stamp, trouble_name,
+    year_answer, year_verdict,
+};

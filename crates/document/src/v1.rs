@@ -20,6 +20,7 @@ mod visit;
 mod water_output;
 mod weather_output;
 mod year;
+mod year_output;
 
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};

@@ -41,6 +41,7 @@ fn answered(text: &str) -> AssessOutput {
         id: project.runs[0].id.clone(),
         name: project.runs[0].name.clone(),
         steady: Some(answer(0, &run, &names, &outcome, telling)),
+        year: None,
         error: None,
     };
     AssessOutput::new(&project.name, vec![output]).with_figures()

@@ -4,7 +4,9 @@ use std::collections::BTreeSet;
 
 use dewrun_advice::{SteadyDoubts, rests_on, staying_dry};
 use dewrun_document::output::{AssessOutput, RunOutput};
-use dewrun_document::{Telling, answer, figures, givens, read, to_installation, to_run};
+use dewrun_document::{
+    Telling, answer, figures, givens, read, to_installation, to_run, year_figures,
+};
 use dewrun_run::figure::Figure;
 use serde_json::Value;
 
@@ -42,6 +44,7 @@ fn answered(text: &str) -> Value {
             id: project.runs[index].id.clone(),
             name: project.runs[index].name.clone(),
             steady: Some(answer(index, &run, &names, &outcome, telling)),
+            year: None,
             error: None,
         }
     });
@@ -101,7 +104,7 @@ fn every_number_of_an_answer_has_a_figure() {
 
 #[test]
 fn no_field_is_named_for_two_figures() {
-    let entries = figures();
+    let entries: Vec<_> = figures().into_iter().chain(year_figures()).collect();
     let mut seen = BTreeSet::new();
     for field in entries.iter().flat_map(|entry| &entry.fields) {
         assert!(seen.insert(field.clone()), "{field}");
@@ -112,7 +115,8 @@ fn no_field_is_named_for_two_figures() {
 #[test]
 fn every_field_named_is_in_the_schema() {
     let schema = dewrun_document::answer_schema();
-    for field in figures().iter().flat_map(|entry| entry.fields.clone()) {
+    let entries: Vec<_> = figures().into_iter().chain(year_figures()).collect();
+    for field in entries.iter().flat_map(|entry| entry.fields.clone()) {
         for part in field.split('.') {
             let name = part.trim_end_matches("[]");
             assert!(schema.contains(&format!("\"{name}\"")), "{name} of {field}");
@@ -122,7 +126,7 @@ fn every_field_named_is_in_the_schema() {
 
 #[test]
 fn what_an_entry_follows_from_has_an_entry_too() {
-    let entries = figures();
+    let entries: Vec<_> = figures().into_iter().chain(year_figures()).collect();
     let ids: BTreeSet<&str> = entries.iter().map(|entry| entry.id.as_str()).collect();
     for entry in &entries {
         for input in &entry.inputs {

@@ -4,6 +4,7 @@
 
 mod design;
 mod error;
+pub mod figure;
 mod harder;
 mod hourly;
 mod outdoors;

@@ -48,6 +48,7 @@ fn evaluate(project: &Project, index: usize) {
         id: String::new(),
         name: String::new(),
         steady: Some(answer(index, &run, &names, &outcome, telling)),
+        year: None,
         error: None,
     };
     let answer = AssessOutput::new("", vec![run]);

@@ -10,3 +10,4 @@ mod masked;
 mod running;
 mod sheet;
 mod wording;
+mod year;

@@ -32,6 +32,9 @@ fn help() {
     hold("help_lines", &dewrun(&["lines", "--help"]));
     hold("help_link", &dewrun(&["link", "--help"]));
     hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
+    hold("help_year", &dewrun(&["year", "--help"]));
+    hold("help_pack", &dewrun(&["pack", "--help"]));
+    hold("help_unpack", &dewrun(&["unpack", "--help"]));
     hold("help_weather", &dewrun(&["weather", "--help"]));
     hold("help_schema", &dewrun(&["schema", "--help"]));
 }
@@ -62,6 +65,19 @@ fn answers() {
         "assess_json",
         &dewrun(&["assess", "demo/chilled-supply.json", "--json"]),
     );
+}
+
+#[test]
+fn years() {
+    let project = "demo/gull-harbour-roof.json";
+    hold("year", &dewrun(&["year", project]));
+    hold(
+        "year_inch_pound",
+        &dewrun(&["year", project, "--units", "ip"]),
+    );
+    hold("year_json", &dewrun(&["year", project, "--json"]));
+    hold("year_no_file", &dewrun(&["year", "demo/make-up-air.json"]));
+    hold("figure_year", &dewrun(&["figure", "year-water"]));
 }
 
 #[test]

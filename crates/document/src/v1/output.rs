@@ -21,6 +21,12 @@ pub use super::weather_output::{
     WEATHER_FORMAT, WeatherNoteOutput, WeatherOutput,
 };
 
+pub use super::year_output::{
+    CriticalWeekOutput, DesignHourOutput, DesignStateOutput, MonthOutput, SeriesColumnOutput,
+    SeriesOutput, StoreOutput, WorstDayOutput, YearAssumedOutput, YearOutput, YearSumOutput,
+    YearWaterOutput, YearWeatherOutput,
+};
+
 pub use super::water_output::{
     IceOutput, LegWaterOutput, LowPointOutput, PoolLevelOutput, ProposedTrapOutput, TrapOutput,
     TroubleOutput, TubeWaterOutput, WaterOutput,
@@ -31,7 +37,7 @@ pub const ANSWER_FORMAT: &str = "dewrun-answer";
 /// The version of answers that is written.
 pub const ANSWER_VERSION: u64 = 1;
 /// The revision of answers that is written; rises with every field added.
-pub const ANSWER_REVISION: u64 = 6;
+pub const ANSWER_REVISION: u64 = 7;
 
 /// A computed number; one that is not finite is never written.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize, JsonSchema)]
@@ -50,7 +56,7 @@ impl Serialize for Figure {
 /// The answer to one project.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(deny_unknown_fields)]
-#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 6")]
+#[schemars(rename = "Answer", title = "Dewrun answer, version 1, revision 7")]
 pub struct AssessOutput {
     /// Always `dewrun-answer`.
     #[schemars(extend("const" = ANSWER_FORMAT))]
@@ -169,6 +175,9 @@ pub struct RunOutput {
     /// The answer in steady state.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub steady: Option<SteadyOutput>,
+    /// The year of the run, where its project names a weather file or the year was asked for. Since revision 7.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub year: Option<YearOutput>,
     /// Why there is none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub error: Option<ErrorOutput>,

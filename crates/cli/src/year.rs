@@ -1,0 +1,352 @@
+//! `dewrun year`: a year of real weather, hour by hour.
+
+pub(crate) mod files;
+mod progress;
+mod report;
+mod words;
+
+use std::io::{self, Write};
+
+use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput, YearOutput};
+use dewrun_document::{
+    DocumentError, FieldPath, Names, Project, YearSaid, YearTelling, design_answers, installed,
+    located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
+};
+use dewrun_quantity::decimal::shortest;
+use dewrun_season::{SeasonError, YearOutcome, hours_of, year_of};
+use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
+
+use crate::args::Year;
+use crate::exit::Ending;
+use crate::project::{self, complain_of, name_of};
+use crate::report::CAUTIONS;
+use files::{Files, Found};
+use progress::Progress;
+
+/// Runs that are marched before any of them is written, where every hour of them is.
+const AT_A_TIME: usize = 16;
+
+/// The year of a run and what became of it.
+pub(crate) struct Answered {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    pub(crate) result: Result<Told, DocumentError>,
+}
+
+/// A year that is told.
+pub(crate) struct Told {
+    pub(crate) output: YearOutput,
+    pub(crate) ending: Ending,
+    /// Every hour as CSV, where that was asked for.
+    csv: String,
+}
+
+/// What of a year is wanted.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Wanted {
+    pub(crate) series: bool,
+    pub(crate) csv: bool,
+}
+
+pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
+    let name = name_of(&args.project);
+    let packed = match project::load_packed(&args.project) {
+        Ok(packed) => packed,
+        Err(error) => return failed(args, &name, &error, out),
+    };
+    let positions = match positions(&packed.project, args.run.as_deref()) {
+        Ok(positions) => positions,
+        Err(error) => return failed(args, &name, &error, out),
+    };
+    let files = Files::new(&args.project, args.weather.as_deref(), packed.files);
+    let project = &packed.project;
+    let wanted = Wanted {
+        series: args.series && args.json,
+        csv: args.csv,
+    };
+    let progress = Progress::new(positions.len());
+    let mut ending = Ending::Dry;
+    let mut answers = Vec::new();
+    let at_a_time = if args.csv {
+        AT_A_TIME
+    } else {
+        positions.len().max(1)
+    };
+    for (part, positions) in positions.chunks(at_a_time).enumerate() {
+        let answered = of_runs(project, positions, &files, wanted, || progress.one_more());
+        for one in answered {
+            if let Err(error) = &one.result {
+                complain_of(&name, error);
+            }
+            ending = ending.max(one.ending());
+            if let (true, Ok(told)) = (args.csv, &one.result) {
+                write_csv(told, part == 0 && answers.is_empty(), out)?;
+            }
+            answers.push(one.without_hours());
+        }
+    }
+    progress.end();
+    for missing in files.complaints() {
+        eprintln!("dewrun: {name}: {missing}");
+        ending = ending.max(Ending::Failed);
+    }
+    if args.json {
+        return write_json(&name, project, answers, ending, out);
+    }
+    if !args.csv {
+        write_text(args, project, &answers, out)?;
+    }
+    Ok(ending)
+}
+
+/// The positions of the runs that are asked for.
+fn positions(project: &Project, only: Option<&str>) -> Result<Vec<usize>, DocumentError> {
+    let runs = project.runs.iter().enumerate();
+    let wanted = runs.filter(|(_, run)| only.is_none_or(|id| run.id == id));
+    let positions: Vec<usize> = wanted.map(|(position, _)| position).collect();
+    match only {
+        _ if !positions.is_empty() => Ok(positions),
+        Some(id) if !project.runs.is_empty() => {
+            let known = project.runs.iter().map(|run| run.id.as_str());
+            Err(DocumentError::NoRunCalled {
+                id: id.to_owned(),
+                known: known.collect::<Vec<_>>().join(", "),
+            })
+        }
+        _ => Err(DocumentError::NoRuns {
+            path: FieldPath::root().field("runs"),
+        }),
+    }
+}
+
+/// The years of some runs of a project, side by side; each says when it is done.
+pub(crate) fn of_runs(
+    project: &Project,
+    positions: &[usize],
+    files: &Files,
+    wanted: Wanted,
+    is_done: impl Fn() + Sync,
+) -> Vec<Answered> {
+    let answered = positions.par_iter().map(|position| {
+        let answered = of_run(project, *position, files, wanted);
+        is_done();
+        answered
+    });
+    answered.collect()
+}
+
+/// The year of one run of a project.
+fn of_run(project: &Project, position: usize, files: &Files, wanted: Wanted) -> Answered {
+    let run = project.runs.get(position);
+    Answered {
+        id: run.map(|run| run.id.clone()).unwrap_or_default(),
+        name: run.map(|run| run.name.clone()).unwrap_or_default(),
+        result: told(project, position, files, wanted),
+    }
+}
+
+fn told(
+    project: &Project,
+    position: usize,
+    files: &Files,
+    wanted: Wanted,
+) -> Result<Told, DocumentError> {
+    let said = to_season(project, position)?;
+    let (run, names) = to_run(project, position)?;
+    let weather = files.weather(said.weather.as_ref());
+    let outcome = weather
+        .as_ref()
+        .map(|weather| marched(project, position, &run, &said, weather, files))
+        .transpose()?;
+    let reference = weather.as_ref().map(|found| &found.reference);
+    let design = match reference.or(said.weather.as_ref()) {
+        Some(reference) => design_answers(&run, &said, reference),
+        None => Vec::new(),
+    };
+    let sentence = words::sentence(&said, reference, outcome.as_ref(), &design);
+    let output = year_answer(YearTelling {
+        sentence: &sentence,
+        said: &said,
+        weather: reference,
+        outcome: outcome.as_ref(),
+        design: &design,
+        series: wanted.series,
+    });
+    let csv = match &outcome {
+        Some(outcome) if wanted.csv => csv(outcome, &names),
+        _ => String::new(),
+    };
+    let ending = outcome.as_ref().map_or(Ending::Failed, ending);
+    Ok(Told {
+        output,
+        ending,
+        csv,
+    })
+}
+
+fn marched(
+    project: &Project,
+    position: usize,
+    run: &dewrun_run::Run,
+    said: &YearSaid,
+    weather: &Found,
+    files: &Files,
+) -> Result<YearOutcome, DocumentError> {
+    let located = |error: SeasonError| match error {
+        SeasonError::Run(error) => located(position, error),
+        error => DocumentError::Told {
+            path: FieldPath::root().field("runs").index(position),
+            sentence: error.to_string(),
+        },
+    };
+    let measured = said.measured.as_ref().and_then(|file| files.named(file));
+    let measured = measured.as_ref().map(|found| &found.weather.series);
+    let built = installed(project, position)?;
+    let hourly = hours_of(run, &said.season, &weather.weather.series, measured);
+    let hourly = hourly.map_err(located)?;
+    year_of(run, &built.installation, hourly).map_err(located)
+}
+
+/// Blind where any hour is, else wet or dry.
+fn ending(outcome: &YearOutcome) -> Ending {
+    match &outcome.water {
+        Ok(water) if 0.0 < water.sum.hours.blind => Ending::Blind,
+        _ => year_verdict(outcome).into(),
+    }
+}
+
+impl Answered {
+    pub(crate) fn ending(&self) -> Ending {
+        self.result
+            .as_ref()
+            .map_or(Ending::Failed, |told| told.ending)
+    }
+
+    /// What has been written needs not be kept.
+    fn without_hours(mut self) -> Self {
+        if let Ok(told) = &mut self.result {
+            told.csv = String::new();
+        }
+        self
+    }
+}
+
+/// Every hour on a line, behind the name of the run.
+fn csv(outcome: &YearOutcome, names: &Names) -> String {
+    let columns = series_columns(outcome);
+    let heads = columns.iter().map(|column| column.name.as_str());
+    let mut text = format!("run,time,{}\n", heads.collect::<Vec<_>>().join(","));
+    let run = quoted(&names.run);
+    for hour in 0..outcome.sums.len() {
+        text.push_str(&run);
+        text.push(',');
+        text.push_str(&stamp(outcome, hour).unwrap_or_default());
+        for column in &columns {
+            text.push(',');
+            if let Some(value) = column.value(outcome, hour) {
+                text.push_str(&shortest(value));
+            }
+        }
+        text.push('\n');
+    }
+    text
+}
+
+/// A cell of CSV (RFC 4180).
+fn quoted(text: &str) -> String {
+    if text.contains([',', '"', '\n', '\r']) {
+        return format!("\"{}\"", text.replace('"', "\"\""));
+    }
+    text.to_owned()
+}
+
+/// The rows of a run; the head stands once, unless the columns are others.
+fn write_csv(told: &Told, is_first: bool, out: &mut impl Write) -> io::Result<()> {
+    let rows = if is_first {
+        told.csv.as_str()
+    } else {
+        told.csv.split_once('\n').map_or("", |(_, rows)| rows)
+    };
+    out.write_all(rows.as_bytes())
+}
+
+fn failed(
+    args: &Year,
+    name: &str,
+    error: &DocumentError,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    complain_of(name, error);
+    if args.json {
+        let mut answer = AssessOutput::failed(error);
+        answer.file = Some(name.to_owned());
+        if let Ok(json) = answer.to_json(false) {
+            writeln!(out, "{json}")?;
+        }
+    }
+    Ok(Ending::Failed)
+}
+
+fn write_json(
+    name: &str,
+    project: &Project,
+    answers: Vec<Answered>,
+    ending: Ending,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    let runs = answers.into_iter().map(Answered::into_output);
+    let mut answer = AssessOutput::new(&project.name, runs.collect()).with_figures();
+    answer.file = Some(name.to_owned());
+    match answer.to_json(false) {
+        Ok(json) => {
+            writeln!(out, "{json}")?;
+            Ok(ending)
+        }
+        Err(error) => {
+            eprintln!("dewrun: {name}: {}", error.sentence());
+            Ok(Ending::Failed)
+        }
+    }
+}
+
+impl Answered {
+    fn into_output(self) -> RunOutput {
+        let (year, error) = match self.result {
+            Ok(told) => (Some(told.output), None),
+            Err(error) => (None, Some(ErrorOutput::from(&error))),
+        };
+        RunOutput {
+            id: self.id,
+            name: self.name,
+            steady: None,
+            year,
+            error,
+        }
+    }
+}
+
+fn write_text(
+    args: &Year,
+    project: &Project,
+    answers: &[Answered],
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let mut is_answered = false;
+    for one in answers {
+        let Ok(told) = &one.result else {
+            continue;
+        };
+        is_answered = true;
+        let run = if one.name.trim().is_empty() {
+            &one.id
+        } else {
+            &one.name
+        };
+        report::write(&told.output, &project.name, run, args.units.style(), out)?;
+        writeln!(out)?;
+    }
+    if is_answered {
+        writeln!(out, "{CAUTIONS}")?;
+    }
+    Ok(())
+}

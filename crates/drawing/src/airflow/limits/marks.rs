@@ -155,11 +155,18 @@ fn middle(strip: &Strip, row: &Row, top: f64) -> f64 {
 fn draw_row(scene: &mut Scene, strip: &Strip, row: &Row, top: f64) {
     let y = middle(strip, row, top);
     let x = strip.px(row.reading);
+    let words = remark(scene, strip, row, (top, x));
     if let Some([low, high]) = row.span {
-        let (from, to) = (Point::new(strip.px(low), y), Point::new(strip.px(high), y));
-        scene.line("dw-v-span", from, to);
+        let (from, to) = (strip.px(low), strip.px(high));
+        // No line runs through words.
+        let (before, behind) = words.map_or((to, to), |(left, right)| (left - 4.0, right + 4.0));
+        for (from, to) in [(from, to.min(before)), (from.max(behind), to)] {
+            if from < to {
+                scene.line("dw-v-span", Point::new(from, y), Point::new(to, y));
+            }
+        }
         if strip.most < 100.0 * high {
-            scene.path("dw-v-beyond", arrow_head(to, 1.0));
+            scene.path("dw-v-beyond", arrow_head(Point::new(to, y), 1.0));
         }
     }
     let beyond = strip.most < 100.0 * row.reading;
@@ -173,11 +180,15 @@ fn draw_row(scene: &mut Scene, strip: &Strip, row: &Row, top: f64) {
     if beyond {
         scene.path("dw-v-beyond", arrow_head(at.moved(9.0, 0.0), 1.0));
     }
-    remark(scene, strip, row, (top, x));
 }
 
-/// What the limits make of a row: beside its mark where that is not in the way, on a phone under its name.
-fn remark(scene: &mut Scene, strip: &Strip, row: &Row, (top, x): (f64, f64)) {
+/// What the limits make of a row: beside its mark where that is not in the way, on a phone under its name; from where to where that stands among the marks.
+fn remark(
+    scene: &mut Scene,
+    strip: &Strip,
+    row: &Row,
+    (top, x): (f64, f64),
+) -> Option<(f64, f64)> {
     let text = strip.text;
     let tone = if row.is_wrong {
         Tone::Fault
@@ -191,10 +202,10 @@ fn remark(scene: &mut Scene, strip: &Strip, row: &Row, (top, x): (f64, f64)) {
             let at = Point::new(4.0, top + 26.0 * text);
             scene.text(Text::new(at, row.remark.clone()).toned(tone).haloed());
         }
-        return;
+        return None;
     }
     if !row.is_told {
-        return;
+        return None;
     }
     let wide = text_width(&row.remark, Size::Label.px() * text);
     let usual = strip.scale.px(12.0);
@@ -207,6 +218,7 @@ fn remark(scene: &mut Scene, strip: &Strip, row: &Row, (top, x): (f64, f64)) {
             .toned(tone)
             .haloed(),
     );
+    Some((left, left + wide))
 }
 
 /// Name, airflow and duct air at the left.

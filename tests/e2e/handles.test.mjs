@@ -316,6 +316,17 @@ const place = async (page, number) => (await trap(page, number).getAttribute("ar
 
 test("a trap is dropped on the tube, moved along it, taken away, and goes with its leg", async () => {
   const page = await open();
+  const sentence = page.getByRole("region", { name: "Answer" }).getByRole("status").first();
+  const sealed = async (least, most) => {
+    await page.waitForFunction(
+      ([element, least, most]) => {
+        const hours = Number(/is sealed after (\d+).h/.exec(element.innerText)?.[1]);
+        return least < hours && hours < most;
+      },
+      [await sentence.elementHandle(), least, most],
+    );
+  };
+  await sealed(0, 40);
   const [from, low] = [await middle(sign(page)), await middle(leg(page, 2))];
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
@@ -325,6 +336,8 @@ test("a trap is dropped on the tube, moved along it, taken away, and goes with i
   assert.equal(await place(page, 1), "Trap 1 at 5.2 m");
   assert.equal(await trap(page, 2).count(), 0, "one only");
   assert.match(await elevation(page).innerHTML(), />Trap 1</, "it is drawn");
+  // At the low point it takes all that comes, 250 mL of 10.2 g/h: a day more.
+  await sealed(50, 60);
   // Leg 2 gets 0.8 m longer: the low point and what hangs there move by as much.
   const px = await scale(page);
   await draw(page, 2, 0.8 * px, 0);
@@ -341,6 +354,7 @@ test("a trap is dropped on the tube, moved along it, taken away, and goes with i
   await undo(page).click();
   await undo(page).click();
   assert.equal(await trap(page, 1).count(), 0, "three acts, three steps");
+  await sealed(0, 40);
 });
 
 test("traps by keyboard: at the pointer, at the end of a leg, moved, put back, taken away", async () => {

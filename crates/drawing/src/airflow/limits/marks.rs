@@ -183,12 +183,7 @@ fn draw_row(scene: &mut Scene, strip: &Strip, row: &Row, top: f64) {
 }
 
 /// What the limits make of a row: beside its mark where that is not in the way, on a phone under its name; from where to where that stands among the marks.
-fn remark(
-    scene: &mut Scene,
-    strip: &Strip,
-    row: &Row,
-    (top, x): (f64, f64),
-) -> Option<(f64, f64)> {
+fn remark(scene: &mut Scene, strip: &Strip, row: &Row, (top, x): (f64, f64)) -> Option<(f64, f64)> {
     let text = strip.text;
     let tone = if row.is_wrong {
         Tone::Fault

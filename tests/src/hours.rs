@@ -2,10 +2,11 @@
 
 use dewrun_moist_air::humidity::saturated_over_water;
 use dewrun_moist_air::mixture::{density_kg_m3, humidity_ratio};
-use dewrun_quantity::MassPerArea;
-use dewrun_run::Run;
-use dewrun_year::{Around, Hour, Hours, Route};
+use dewrun_quantity::{MassPerArea, Time};
+use dewrun_run::{Run, evaluate, water_and_air};
+use dewrun_year::{Around, Hour, Hours, Route, Visits, Water};
 
+use crate::installations::installation;
 use crate::routes::{Draw, route};
 
 /// A random route and so many hours of weather.
@@ -17,6 +18,32 @@ pub fn route_and_hours(seed: u64, count: usize) -> Result<(Route, Hours), String
     let retained = MassPerArea::grams_per_square_metre(50.0);
     let route = Route::of_run(&run, retained).map_err(|error| error.to_string())?;
     Ok((route, weather(&run, seed, count)))
+}
+
+/// The same with the water of a random installation, visited each week; every third day the duct's fan stands.
+///
+/// # Errors
+/// A sentence where the route or its installation can't be evaluated.
+pub fn route_hours_and_water(seed: u64, count: usize) -> Result<(Route, Hours, Water), String> {
+    let said = |error: &dyn core::fmt::Display| error.to_string();
+    let run = route(seed);
+    let installation = installation(&run, seed);
+    let steady = evaluate(&run).map_err(|error| said(&error))?.value;
+    let whole = water_and_air(&run, &installation, &steady).map_err(|error| said(&error))?;
+    let visits = Visits::Every(Time::days(7.0));
+    let water = Water::of_run(&run, &installation, &steady, &whole, visits);
+    let (route, hours) = route_and_hours(seed, count)?;
+    let mut with_fan = Hours::of_spaces(hours.spaces());
+    for h in 0..hours.len() {
+        let spaces = (0..hours.spaces()).filter_map(|space| hours.around(h, space).copied());
+        if let Some(hour) = hours.hour(h) {
+            with_fan.push(*hour, spaces);
+        }
+        if h / 24 % 3 == 2 {
+            with_fan.duct_stands();
+        }
+    }
+    Ok((route, with_fan, water.map_err(|error| said(&error))?))
 }
 
 fn weather(run: &Run, seed: u64, count: usize) -> Hours {

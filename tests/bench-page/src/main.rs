@@ -3,10 +3,12 @@
 use std::cell::OnceCell;
 use std::hint::black_box;
 
-use dewrun_bench_page::{AirState, air_states, full_route, steady_route, year_route};
+use dewrun_bench_page::{
+    AirState, air_states, full_route, steady_route, year_full_route, year_route,
+};
 use dewrun_moist_air::fast;
 use dewrun_run::{evaluate, water_and_air};
-use dewrun_year::{Grid, Hours, March, Route, Steps};
+use dewrun_year::{Grid, Hours, March, Route, Steps, Water};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// States before the list begins anew.
@@ -14,6 +16,7 @@ const STATES: u32 = 1_000_000;
 
 thread_local! {
     static AIR: OnceCell<Vec<AirState>> = const { OnceCell::new() };
+    static YEAR_FULL: OnceCell<Option<(Route, Hours, Water)>> = const { OnceCell::new() };
     static YEAR: OnceCell<Option<(Route, Hours)>> = const { OnceCell::new() };
 }
 
@@ -59,6 +62,25 @@ pub fn year_wasm(count: u32) -> f64 {
                 .sum::<f64>()
         };
         (0..count).map(drained).sum()
+    })
+}
+
+/// Marches the year of the ten-leg route with its water and air `count` times and returns the sum of what ran down, so
+/// that none is optimised away; not a number when the route can't be evaluated.
+#[wasm_bindgen]
+pub fn year_full_wasm(count: u32) -> f64 {
+    YEAR_FULL.with(|year| {
+        let Some((route, hours, water)) = year.get_or_init(year_full_route) else {
+            return f64::NAN;
+        };
+        let ran_down = |_| {
+            let how = (Grid::PRODUCT, Steps::Whole);
+            let mut march = March::with_water(black_box(route), hours, how, water.clone());
+            march.advance(hours, usize::MAX);
+            let each = march.water_hours().iter();
+            each.map(|hour| hour.ran_down_kg).sum::<f64>()
+        };
+        (0..count).map(ran_down).sum()
     })
 }
 

@@ -2,7 +2,7 @@
 
 use dewrun_run::{Run, evaluate, water_and_air};
 use dewrun_tests::fingerprint::{fingerprint, fingerprint_of, whole_numbers};
-use dewrun_tests::hours::route_and_hours;
+use dewrun_tests::hours::{route_and_hours, route_hours_and_water};
 use dewrun_tests::installations::installation;
 use dewrun_tests::reference::steady::run_of;
 use dewrun_tests::routes::{awkward, route};
@@ -44,6 +44,7 @@ pub(crate) fn all() -> Vec<(String, Option<u64>)> {
     }
     for seed in 0..HOURLY {
         rows.push((format!("hours of route {seed}"), hours_bits(seed)));
+        rows.push((format!("water of hours of route {seed}"), water_bits(seed)));
     }
     for seed in (0..ROUTES).filter(|seed| flows(&awkward(*seed))) {
         rows.push((format!("awkward route {seed}"), bits(&awkward(seed))));
@@ -80,6 +81,26 @@ fn hours_bits(seed: u64) -> Option<u64> {
             hour.outlet.t_c,
             hour.outlet.w,
             hour.coldest_wall_c,
+        ]
+    });
+    Some(fingerprint_of(&numbers.collect::<Vec<_>>()))
+}
+
+/// The same hours with their water and the air that follows it.
+fn water_bits(seed: u64) -> Option<u64> {
+    let (route, hours, water) = route_hours_and_water(seed, HOURS).ok()?;
+    let how = (Grid::PRODUCT, Steps::QuartersWhereDrying);
+    let mut march = March::with_water(&route, &hours, how, water);
+    march.advance(&hours, HOURS);
+    let numbers = march.water_hours().iter().flat_map(|hour| {
+        [
+            hour.dry_air_kg_s,
+            hour.reading,
+            hour.share,
+            hour.evaporated_kg,
+            hour.gone_kg(),
+            hour.held_kg(),
+            hour.ice_kg,
         ]
     });
     Some(fingerprint_of(&numbers.collect::<Vec<_>>()))

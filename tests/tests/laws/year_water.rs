@@ -1,13 +1,7 @@
 //! The water of the year: what has left the walls closes, and does not hang on lanes or stops.
 
-use dewrun_quantity::Time;
-use dewrun_run::{evaluate, water_and_air};
-use dewrun_tests::hours::route_and_hours;
-use dewrun_tests::installations::installation;
-use dewrun_tests::routes::route;
-use dewrun_year::{
-    Grid, Hours, March, Route, Steps, Visits, Water, WaterHour, water_balance, water_sum,
-};
+use dewrun_tests::hours::route_hours_and_water;
+use dewrun_year::{Grid, Hours, March, Route, Steps, Water, WaterHour, water_balance, water_sum};
 
 const ROUTES: u64 = 60;
 /// Hours of each.
@@ -17,24 +11,9 @@ const NOTHING_KG: f64 = 1e-3;
 /// Less of the first hour's flow is hardly any.
 const PASSES: f64 = 0.05;
 
-/// A random route with its hours and its water, every third day without the duct's fan; none where the steady answer is none.
+/// None where the steady answer is none.
 fn drawn(seed: u64) -> Option<(Route, Hours, Water)> {
-    let run = route(seed);
-    let installation = installation(&run, seed);
-    let steady = evaluate(&run).ok()?.value;
-    let whole = water_and_air(&run, &installation, &steady).ok()?;
-    let visits = Visits::Every(Time::days(7.0));
-    let water = Water::of_run(&run, &installation, &steady, &whole, visits).ok()?;
-    let (route, hours) = route_and_hours(seed, HOURS).ok()?;
-    let mut with_fan = Hours::of_spaces(hours.spaces());
-    for h in 0..hours.len() {
-        let spaces = (0..hours.spaces()).filter_map(|space| hours.around(h, space).copied());
-        with_fan.push(*hours.hour(h)?, spaces);
-        if h / 24 % 3 == 2 {
-            with_fan.duct_stands();
-        }
-    }
-    Some((route, with_fan, water))
+    route_hours_and_water(seed, HOURS).ok()
 }
 
 fn marched((route, hours, water): &(Route, Hours, Water), steps: Steps) -> March {

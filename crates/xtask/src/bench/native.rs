@@ -35,6 +35,12 @@ const FIGURES: &[Figure] = &[
         unit: "ms",
         in_ns: 1e6,
     },
+    Figure {
+        name: "year_full",
+        bench: "year_full",
+        unit: "ms",
+        in_ns: 1e6,
+    },
     // Beside the browser's figure, for the ratio.
     Figure {
         name: "logger_million_rows_native",

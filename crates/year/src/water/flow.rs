@@ -8,14 +8,12 @@ use dewrun_moist_air::mixture::humidity_ratio;
 use dewrun_quantity::Length;
 use dewrun_run::{Run, Standing, StandingAir, StandingTube, Tube};
 
-use super::held::Held;
-use super::places::{Lets, Places, PoolAt};
+use super::places::{Places, PoolAt};
+use super::way::InTheWay;
 use crate::hours::Hours;
 
 /// Depths at which the air is solved, finer towards the crown: `1 - (1 - k/n)^2` of the bore.
 const DEPTHS: u8 = 24;
-/// Shallower water does not change the flow, as a share of the bore.
-const SHALLOW: f64 = 0.03;
 /// The air is solved between the depths of so many pools; more stand at the nearest depth below.
 const BETWEEN: usize = 3;
 /// Least flow that is marched, as a share of that as fitted: where less passes, the rest is the air that stands in the tube.
@@ -87,67 +85,6 @@ pub(crate) struct Weather {
     /// Pressure over that of the steady answer.
     pub(crate) pressure: f64,
     pub(crate) duct_runs: bool,
-}
-
-/// How water stands in the way of the air.
-#[derive(Debug, Clone, PartialEq, Default)]
-pub(crate) struct InTheWay {
-    /// Pools that are not shallow, and their depth as a share of the bore.
-    pools: Vec<(usize, f64)>,
-    leaking: Vec<(Tube, usize)>,
-    /// Head of all that is closed, Pa; none where nothing is.
-    head_pa: Option<f64>,
-    iced: bool,
-}
-
-impl InTheWay {
-    /// Of pools that hold so much, kg, traps as they are, and frost that closes a bore or not.
-    pub(crate) fn of(
-        places: &Places,
-        (pools_kg, held): (&[f64], &Held),
-        iced: bool,
-        open: &[(Tube, usize)],
-    ) -> Self {
-        let mut way = Self {
-            leaking: open.to_vec(),
-            iced,
-            ..Self::default()
-        };
-        for (number, (place, &kg)) in places.pools.iter().zip(pools_kg).enumerate() {
-            let depth = place.levels.at(kg).depth_m / place.bore_m;
-            if SHALLOW < depth {
-                way.pools.push((number, depth.min(1.0)));
-            }
-            if place.seal_kg <= kg {
-                let head_pa = (kg - place.seal_kg) * place.head_pa_kg;
-                way.head_pa = Some(way.head_pa.unwrap_or(0.0) + head_pa);
-            }
-        }
-        for (trap, place) in held.traps.iter().zip(&places.traps) {
-            let dry = place.lets == Lets::OverSeal && trap.seal_m <= 0.0 && 0.0 < place.seal_m;
-            let at = (place.tube, place.number);
-            if (dry || trap.leaks) && !way.leaking.contains(&at) {
-                way.leaking.push(at);
-            }
-        }
-        way
-    }
-
-    pub(crate) const fn is_sealed(&self) -> bool {
-        self.head_pa.is_some()
-    }
-
-    pub(crate) const fn is_iced(&self) -> bool {
-        self.iced
-    }
-
-    /// Depth of the deepest pool, as a share of its bore.
-    pub(crate) fn deepest(&self) -> f64 {
-        self.pools
-            .iter()
-            .map(|(_, depth)| *depth)
-            .fold(0.0, f64::max)
-    }
 }
 
 /// The air through a run, solved as it is asked for.
@@ -258,7 +195,7 @@ impl Flow {
 
     /// What passes; nothing where frost closes a bore, or water does and the suction is less than its head.
     pub(crate) fn passing(&mut self, places: &Places, weather: Weather, way: &InTheWay) -> Passing {
-        if way.iced {
+        if way.is_iced() {
             return Passing::STILL;
         }
         let bubbles = way

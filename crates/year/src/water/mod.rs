@@ -6,9 +6,11 @@ mod held;
 mod hour;
 mod level;
 mod places;
+mod pools;
 mod seal;
 mod slug;
 mod trend;
+mod way;
 
 pub use hour::{StateShares, WaterHour};
 
@@ -17,11 +19,12 @@ use dewrun_run::{Installation, Outcome, Run, Tube, Whole, WholeError, standing_o
 
 use crate::hours::Hours;
 pub(crate) use flow::Marched;
-use flow::{Flow, InTheWay, Passing, STILL, TRICKLE, WARMS_ALL};
+use flow::{Flow, Passing, STILL, TRICKLE, WARMS_ALL};
 pub(crate) use held::{Came, Held};
 pub(crate) use places::{Along, Places};
 use slug::Slugs;
 use trend::Trend;
+use way::InTheWay;
 
 /// When somebody comes by and empties the traps.
 #[derive(Debug, Clone, PartialEq)]

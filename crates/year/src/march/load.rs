@@ -5,7 +5,7 @@ use dewrun_moist_air::fog::{Content, FogAir};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 use dewrun_numeric::fast::fast_ln;
 use dewrun_numeric::fast_cbrt;
-use dewrun_tube::film_outside::plain::wind_across;
+use dewrun_tube::film_outside::plain::{slender_shape, wind_across};
 
 use super::cell::Cell;
 use super::state::State;
@@ -72,7 +72,10 @@ impl State {
         given.radiant_k[l] = around.radiant_c + ZERO_CELSIUS_K;
         given.around[l] = fast_ln(1.0 + around.w);
         given.dry_above_c[l] = dew_c(around.w, given.p_pa[l]) + DEW_MARGIN_K;
-        given.riser[l] = riser;
+        given.riser[l] = riser.map(|(height, diameter)| {
+            let shape = slender_shape(height, diameter, given.p_pa[l]);
+            (diameter / height, shape)
+        });
         let wind = if 0.0 < around.wind_m_s {
             wind_across(
                 around.wind_m_s,

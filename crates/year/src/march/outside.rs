@@ -5,7 +5,7 @@ use dewrun_moist_air::latent::{sublimation_j_kg, vaporisation_j_kg};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 use dewrun_numeric::plain::{plain_ln, rough_cbrt};
 use dewrun_tube::film_outside::plain::{
-    conductivity_w_mk, level_natural, lewis_kg_k_j, rising_natural, slender_shape,
+    conductivity_w_mk, level_natural, lewis_kg_k_j, rising_natural,
 };
 
 use super::cell::Cell;
@@ -63,7 +63,7 @@ impl State {
     }
 
     /// One lane in a riser.
-    fn rise(&mut self, cell: &Cell<Lanes>, l: usize, (height, diameter): (f64, f64)) {
+    fn rise(&mut self, cell: &Cell<Lanes>, l: usize, (slim, shape): (f64, f64)) {
         let (given, solving) = (&self.given, &mut self.solving);
         let difference = larger(
             (solving.surface_c[l] - given.air_c[l]).abs(),
@@ -71,9 +71,8 @@ impl State {
         );
         let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
         let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
-        let shape = slender_shape(height, diameter, given.p_pa[l]);
         let (number, exponent) = rising_natural(size, shape, film_c, difference);
-        solving.number[l] = number * diameter / height;
+        solving.number[l] = number * slim;
         solving.exponent[l] = exponent;
     }
 

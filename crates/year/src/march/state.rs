@@ -29,7 +29,7 @@ pub(super) struct Given {
     pub(super) around: Lanes,
     /// Above this the surface is dry, °C.
     pub(super) dry_above_c: Lanes,
-    /// Height and outer diameter of the riser, m, of those that are in one.
+    /// Outer diameter over height of the riser, and what both make of its slenderness, of those lanes that are in one.
     pub(super) riser: [Option<(f64, f64)>; LANES],
 }
 

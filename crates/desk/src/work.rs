@@ -61,6 +61,8 @@ pub enum Work {
     WithVisit,
     /// The stopwatch as it stands; of a [`Style`], the moment, and when its button was pressed, s. After the name stand the fields of the visit.
     Stopwatch,
+    /// The open project, the number of its run and the style, parted by U+001F, for the worker that marches its year; of a [`Style`].
+    YearOf,
     /// The fields of the installation, as HTML; of a [`Style`].
     Entries,
     /// The project file with a text taken into one of them; the field's name and the text stand after the name of the kind.
@@ -93,6 +95,7 @@ const ALL: &[Work] = &[
     Work::VisitTold,
     Work::WithVisit,
     Work::Stopwatch,
+    Work::YearOf,
     Work::Entries,
     Work::Entered,
 ];
@@ -126,6 +129,7 @@ impl Work {
             Self::VisitTold => "visit-told",
             Self::WithVisit => "with-visit",
             Self::Stopwatch => "stopwatch",
+            Self::YearOf => "year-of",
             Self::Entries => "entries",
             Self::Entered => "entered",
         }

@@ -19,6 +19,8 @@ use core::ops::Range;
 
 use dewrun_quantity::Style;
 
+use crate::wording;
+
 pub use calendar::charts;
 pub use hand::{cell_time, hand};
 pub use hour::hour;
@@ -53,17 +55,25 @@ pub struct Step {
     pub is_over: bool,
     /// How much warmer the coldest wall is than the duct's dew point, K.
     pub margin_k: f64,
-    /// The detector does not sample the duct.
-    pub is_blind: bool,
+    /// Share of it in which the detector does not sample the duct.
+    pub blind: f64,
+    /// Share of it in which a low point is closed by water or ice.
+    pub closed: f64,
+    /// Share of it in which the airflow is beyond a limit.
+    pub beyond: f64,
 }
 
 /// A trap or a low point through the year.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Standing {
-    /// What it is and where, such as "trap at 5.2 m".
-    pub name: String,
-    /// What it holds when full, L; none where that is not known.
-    pub full_l: Option<f64>,
+    /// What it is, such as "trap".
+    pub what: &'static str,
+    /// Where along its tube, m.
+    pub at_m: f64,
+    /// It is in the exhaust tube.
+    pub is_exhaust: bool,
+    /// From how much on it is full, or closes the bore, L, and the word for that; none where that is not known.
+    pub full: Option<(f64, &'static str)>,
     /// What stands in it at the end of each step, L.
     pub level_l: Vec<f64>,
     /// The steps at whose start it is emptied, rising.
@@ -88,16 +98,32 @@ pub struct Year {
     pub is_typical: bool,
     /// The highest relative humidity that the device bears, %; none where that is not known.
     pub rating_percent: Option<f64>,
-    /// The first steps in which water becomes a trouble.
-    pub first_critical: Option<Range<usize>>,
-    /// It is known whether the detector samples the duct.
-    pub tells_blind: bool,
+    /// The first week in which water becomes a trouble, and which.
+    pub first_critical: Option<(Range<usize>, &'static str)>,
+    /// The water that stands was followed: it is known whether the detector samples the duct.
+    pub follows_water: bool,
     /// Traps and low points.
     pub standing: Vec<Standing>,
     /// The airflow, where it was followed.
     pub flow: Option<Flow>,
     /// How numbers are shown.
     pub style: Style,
+}
+
+/// What a trap is called.
+pub const TRAP: &str = "trap";
+
+impl Standing {
+    /// What it is and where, such as "trap at 5.2 m".
+    fn name(&self, style: Style) -> String {
+        let place = wording::metres(self.at_m, style);
+        let of = if self.is_exhaust {
+            " of the exhaust"
+        } else {
+            ""
+        };
+        format!("{} at {place}{of}", self.what)
+    }
 }
 
 #[cfg(test)]

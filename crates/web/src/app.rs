@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 use crate::components::{
     HEAD_ID, air, airflow, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
     provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
-    worked_cases,
+    worked_cases, year,
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, workshop};
@@ -117,6 +117,7 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
             route_section(),
             legs(width),
             air(),
+            year(),
             airflow(),
             sensor(),
             sheets(),

@@ -48,6 +48,7 @@ mod text_field;
 mod toggle;
 mod wordmark;
 mod worked_cases;
+mod year;
 mod zoom;
 
 pub(crate) use air::air;
@@ -67,3 +68,4 @@ pub(crate) use sensor::sensor;
 pub(crate) use sheets::sheets;
 pub use text_field::text_field;
 pub(crate) use worked_cases::worked_cases;
+pub(crate) use year::year;

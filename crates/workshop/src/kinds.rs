@@ -13,6 +13,7 @@ mod site_card;
 mod staying_dry;
 mod stopwatch;
 mod visits;
+mod year_of;
 
 use dewrun_desk::Work;
 use dewrun_drawing::svg;
@@ -59,6 +60,7 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::VisitTold => text(visits::told(asked)?),
         Work::WithVisit => text(visits::with_visit(asked)?),
         Work::Stopwatch => text(stopwatch::told(asked)?),
+        Work::YearOf => text(year_of::told(asked)?),
         Work::Entries => text(entries::fields(asked)),
         Work::Entered => text(entries::entered(asked)?),
     })

@@ -26,10 +26,12 @@ pub(crate) use assemble::{Load, load};
 pub(crate) use build_id::files_below;
 pub(crate) use compile::compile;
 
-/// The crates the page is made of, that which is loaded first before the other; their files take the same names.
-const PACKAGES: [&str; 2] = ["dewrun-web", LATER];
+/// The crates the page is made of, those that are loaded first before the others; their files take the same names.
+const PACKAGES: [&str; 3] = ["dewrun-web", LATER, YEAR];
 /// What is loaded once the first answer stands.
 const LATER: &str = "dewrun-workshop";
+/// What is loaded once a weather file is opened.
+const YEAR: &str = "dewrun-almanac";
 
 /// What Node is asked: the digest of what a script unpacks from two files.
 const UNPACK: &str = "\

@@ -12,6 +12,7 @@ use super::{Year, hours_of_day, written};
 use crate::block::{Block, Line};
 use crate::frame::Room;
 use crate::geometry::{Point, Rect};
+use crate::measure::text_width;
 use crate::path::Path;
 use crate::place::{Board, Wanted};
 use crate::scene::Scene;
@@ -47,10 +48,10 @@ impl Layout {
             (18.0 * text, HEIGHT.0)
         };
         let calendar = axis.lane(top, height * text);
-        let critical = if year.first_critical.is_some() {
-            22.0
-        } else {
-            8.0
+        let critical = match (&year.first_critical, axis.is_narrow) {
+            (None, _) => 8.0,
+            (Some(_), false) => 22.0,
+            (Some(_), true) => 30.0,
         };
         let (lanes, bottom) = lanes::places(year, &axis, calendar.bottom() + critical * text);
         let months = bottom + 15.0 * text;
@@ -191,12 +192,42 @@ fn signs(scene: &mut Scene, layout: &Layout, grid: &Grid) {
         path = path.and(&cross(at, 1.9));
     }
     scene.path("dw-y-frost", path);
+    scene.path("dw-y-over", outline(layout, grid, |cell| cell.is_over));
+}
+
+/// The edge between cells that hold something and those that do not.
+fn outline(layout: &Layout, grid: &Grid, holds: impl Fn(&super::grid::Cell) -> bool) -> Path {
     let mut path = Path::new();
-    let is_over = |column, hour| grid.cell(column, hour).is_over;
-    for (column, from, hours) in runs(grid, is_over) {
-        path = path.and(&Path::rect(&layout.cell(column, from, hours)));
+    let is_in = |column: Option<usize>, hour: Option<usize>| match (column, hour) {
+        (Some(column), Some(hour)) => holds(&grid.cell(column, hour)),
+        _ => false,
+    };
+    for column in 0..=grid.columns {
+        let (own, before) = (Some(column), column.checked_sub(1));
+        let mut from = None;
+        for hour in 0..=HOURS {
+            let now = Some(hour).filter(|hour| *hour < HOURS);
+            let is_edge = is_in(own, now) != is_in(before, now);
+            match (from, is_edge) {
+                (None, true) => from = Some(hour),
+                (Some(start), false) => {
+                    let edge = layout.cell(column, start, hour - start);
+                    path = path
+                        .from(Point::new(edge.x, edge.y))
+                        .to(Point::new(edge.x, edge.bottom()));
+                    from = None;
+                }
+                _ => {}
+            }
+            if is_in(own, now) != is_in(own, hour.checked_sub(1)) {
+                let edge = layout.cell(column, hour, 1);
+                path = path
+                    .from(Point::new(edge.x, edge.y))
+                    .to(Point::new(edge.right(), edge.y));
+            }
+        }
     }
-    scene.path("dw-y-over", path);
+    path
 }
 
 /// Middles of cells that hold something, no two closer than so many px both ways.
@@ -246,7 +277,7 @@ fn hours(scene: &mut Scene, layout: &Layout) {
 
 /// The first critical time, under the calendar.
 fn critical(scene: &mut Scene, layout: &Layout, year: &Year) {
-    let Some(range) = &year.first_critical else {
+    let Some((range, trouble)) = &year.first_critical else {
         return;
     };
     let end = range.end.max(range.start + 1) - 1;
@@ -264,11 +295,24 @@ fn critical(scene: &mut Scene, layout: &Layout, year: &Year) {
     let bracket = bracket.map(|(x, down)| Point::new(x, y + down * axis.text));
     scene.path("dw-d-tick", Path::through(bracket));
     let days = year.span(first.start_s, last.start_s);
-    let words = Text::new(
-        Point::new(from - 6.0, y + 11.0 * axis.text),
-        format!("first critical week, {days}"),
-    );
-    let words = words.bold().anchored(Anchor::End);
+    let px = Size::Label.px() * axis.text;
+    let whole = format!("first critical week, {days}");
+    let words = [
+        format!("{whole}: {trouble}"),
+        whole,
+        "first critical week".to_owned(),
+    ];
+    let fits = |words: &String| text_width(words, px) < axis.width;
+    let words = words.into_iter().find(fits).unwrap_or_default();
+    let words = Text::new(Point::new(from - 6.0, y + 11.0 * axis.text), words);
+    let mut words = words.bold().anchored(Anchor::End);
+    if axis.is_narrow {
+        // Under the bracket: there is no room at its side.
+        words.at = Point::new(0.5 * (from + to), y + 18.0 * axis.text);
+        let words = words.anchored(Anchor::Middle);
+        scene.text(words.within(axis.width, axis.text));
+        return;
+    }
     let is_left = axis.left <= words.rect(axis.text).x;
     let words = if is_left {
         words

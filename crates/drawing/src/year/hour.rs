@@ -64,7 +64,7 @@ fn figures(year: &Year, at: usize, step: &Step) -> Vec<(String, String)> {
     for standing in &year.standing {
         if let Some(level) = standing.level_l.get(at) {
             let level = format::amount(*level, 2, mark);
-            rows.push((standing.name.clone(), format!("{level}\u{a0}L")));
+            rows.push((standing.name(year.style), format!("{level}\u{a0}L")));
         }
     }
     let flow = year.flow.as_ref().and_then(|flow| flow.percent.get(at));
@@ -72,7 +72,7 @@ fn figures(year: &Year, at: usize, step: &Step) -> Vec<(String, String)> {
         let percent = format::fixed(*percent, 0, mark);
         rows.push(("airflow".to_owned(), format!("{percent}\u{a0}%")));
     }
-    if step.is_blind {
+    if 0.5 <= step.blind {
         rows.push(("detector".to_owned(), "blind".to_owned()));
     }
     rows

@@ -5,6 +5,7 @@ use dewrun_quantity::format;
 use super::axis::Axis;
 use super::calendar::in_hours;
 use super::stamp::HOUR_S;
+use super::totals::Totals;
 use super::{Flow, Standing, Year, written};
 use crate::geometry::{Point, Rect};
 use crate::path::Path;
@@ -53,7 +54,7 @@ pub(super) fn places(year: &Year, axis: &Axis, top: f64) -> (Vec<Lane>, f64) {
     if year.flow.is_some() {
         put(What::Flow, 84.0, 12.0);
     }
-    if year.tells_blind {
+    if year.follows_water {
         put(What::Blind, 16.0, 4.0);
     }
     (lanes, y)
@@ -105,7 +106,9 @@ fn names(scene: &mut Scene, axis: &Axis, rect: &Rect, left: &[String], right: &[
 fn level(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, standing): (&Year, &Standing)) {
     let mark = year.style.mark;
     let largest = standing.level_l.iter().copied().fold(0.0, f64::max);
-    let most = largest.max(standing.full_l.unwrap_or(0.0)).max(1e-3);
+    let most = largest
+        .max(standing.full.map_or(0.0, |(full, _)| full))
+        .max(1e-3);
     let (_, top, ticks) = rounded_span(0.0, 1.12 * most, 4);
     let scale = Scale::new((0.0, top), (rect.bottom(), rect.y));
     if !axis.is_narrow {
@@ -123,25 +126,26 @@ fn level(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, standing): (&Year, 
         Point::new(rect.right(), rect.bottom()),
     );
     let mut board = Board::new(rect.grown(1.0));
-    if let Some(full) = standing.full_l {
+    if let Some((full, word)) = standing.full {
         let y = scale.px(full);
         scene.line(
             "dw-d-planned",
             Point::new(rect.x, y),
             Point::new(rect.right(), y),
         );
-        let words = format!("full, {}\u{a0}L", format::amount(full, 2, mark));
+        let words = format!("{word} {}\u{a0}L", format::amount(full, 3, mark));
         let at = Point::new(rect.x + 6.0, y + 12.0 * axis.text);
         let words = Text::new(at, words).sized(Size::Least).toned(Tone::Second);
         board.take(words.rect(axis.text));
         scene.text(words.haloed());
     }
     emptied(scene, axis, rect, (year, standing), &scale, &mut board);
-    let volume = format!("Level, L, {}", standing.name);
+    let name = standing.name(year.style);
+    let volume = format!("Level, L, {name}");
     let left = if axis.is_narrow {
         vec![volume]
     } else {
-        vec!["Level, L".to_owned(), standing.name.clone()]
+        vec!["Level, L".to_owned(), name]
     };
     let right = fullest(year, standing, largest);
     names(scene, axis, rect, &left, &right);
@@ -155,8 +159,8 @@ fn fullest(year: &Year, standing: &Standing, largest: f64) -> Vec<String> {
     if largest <= 0.0 {
         return vec!["Stays dry".to_owned()];
     }
-    let most = match standing.full_l {
-        Some(full) if 0.0 < full => {
+    let most = match standing.full {
+        Some((full, _)) if 0.0 < full => {
             format!("{}\u{a0}%", format::fixed(100.0 * largest / full, 0, mark))
         }
         _ => format!("{}\u{a0}L", format::amount(largest, 2, mark)),
@@ -215,7 +219,8 @@ fn emptied(
 fn airflow(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, flow): (&Year, &Flow)) {
     let mark = year.style.mark;
     let largest = flow.percent.iter().copied().fold(110.0, f64::max);
-    let high = flow.limits.map_or(0.0, |[_, high]| high + 8.0);
+    // Over the high limit there is room for its name.
+    let high = flow.limits.map_or(0.0, |[_, high]| 1.22 * high);
     let top = largest.max(high).min(200.0);
     let scale = Scale::new((0.0, top), (rect.bottom(), rect.y));
     if !axis.is_narrow {
@@ -236,7 +241,7 @@ fn airflow(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, flow): (&Year, &F
         }
         for (name, limit, y, down) in [
             ("low limit", low, low_y, 12.0),
-            ("high limit", high, high_y, 12.0),
+            ("high limit", high, high_y, -4.0),
         ] {
             scene.line(
                 "dw-d-planned",
@@ -246,14 +251,10 @@ fn airflow(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, flow): (&Year, &F
             let words = format!("{name} {}\u{a0}%", format::fixed(limit, 0, mark));
             let at = Point::new(rect.x + 6.0, y + down * axis.text);
             let words = Text::new(at, words).sized(Size::Least).toned(Tone::Second);
-            // Limits close to each other are told by the one that is met first.
-            if name == "low limit" || 16.0 * axis.text < low_y - high_y {
-                scene.text(words.haloed());
-            }
+            scene.text(words.haloed());
         }
-        if let Some(hours) = year.beyond_h(flow, |_| true) {
-            right = vec!["Beyond a limit".to_owned(), in_hours(hours, year)];
-        }
+        let beyond = Totals::of(year.steps.iter()).beyond_h;
+        right = vec!["Beyond a limit".to_owned(), in_hours(beyond, year)];
     }
     scene.path("dw-c-air", curve(axis, year, &flow.percent, &scale, &[]));
     scene.rect("dw-d-grid", rect);
@@ -268,12 +269,9 @@ fn airflow(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, flow): (&Year, &F
 /// When the detector does not sample the duct.
 fn blind(scene: &mut Scene, axis: &Axis, rect: &Rect, year: &Year) {
     let mut path = Path::new();
-    let mut hours = 0.0;
     let mut from: Option<i64> = None;
-    let mut last_s = 0;
     for step in &year.steps {
-        let end_s = step.start_s + HOUR_S.max(1);
-        match (from, step.is_blind) {
+        match (from, 0.0 < step.blind) {
             (None, true) => from = Some(step.start_s),
             (Some(start), false) => {
                 path = path.and(&bar(axis, rect, start, step.start_s));
@@ -281,16 +279,11 @@ fn blind(scene: &mut Scene, axis: &Axis, rect: &Rect, year: &Year) {
             }
             _ => {}
         }
-        hours += if step.is_blind {
-            step.seconds / 3600.0
-        } else {
-            0.0
-        };
-        last_s = end_s;
     }
-    if let Some(start) = from {
-        path = path.and(&bar(axis, rect, start, last_s));
+    if let (Some(start), Some(last)) = (from, year.steps.last()) {
+        path = path.and(&bar(axis, rect, start, last.start_s + HOUR_S));
     }
+    let hours = Totals::of(year.steps.iter()).blind_h;
     scene.path("dw-d-solid", path);
     scene.rect("dw-d-grid", rect);
     let left = ["Blind".to_owned()];

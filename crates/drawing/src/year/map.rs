@@ -121,10 +121,10 @@ impl Classes {
     }
 }
 
-/// The next of 1, 2, 3 and 5 times a power of ten.
+/// The next of 1, 2, 3, 4, 5 and 7 times a power of ten.
 fn round(value: f64) -> f64 {
     for power in [0.001, 0.01, 0.1, 1.0, 10.0, 100.0, 1000.0] {
-        for digit in [1.0, 2.0, 3.0, 5.0] {
+        for digit in [1.0, 2.0, 3.0, 4.0, 5.0, 7.0] {
             if value <= digit * power {
                 return digit * power;
             }

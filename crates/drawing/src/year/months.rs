@@ -6,7 +6,7 @@ use dewrun_quantity::{MassFlow, measure::WATER};
 use super::sentence::litres;
 use super::stamp::{month_of, short};
 use super::totals::Totals;
-use super::{Step, Year};
+use super::{Standing, TRAP, Year};
 use crate::html::element;
 
 /// A row: its name and what it says of some hours, of which month and how many emptyings lie in them.
@@ -59,12 +59,17 @@ pub fn months(year: &Year, is_narrow: bool) -> String {
         };
         (heads, rows.iter().map(line).collect())
     };
+    let way = if is_narrow {
+        " dw-year__months--down"
+    } else {
+        ""
+    };
     let lines: String = lines
         .iter()
         .map(|line| format!("<tr>{line}</tr>"))
         .collect();
     format!(
-        "<table class=\"dw-table dw-year__months\"><caption class=\"dw-spoken\">The months</caption><thead><tr><td></td>{heads}</tr></thead><tbody>{lines}</tbody></table>"
+        "<table class=\"dw-table dw-year__months{way}\"><caption class=\"dw-spoken\">The months</caption><thead><tr><td></td>{heads}</tr></thead><tbody>{lines}</tbody></table>"
     )
 }
 
@@ -107,14 +112,16 @@ fn rows(year: &Year) -> Vec<Row> {
         let name = format!("Chamber over {rating}\u{a0}%, h");
         row(&name, Box::new(move |sum, _| hours(sum.over_h)));
     }
-    for standing in &year.standing {
+    // Nobody empties a low point.
+    let is_emptied = |one: &&Standing| one.what == TRAP || !one.emptied.is_empty();
+    for standing in year.standing.iter().filter(is_emptied) {
         let months: Vec<u8> = standing
             .emptied
             .iter()
             .filter_map(|at| year.steps.get(*at))
             .map(|step| month_of(step.start_s))
             .collect();
-        let name = format!("Emptied, times: {}", standing.name);
+        let name = format!("Emptied, times: {}", standing.name(year.style));
         row(
             &name,
             Box::new(move |_, month| {
@@ -125,30 +132,18 @@ fn rows(year: &Year) -> Vec<Row> {
             }),
         );
     }
-    if year.tells_blind {
+    if year.follows_water {
+        row(
+            "Low point closed, h",
+            Box::new(move |sum, _| hours(sum.closed_h)),
+        );
         row("Blind hours", Box::new(move |sum, _| hours(sum.blind_h)));
     }
-    if let Some(flow) = &year.flow {
-        let in_month = |month: Option<u8>| {
-            let is_counted =
-                |step: &Step| month.is_none_or(|month| month == month_of(step.start_s));
-            year.beyond_h(flow, is_counted)
-        };
-        if in_month(None).is_some() {
-            let found: Vec<f64> = (1..=12)
-                .map(|month| in_month(Some(month)).unwrap_or(0.0))
-                .collect();
-            row(
-                "Airflow beyond a limit, h",
-                Box::new(move |_, month| match month {
-                    None => hours(found.iter().sum()),
-                    Some(month) => {
-                        let place = usize::from(month) - 1;
-                        hours(found.get(place).copied().unwrap_or(0.0))
-                    }
-                }),
-            );
-        }
+    if year.flow.as_ref().is_some_and(|flow| flow.limits.is_some()) {
+        row(
+            "Airflow beyond a limit, h",
+            Box::new(move |sum, _| hours(sum.beyond_h)),
+        );
     }
     rows
 }

@@ -62,11 +62,14 @@ fn pieces(year: &Year) -> Vec<Piece> {
         let stamp = year.stamp(step.start_s);
         pieces.push((format!(" Most forms on {stamp}: {rate}."), false));
     }
-    if let Some(range) = &year.first_critical {
+    if let Some((range, trouble)) = &year.first_critical {
         let end = range.end.max(range.start + 1) - 1;
         if let (Some(first), Some(last)) = (year.steps.get(range.start), year.steps.get(end)) {
             let days = year.span(first.start_s, last.start_s);
-            pieces.push((format!(" The first critical week is {days}."), false));
+            pieces.push((
+                format!(" The first critical week is {days}: {trouble}."),
+                false,
+            ));
         }
     }
     pieces

@@ -48,11 +48,18 @@ impl Year {
             return String::new();
         };
         let day = format!("{}\u{a0}{}", civil.day, month(civil.month));
-        if self.is_typical {
+        if self.is_typical || self.is_one_year() {
             day
         } else {
             format!("{day} {}", civil.year)
         }
+    }
+
+    /// All steps lie in one year of the calendar.
+    fn is_one_year(&self) -> bool {
+        let year = |step: Option<&super::Step>| Civil::of(step?.start_s).map(|civil| civil.year);
+        let first = year(self.steps.first());
+        first.is_some() && first == year(self.steps.last())
     }
 
     /// "8 August, 17 h".
@@ -102,7 +109,7 @@ mod tests {
             "an hour of a typical year"
         );
         let one = Year::default();
-        assert_eq!(one.day(day), "8\u{a0}August 2021", "a day of a year");
+        assert_eq!(one.day(day), "8\u{a0}August 2021", "a day of many years");
         assert_eq!(one.stamp(day + 90 * 60), "8\u{a0}August 2021, 1:30", "half");
         assert_eq!(
             typical.span(day, day + 6 * DAY_S),

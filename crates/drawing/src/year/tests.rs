@@ -36,19 +36,27 @@ fn invented(first_day: i64, hours: usize, seed: usize) -> Year {
             chamber: draw(),
             is_over: seed.is_multiple_of(5) && draw() < 0.02,
             margin_k: 10.0 * draw() - 3.0,
-            is_blind: at % 900 < 100,
+            blind: if at % 900 < 100 { 1.0 } else { 0.0 },
+            ..Step::default()
         });
     }
     let level_l: Vec<f64> = (0..hours).map(|at| (at % 336) as f64 / 140.0).collect();
     Year {
         is_typical: seed.is_multiple_of(2),
         rating_percent: Some(85.0),
-        first_critical: (24 < hours).then(|| (hours / 3)..(hours / 3 + 168).min(hours)),
-        tells_blind: true,
+        first_critical: (24 < hours).then(|| {
+            (
+                (hours / 3)..(hours / 3 + 168).min(hours),
+                "a low point is closed",
+            )
+        }),
+        follows_water: true,
         standing: vec![
             Standing {
-                name: "trap at 5.2\u{a0}m".to_owned(),
-                full_l: Some(2.5),
+                what: "trap",
+                at_m: 5.2,
+                is_exhaust: false,
+                full: Some((2.5, "full,")),
                 emptied: (1..hours).filter(|at| at % 336 == 0).collect(),
                 level_l,
             };

@@ -15,6 +15,8 @@ pub(super) struct Totals {
     pub(super) frost_h: f64,
     pub(super) over_h: f64,
     pub(super) blind_h: f64,
+    pub(super) closed_h: f64,
+    pub(super) beyond_h: f64,
 }
 
 impl Totals {
@@ -38,7 +40,9 @@ impl Totals {
         self.mist_h += held(step.is_misty);
         self.frost_h += held(0.0 < step.ice_g);
         self.over_h += held(step.is_over);
-        self.blind_h += held(step.is_blind);
+        self.blind_h += hours * step.blind;
+        self.closed_h += hours * step.closed;
+        self.beyond_h += hours * step.beyond;
     }
 }
 
@@ -56,18 +60,5 @@ impl Year {
             _ => Some((at, rate(step))),
         })
         .map(|(at, _)| at)
-    }
-
-    /// Hours in which the airflow is beyond a limit; none where there are no limits.
-    pub(super) fn beyond_h(
-        &self,
-        flow: &super::Flow,
-        is_counted: impl Fn(&Step) -> bool,
-    ) -> Option<f64> {
-        let [low, high] = flow.limits?;
-        let pairs = self.steps.iter().zip(&flow.percent);
-        let beyond = pairs
-            .filter(|(step, percent)| is_counted(step) && !(low <= **percent && **percent <= high));
-        Some(beyond.map(|(step, _)| step.seconds / 3600.0).sum())
     }
 }

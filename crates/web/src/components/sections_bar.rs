@@ -8,8 +8,12 @@ use crate::hooks::section_in_view::use_section_in_view;
 use crate::hooks::top::go_to;
 
 /// The sections that have content, in the order of the page: each by the id of its head.
-const IDS: [&str; 6] = ["route", "legs", "air", "airflow", "sensor", "sheets"];
-const NAMES: [&str; 6] = ["Route", "Legs", "Air", "Airflow", "Sensor", "Sheets"];
+const IDS: [&str; 7] = [
+    "route", "legs", "air", "year", "airflow", "sensor", "sheets",
+];
+const NAMES: [&str; 7] = [
+    "Route", "Legs", "Air", "Year", "Airflow", "Sensor", "Sheets",
+];
 
 /// The bar; wide pages have no need of it and do not show it.
 pub(crate) fn sections_bar() -> El {

@@ -4,14 +4,22 @@ use dewrun_document::is_link;
 use leptos::ev;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use wasm_bindgen::JsCast;
+use wasm_bindgen::prelude::wasm_bindgen;
+use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
+use web_sys::js_sys::Promise;
 use web_sys::{Event, File, FileList, HtmlInputElement};
+
+#[wasm_bindgen(module = "/src/hooks/rooms.js")]
+extern "C" {
+    /// The text of a file; nothing of one with weather, which the section of the year takes.
+    fn offer(file: &File) -> Promise;
+}
 
 /// What a text from the clipboard is called.
 const PASTED: &str = "What was pasted";
 
-/// Reads the file chosen in an input and hands over its name and text; none where the browser can't read it.
+/// Reads the file chosen in an input and hands over its name and text, none where the browser can't read it; one with weather goes to the section of the year.
 pub(crate) fn read_chosen(event: &Event, take: impl FnOnce(String, Option<String>) + 'static) {
     let input = event
         .target()
@@ -20,14 +28,12 @@ pub(crate) fn read_chosen(event: &Event, take: impl FnOnce(String, Option<String
     let Some(file) = first(input.files()) else {
         return;
     };
-    read(file, move |name, text| {
-        take(name, text);
-        // The same file may be chosen again after it was mended.
-        input.set_value("");
-    });
+    // The same file may be chosen again after it was mended.
+    input.set_value("");
+    read(file, take);
 }
 
-/// Hands over what is dropped anywhere on the page, and a project that is pasted.
+/// Hands over what is dropped anywhere on the page, but weather, and a project that is pasted.
 pub(crate) fn on_given(take: impl Fn(String, Option<String>) + Copy + 'static) {
     let over = window_event_listener(ev::dragover, |event| event.prevent_default());
     let dropped = window_event_listener(ev::drop, move |event| {
@@ -60,7 +66,9 @@ fn first(files: Option<FileList>) -> Option<File> {
 
 fn read(file: File, take: impl FnOnce(String, Option<String>) + 'static) {
     spawn_local(async move {
-        let text = JsFuture::from(file.text()).await.ok();
-        take(file.name(), text.and_then(|text| text.as_string()));
+        let text = JsFuture::from(offer(&file)).await.ok();
+        if !text.as_ref().is_some_and(JsValue::is_undefined) {
+            take(file.name(), text.and_then(|text| text.as_string()));
+        }
     });
 }

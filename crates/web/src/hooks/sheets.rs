@@ -5,7 +5,7 @@ use wasm_bindgen::prelude::{Closure, wasm_bindgen};
 use web_sys::Element;
 use web_sys::js_sys::Float64Array;
 
-#[wasm_bindgen(module = "/src/hooks/sheets.js")]
+#[wasm_bindgen(module = "/src/hooks/rooms.js")]
 extern "C" {
     #[wasm_bindgen(js_name = put)]
     fn put_into(room: &Element, html: &str, ask: &JsValue, take: &JsValue, day: &str);

@@ -15,6 +15,8 @@ const PAGE: &str = "index.html";
 const SERVICE_WORKER: &str = "sw.js";
 /// What does long work.
 const WORKER: &str = "worker.js";
+/// What reads weather files begins so.
+const ALMANAC: &str = "almanac";
 /// The lines of `sw.js` that a release fills in.
 const UNSTAMPED: [&str; 2] = ["const BUILD = \"\";", "const FILES = [];"];
 
@@ -75,6 +77,8 @@ pub(crate) enum Load {
     First,
     /// Once a run is open and its answer stands.
     Later,
+    /// Once a weather file is opened, or kept for the open project.
+    Year,
     /// Only some do: letters with accents where there are any, icons where the page is installed.
     Seldom,
 }
@@ -85,8 +89,14 @@ pub(crate) fn load(file: &Path) -> Load {
         return Load::Seldom;
     }
     let name = file.file_name().map(|name| name.to_string_lossy());
-    let is_later = name.is_some_and(|name| name.starts_with(super::LATER) || name == WORKER);
-    if is_later { Load::Later } else { Load::First }
+    let name = name.unwrap_or_default();
+    if name.starts_with(super::YEAR) || name.starts_with(ALMANAC) {
+        Load::Year
+    } else if name.starts_with(super::LATER) || name == WORKER {
+        Load::Later
+    } else {
+        Load::First
+    }
 }
 
 /// Moves the assets into the build's folder and drops the folders left empty.
@@ -217,6 +227,10 @@ mod tests {
             ("abc/dewrun-workshop_bg.wasm", Load::Later),
             ("abc/dewrun-workshop.js", Load::Later),
             ("abc/worker.js", Load::Later),
+            ("abc/dewrun-workshop-year.js", Load::Later),
+            ("abc/dewrun-almanac_bg.wasm", Load::Year),
+            ("abc/almanac.js", Load::Year),
+            ("abc/almanac-files.js", Load::Year),
         ] {
             assert_eq!(load(Path::new(file)), expected, "{file}");
             let is_wanted = expected != Load::Seldom;

@@ -33,7 +33,7 @@ pub(crate) fn join(workspace: &Workspace) -> Result<String> {
 /// A sheet can't be read.
 pub(crate) fn join_later(workspace: &Workspace) -> Result<String> {
     let mut sheets = Vec::new();
-    for package in ["sheet", "workshop"] {
+    for package in ["sheet", "workshop", "almanac"] {
         sheets.extend(sheets_in(&workspace.root().join("crates").join(package))?);
     }
     joined(&sheets)

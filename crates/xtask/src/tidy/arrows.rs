@@ -76,6 +76,19 @@ const ARROWS: &[(&str, &[&str])] = &[
             "quantity",
         ],
     ),
+    (
+        "almanac",
+        &[
+            "desk",
+            "document",
+            "drawing",
+            "season",
+            "run",
+            "weather",
+            "moist-air",
+            "quantity",
+        ],
+    ),
     ("cli", FRONT_END),
     (
         "web",

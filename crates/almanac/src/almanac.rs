@@ -1,0 +1,221 @@
+//! What the worker asks: files in pieces, the year in turns, and what is shown of it.
+
+use dewrun_desk::style_of;
+use dewrun_document::{Kept, WeatherReference, read, weather_reference, write};
+use dewrun_drawing::Room;
+use dewrun_drawing::year::{Map, Year, cell_time, charts, hand, hour, months, sentence};
+use dewrun_moist_air::Over;
+
+use crate::at_hour::project_at;
+use crate::file_told::file_told;
+use crate::held::{Held, Reading};
+use crate::year::{Found, March, Of};
+
+/// Narrower than this, over the size of the text, months stand under each other.
+const NARROW: f64 = 900.0;
+/// Seconds that a step to another hour goes by, as it is asked for in hours.
+const HOUR_S: f64 = 3600.0;
+
+/// What came of a turn at the year.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Told {
+    /// So much of it is done, 0 to 1.
+    Going(f64),
+    /// All of it: it can be shown.
+    Done,
+}
+
+/// Holds a weather file and the year of the run that was asked about last.
+#[derive(Default)]
+pub struct Almanac {
+    reading: Option<Reading>,
+    held: Option<Held>,
+    march: Option<March>,
+    found: Option<Found>,
+}
+
+impl Almanac {
+    /// Begins to read a file; humidities below 0 °C are over what is said, or what is found.
+    pub fn begin_reading(&mut self, over: Option<Over>) {
+        self.reading = Some(Reading::new(over));
+    }
+
+    /// Takes the next piece of the file.
+    ///
+    /// # Errors
+    /// Why the file can't be read, as a sentence; the one that is held stays.
+    pub fn take_piece(&mut self, piece: &[u8]) -> Result<(), String> {
+        let taken = match &mut self.reading {
+            None => Err("no file is being read".to_owned()),
+            Some(reading) => reading.take(piece),
+        };
+        if taken.is_err() {
+            self.reading = None;
+        }
+        taken
+    }
+
+    /// The file is whole: it takes the place of the one that was held.
+    ///
+    /// # Errors
+    /// The same.
+    pub fn end_reading(&mut self, name: &str) -> Result<(), String> {
+        let reading = self.reading.take().ok_or("no file is being read")?;
+        self.held = Some(reading.end(name)?);
+        self.march = None;
+        Ok(())
+    }
+
+    /// The hash of the file that is held, in letters; none where none is.
+    #[must_use]
+    pub fn hash(&self) -> Option<String> {
+        self.held.as_ref().map(Held::hash)
+    }
+
+    /// What was understood of the file that is held, as HTML; numbers begin with the style.
+    #[must_use]
+    pub fn file_told(&self, numbers: &[f64]) -> String {
+        let (style, _) = style_of(numbers);
+        self.held
+            .as_ref()
+            .map_or_else(String::new, |held| file_told(held, style))
+    }
+
+    /// The project with the file that is held as its weather.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub fn with_weather(&self, project: &str) -> Result<String, String> {
+        let held = self.held.as_ref().ok_or("no weather file is held")?;
+        let mut project = read(project).map_err(|error| error.to_string())?;
+        let reference = weather_reference(&held.name, &held.weather);
+        let kept = Kept::<WeatherReference>::of(&reference).map_err(|error| error.to_string())?;
+        project.weather = Some(kept);
+        write(&project).map_err(|error| error.to_string())
+    }
+
+    /// Begins the year of a run; true where it is the one that was found last.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub fn begin_year(&mut self, project: &str, run: usize) -> Result<bool, String> {
+        self.march = None;
+        let held = self.held.as_ref().ok_or("no weather file is held")?;
+        let of = Of::new(project, run, held);
+        if self.found.as_ref().is_some_and(|found| found.of.is(&of)) {
+            return Ok(true);
+        }
+        self.march = Some(March::begin(of)?);
+        Ok(false)
+    }
+
+    /// Goes on with it for a moment.
+    pub fn turn(&mut self) -> Told {
+        if let Some(share) = self.march.as_mut().and_then(March::turn) {
+            return Told::Going(share);
+        }
+        if let Some(march) = self.march.take() {
+            self.found = Some(march.end());
+        }
+        Told::Done
+    }
+
+    /// The project with the duct's air and the spaces of one step of the year that was found.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub fn project_at(&self, at: usize) -> Result<String, String> {
+        let found = self.found.as_ref().ok_or("no year is known")?;
+        project_at(found, at)
+    }
+
+    /// A part of the year that was found, as text; after the style stand width and size of text, then the number of the map and of the step.
+    #[must_use]
+    pub fn shown(&mut self, part: &str, numbers: &[f64]) -> String {
+        let (style, rest) = style_of(numbers);
+        let Some(found) = &mut self.found else {
+            return String::new();
+        };
+        found.year.style = style;
+        let asked = Asked::of(rest, &found.year);
+        asked.part(part, &found.year)
+    }
+
+    /// The step at so many hours from another, or at a place in the calendar given as shares of its width and height; that with most water where neither is given.
+    #[must_use]
+    pub fn step(&self, numbers: &[f64]) -> usize {
+        let Some(year) = self.found.as_ref().map(|found| &found.year) else {
+            return 0;
+        };
+        match numbers {
+            [at, by_h] => {
+                let from = year.steps.get(whole(*at));
+                let by = by_h * HOUR_S;
+                from.map_or(0, |step| year.step_at(step.start_s + seconds(by)))
+            }
+            [_, across, down] => year.step_at(cell_time(year, *across, *down)),
+            _ => year.worst_step(),
+        }
+    }
+}
+
+/// What is asked of the year.
+struct Asked {
+    room: Room,
+    map: Map,
+    at: usize,
+}
+
+impl Asked {
+    fn of(rest: &[f64], year: &Year) -> Self {
+        let number = |place: usize| rest.get(place).copied();
+        let map = number(2).and_then(|map| Map::ALL.get(whole(map)).copied());
+        let at = number(3).map_or_else(|| year.worst_step(), whole);
+        Self {
+            room: Room {
+                width: number(0).unwrap_or(Room::PAPER.width),
+                text: number(1).unwrap_or(1.0),
+            },
+            map: map.unwrap_or_default(),
+            at: at.min(year.steps.len().saturating_sub(1)),
+        }
+    }
+
+    fn part(&self, part: &str, year: &Year) -> String {
+        match part {
+            "sentence" => sentence(year),
+            "charts" => charts(year, self.room, self.map),
+            "hand" => hand(year, self.room, self.at),
+            "hour" => hour(year, self.at),
+            "months" => months(year, self.room.width / self.room.text < NARROW),
+            "maps" => self.maps(),
+            _ => String::new(),
+        }
+    }
+
+    /// The words by which another map is chosen.
+    fn maps(&self) -> String {
+        let word = |(number, map): (usize, Map)| {
+            format!(
+                "<button type=\"button\" class=\"dw-toggle__word\" data-map=\"{number}\" aria-pressed=\"{}\">{}</button>",
+                map == self.map,
+                map.word()
+            )
+        };
+        Map::ALL.into_iter().enumerate().map(word).collect()
+    }
+}
+
+/// A count that came as a number.
+fn whole(number: f64) -> usize {
+    dewrun_desk::count_of(number).unwrap_or(0)
+}
+
+/// Whole seconds.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "hours of a year in seconds, and the cast saturates"
+)]
+fn seconds(number: f64) -> i64 {
+    number as i64
+}

@@ -1,0 +1,97 @@
+//! The door between the almanac and the script of its worker.
+
+use std::cell::RefCell;
+
+use dewrun_almanac::{Almanac, Told};
+use dewrun_moist_air::Over;
+use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::wasm_bindgen;
+use web_sys::js_sys::Array;
+
+/// The same as the page's.
+#[global_allocator]
+static MEMORY: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
+thread_local! {
+    static ALMANAC: RefCell<Almanac> = RefCell::default();
+}
+
+/// Begins to read a file; `over` is 1 where humidities below freezing are over water, 2 over ice, else what is found.
+#[wasm_bindgen]
+pub fn read_begin(over: u32) {
+    let over = match over {
+        1 => Some(Over::Water),
+        2 => Some(Over::Ice),
+        _ => None,
+    };
+    ALMANAC.with_borrow_mut(|almanac| almanac.begin_reading(over));
+}
+
+/// Takes a piece of it; a sentence where it can't be read.
+#[wasm_bindgen]
+pub fn read_piece(piece: &[u8]) -> Option<String> {
+    ALMANAC.with_borrow_mut(|almanac| almanac.take_piece(piece).err())
+}
+
+/// The file is whole; a sentence where it can't be read.
+#[wasm_bindgen]
+pub fn read_end(name: &str) -> Option<String> {
+    ALMANAC.with_borrow_mut(|almanac| almanac.end_reading(name).err())
+}
+
+/// The hash of the file that is held.
+#[wasm_bindgen]
+pub fn hash() -> Option<String> {
+    ALMANAC.with_borrow(Almanac::hash)
+}
+
+/// What was understood of it.
+#[wasm_bindgen]
+pub fn file_told(numbers: &[f64]) -> String {
+    ALMANAC.with_borrow(|almanac| almanac.file_told(numbers))
+}
+
+/// The project with the held file as its weather, or a sentence in a list why there is none.
+#[wasm_bindgen]
+pub fn with_weather(project: &str) -> JsValue {
+    ALMANAC.with_borrow(|almanac| told(almanac.with_weather(project).map(JsValue::from)))
+}
+
+/// Begins the year of a run: true where it is known already, or a sentence in a list why there is none.
+#[wasm_bindgen]
+pub fn year_begin(project: &str, run: usize) -> JsValue {
+    ALMANAC.with_borrow_mut(|almanac| told(almanac.begin_year(project, run).map(JsValue::from)))
+}
+
+/// Goes on with it: how much is done, true when all of it.
+#[wasm_bindgen]
+pub fn year_turn() -> JsValue {
+    ALMANAC.with_borrow_mut(|almanac| match almanac.turn() {
+        Told::Going(share) => share.into(),
+        Told::Done => true.into(),
+    })
+}
+
+/// The project in one step of the year, or a sentence in a list why there is none.
+#[wasm_bindgen]
+pub fn project_at(at: usize) -> JsValue {
+    ALMANAC.with_borrow(|almanac| told(almanac.project_at(at).map(JsValue::from)))
+}
+
+/// A part of the year as text.
+#[wasm_bindgen]
+pub fn shown(part: &str, numbers: &[f64]) -> String {
+    ALMANAC.with_borrow_mut(|almanac| almanac.shown(part, numbers))
+}
+
+/// The number of a step.
+#[wasm_bindgen]
+pub fn step(numbers: &[f64]) -> usize {
+    ALMANAC.with_borrow(|almanac| almanac.step(numbers))
+}
+
+fn told(found: Result<JsValue, String>) -> JsValue {
+    found.unwrap_or_else(|sentence| Array::of1(&sentence.into()).into())
+}
+
+fn main() {}

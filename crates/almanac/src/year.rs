@@ -1,0 +1,117 @@
+//! The year of a run, marched in turns.
+
+use std::rc::Rc;
+
+use dewrun_document::{installed, read, to_run, to_season};
+use dewrun_drawing::year::Year;
+use dewrun_run::{Installation, Run, evaluate, water_and_air};
+use dewrun_season::{Season, SeasonError, YearWork, hours_of};
+use dewrun_weather::Weather;
+
+use crate::held::Held;
+use crate::shown;
+
+/// Hours that are marched between two looks at the clock: a few milliseconds.
+const TURN_H: usize = 96;
+
+/// What a year is the year of.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Of {
+    pub(crate) project: String,
+    pub(crate) run: usize,
+    /// The weather file as it was read.
+    pub(crate) weather: Rc<Weather>,
+}
+
+/// A year on its way.
+pub(crate) struct March {
+    of: Of,
+    run: Run,
+    season: Season,
+    /// Limits of the airflow, %.
+    limits: Option<[f64; 2]>,
+    work: YearWork,
+    until: usize,
+}
+
+/// A year that was marched, and what it was marched from.
+pub(crate) struct Found {
+    pub(crate) of: Of,
+    pub(crate) run: Run,
+    pub(crate) season: Season,
+    /// Row of the weather file of each step.
+    pub(crate) rows: Vec<usize>,
+    pub(crate) year: Year,
+}
+
+impl Of {
+    pub(crate) fn new(project: &str, run: usize, held: &Held) -> Self {
+        Self {
+            project: project.to_owned(),
+            run,
+            weather: Rc::clone(&held.weather),
+        }
+    }
+
+    /// It is the year of the same run in the same weather, read in the same way.
+    pub(crate) fn is(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.weather, &other.weather)
+            && self.run == other.run
+            && self.project == other.project
+    }
+}
+
+impl March {
+    /// At the start of the year.
+    ///
+    /// # Errors
+    /// Why the run has none, as a sentence.
+    pub(crate) fn begin(of: Of) -> Result<Self, String> {
+        let project = read(&of.project).map_err(|error| error.to_string())?;
+        let said = to_season(&project, of.run).map_err(|error| error.to_string())?;
+        let (run, _) = to_run(&project, of.run).map_err(|error| error.to_string())?;
+        let built = installed(&project, of.run).map_err(|error| error.to_string())?;
+        let told = |error: SeasonError| error.to_string();
+        let hourly = hours_of(&run, &said.season, &of.weather.series, None).map_err(told)?;
+        let work = YearWork::new(&run, &built.installation, hourly).map_err(told)?;
+        Ok(Self {
+            of,
+            limits: limits_of(&run, &built.installation),
+            run,
+            season: said.season,
+            work,
+            until: 0,
+        })
+    }
+
+    /// Goes on for a moment; the share that is done, none when all is.
+    pub(crate) fn turn(&mut self) -> Option<f64> {
+        self.until += TURN_H;
+        if self.work.advance(self.until) {
+            return None;
+        }
+        let count = |hours: usize| u32::try_from(hours).map_or(f64::INFINITY, f64::from);
+        Some(count(self.until) / count(self.work.hours()))
+    }
+
+    /// What it came to.
+    pub(crate) fn end(self) -> Found {
+        let outcome = self.work.outcome();
+        Found {
+            year: shown::year(&self.run, &outcome, self.limits),
+            rows: outcome.hourly.rows,
+            of: self.of,
+            run: self.run,
+            season: self.season,
+        }
+    }
+}
+
+/// The limits that are set, else those advised, %.
+fn limits_of(run: &Run, installation: &Installation) -> Option<[f64; 2]> {
+    let outcome = evaluate(run).ok()?.value;
+    let airflow = water_and_air(run, installation, &outcome).ok()?.airflow;
+    let set = airflow.given.map(|given| given.limits);
+    let limits = set.or(airflow.recommended.map(|(limits, ..)| limits))?;
+    Some([100.0 * limits.low(), 100.0 * limits.high()])
+}

@@ -1,0 +1,96 @@
+//! The invented weather file through the almanac, as its worker asks for it.
+
+use dewrun_almanac::{Almanac, Told};
+use dewrun_document::{read, to_run};
+
+const PROJECT: &str = include_str!("../../../demo/make-up-air.json");
+const GULL_HARBOUR: &[u8] = include_bytes!("../../../demo/gull-harbour.csv");
+
+/// SI and a point; 1392 px at the usual size of text.
+const NUMBERS: [f64; 4] = [0.0, 0.0, 1392.0, 1.0];
+
+fn with_file() -> Almanac {
+    let mut almanac = Almanac::default();
+    almanac.begin_reading(None);
+    for piece in GULL_HARBOUR.chunks(7001) {
+        almanac.take_piece(piece).expect("a piece of a table");
+    }
+    almanac.end_reading("gull-harbour.csv").expect("a table");
+    almanac
+}
+
+fn marched(almanac: &mut Almanac, project: &str) {
+    let is_known = almanac.begin_year(project, 0).expect("a year");
+    assert!(!is_known, "it is another one");
+    let mut last = 0.0;
+    while let Told::Going(share) = almanac.turn() {
+        assert!(last < share && share < 1.0, "{last} then {share}");
+        last = share;
+    }
+}
+
+#[test]
+fn a_file_becomes_the_weather_of_a_project_and_the_year_of_its_run() {
+    let mut almanac = with_file();
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    let kept = read(&project)
+        .expect("a project")
+        .weather
+        .expect("its weather");
+    let file = kept.get().expect("a reference");
+    assert_eq!(
+        Some(file.sha256),
+        almanac.hash(),
+        "the file is found by its hash"
+    );
+    marched(&mut almanac, &project);
+    assert_eq!(
+        almanac.begin_year(&project, 0),
+        Ok(true),
+        "the year is known now"
+    );
+    let sentence = almanac.shown("sentence", &NUMBERS);
+    assert!(sentence.contains("wet hours"), "{sentence}");
+    assert!(
+        almanac.shown("charts", &NUMBERS).contains("dw-y-m1"),
+        "wet hours are drawn"
+    );
+    let words = almanac.shown("maps", &NUMBERS);
+    assert_eq!(words.matches("aria-pressed=\"true\"").count(), 1, "{words}");
+}
+
+#[test]
+fn an_hour_becomes_the_state_of_the_route() {
+    let mut almanac = with_file();
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    marched(&mut almanac, &project);
+    let worst = almanac.step(&[]);
+    let next = almanac.step(&[f64::from(u32::try_from(worst).expect("an hour")), 24.0]);
+    assert_eq!(next, worst + 24, "a day later");
+    let changed = read(&almanac.project_at(worst).expect("an hour")).expect("a project");
+    let (before, _) = to_run(&read(&project).expect("a project"), 0).expect("a run");
+    let (after, _) = to_run(&changed, 0).expect("a run");
+    assert_ne!(
+        before.duct_air, after.duct_air,
+        "the duct has the air of that hour"
+    );
+    assert_eq!(before.intake, after.intake, "the tube is the same");
+    assert!(
+        almanac.project_at(1 << 20).is_err(),
+        "there is no such hour"
+    );
+}
+
+#[test]
+fn a_file_that_is_none_leaves_the_one_that_is_held() {
+    let mut almanac = with_file();
+    let held = almanac.hash();
+    almanac.begin_reading(None);
+    let refused = almanac.take_piece(b"PK\x03\x04");
+    assert!(refused.is_err(), "a workbook");
+    assert!(
+        almanac.end_reading("book.xlsx").is_err(),
+        "nothing is read any more"
+    );
+    assert_eq!(almanac.hash(), held, "the other one is still there");
+}

@@ -1,0 +1,20 @@
+// What a person does in some sections is a script of its own, loaded when it is first needed.
+const scripts = {};
+
+function load(name) {
+  const start = document.querySelector("script[type=module]").src;
+  scripts[name] ??= import(new URL(`dewrun-workshop-${name}.js`, start));
+  // Another time there may be a network.
+  scripts[name].catch(() => (scripts[name] = undefined));
+  return scripts[name];
+}
+
+/** Puts mark-up into the room of the sheets and wires it; later mark-up replaces it. The year follows it. */
+export function put(room, html, ask, take, day) {
+  load("sheets").then((sheets) => sheets.put(room, html, ask, take, day));
+}
+
+/** The text of a file; nothing of one with weather, which the section of the year takes. */
+export async function offer(file) {
+  return (await load("year")).offer(file);
+}

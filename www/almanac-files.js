@@ -1,0 +1,39 @@
+// Weather files that the browser keeps, by the hash of their bytes. It may refuse to.
+const TABLE = "files";
+let opening;
+
+const done = (request) =>
+  new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+
+function database() {
+  opening ??= (() => {
+    const request = indexedDB.open("dewrun-weather", 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(TABLE);
+    return done(request);
+  })();
+  return opening;
+}
+
+const table = async (mode) => (await database()).transaction(TABLE, mode).objectStore(TABLE);
+
+/** Keeps a file and how its humidities below freezing are taken; says whether it is kept. */
+export async function keep(hash, file, over) {
+  try {
+    await done((await table("readwrite")).put({ file, over }, hash));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The file of that hash and how it is taken; nothing where it is not kept. */
+export async function find(hash) {
+  try {
+    return await done((await table("readonly")).get(hash));
+  } catch {
+    return undefined;
+  }
+}

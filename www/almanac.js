@@ -1,0 +1,136 @@
+// Reads weather files and marches through years away from the page, in slices: newer work comes in between two of them.
+import { find, keep } from "./almanac-files.js";
+import { load, run } from "./module.js";
+
+/** So long it works before it looks for messages, ms. */
+const SLICE = 20;
+/** So much of a file is read before it looks at the clock, bytes. */
+const PIECE = 1 << 16;
+
+const turns = new MessageChannel();
+let waiting = [];
+turns.port1.onmessage = () => waiting.splice(0).forEach((go) => go());
+
+/** Lets messages in. */
+const breath = () =>
+  new Promise((go) => {
+    waiting.push(go);
+    turns.port2.postMessage(null);
+  });
+
+const almanac = await run(await load("dewrun-almanac"));
+
+/** The newest job of each kind; work of another is given up. */
+const newest = { read: 0, follow: 0 };
+/** How humidities below freezing are taken in the file that is held. */
+let over = 0;
+/** The file that is held. */
+let held;
+
+const tell = (job, kind, body) => self.postMessage({ job, kind, body });
+
+/** Reads a file and holds it: true, a sentence why not, or nothing where newer work came in. */
+async function read(file, taken, isWanted, going) {
+  almanac.read_begin(taken);
+  const stream = file.stream().getReader();
+  let until = performance.now() + SLICE;
+  let length = 0;
+  for (;;) {
+    const { value, done } = await stream.read();
+    if (!isWanted()) return void stream.cancel();
+    if (done) break;
+    for (let at = 0; at < value.length; at += PIECE) {
+      const piece = value.subarray(at, at + PIECE);
+      const refused = almanac.read_piece(piece);
+      if (refused !== undefined) {
+        stream.cancel();
+        return refused;
+      }
+      length += piece.length;
+      if (performance.now() < until) continue;
+      going(length / file.size);
+      await breath();
+      if (!isWanted()) return void stream.cancel();
+      until = performance.now() + SLICE;
+    }
+  }
+  const refused = almanac.read_end(file.name);
+  if (refused !== undefined) return refused;
+  [held, over] = [file, taken];
+  return true;
+}
+
+const does = {
+  /** A file that a person opened, or the one that is held taken in another way. */
+  async read(job, { file = held, over: taken = 0, project, numbers }) {
+    const isWanted = () => newest.read === job;
+    const going = (share) => tell(job, "reading", { name: file.name, share });
+    going(0);
+    const done = await read(file, taken, isWanted, going);
+    if (done === undefined) return;
+    if (done !== true) return tell(job, "refused", { name: file.name, sentence: done });
+    const hash = almanac.hash();
+    const isKept = await keep(hash, file, over);
+    if (!isWanted()) return;
+    const told = almanac.file_told(numbers);
+    tell(job, "held", { hash, isKept, told, project: almanac.with_weather(project) });
+  },
+
+  /** The year of a project that goes by a weather file. */
+  async follow(job, { project, run, numbers, hash }) {
+    const isWanted = () => newest.follow === job;
+    if (hash !== almanac.hash()) {
+      const kept = await find(hash);
+      if (!isWanted()) return;
+      if (!kept) return tell(job, "missing", {});
+      newest.read = job;
+      const { file } = kept;
+      const going = (share) => tell(job, "reading", { name: file.name, share });
+      const done = await read(file, kept.over, isWanted, going);
+      if (done === undefined) return;
+      if (done !== true || hash !== almanac.hash()) return tell(job, "missing", {});
+    }
+    let turn = almanac.year_begin(project, run);
+    let until = performance.now() + SLICE;
+    while (typeof turn === "number" || turn === false) {
+      if (until < performance.now()) {
+        tell(job, "going", { share: Number(turn) });
+        await breath();
+        if (!isWanted()) return;
+        until = performance.now() + SLICE;
+      }
+      turn = almanac.year_turn();
+    }
+    if (turn !== true) return tell(job, "none", { sentence: turn[0], told: almanac.file_told(numbers) });
+    const [, , , , , at = almanac.step([])] = numbers;
+    shows(job, "year", numbers, at, ["sentence", "maps", "charts", "months", "hand", "hour"], {
+      told: almanac.file_told(numbers),
+    });
+  },
+
+  /** Another hour of it. */
+  async hour(job, { numbers, by }) {
+    shows(job, "hour", numbers, almanac.step(by), ["hand", "hour"], {});
+  },
+
+  /** The project as it stands in an hour of it. */
+  async route(job, { at }) {
+    tell(job, "route", { project: almanac.project_at(at) });
+  },
+};
+
+function shows(job, kind, numbers, at, parts, body) {
+  const asked = Float64Array.from([...numbers.slice(0, 5), at]);
+  for (const part of parts) body[part] = almanac.shown(part, asked);
+  tell(job, kind, { ...body, at });
+}
+
+self.onmessage = ({ data: { job, kind, body } }) => {
+  if (kind === "stop") {
+    newest.read = newest.follow = job;
+    return tell(job, "stopped", {});
+  }
+  if (kind in newest) newest[kind] = job;
+  does[kind](job, body).catch((error) => tell(job, "broken", { sentence: `${error}` }));
+};
+self.postMessage({ kind: "ready" });

@@ -1,0 +1,309 @@
+// What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
+
+/** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
+const PATIENCE = 500;
+/** An answer that comes sooner is not announced, ms. */
+const SOON = 120;
+/** What parts what the second module tells of the open run. */
+const FIELD = "\u001f";
+/** What a project begins with, and a link that carries one. */
+const PROJECT = /^\s*(\{|\S*#v1=)/;
+/** Files of projects are far smaller. */
+const MOST = 1 << 24;
+
+const BY_KEY = {
+  ArrowLeft: -24,
+  ArrowRight: 24,
+  ArrowUp: -1,
+  ArrowDown: 1,
+  PageUp: -24 * 7,
+  PageDown: 24 * 7,
+  Home: -1e6,
+  End: 1e6,
+};
+const STEPS = [
+  [-24, "\u22121 day"],
+  [-1, "\u22121 h"],
+  [1, "+1 h"],
+  [24, "+1 day"],
+];
+
+const NONE =
+  "<p>No weather file is open. Drop one anywhere on this page, or open it here: EPW, TMY3, TM2, PVGIS, or a logger\u2019s table. It stays on this device.</p>";
+
+const SKELETON = `
+<div class="dw-year__file">
+  <div data-year="told">${NONE}</div>
+  <label class="dw-act dw-open">Open weather file<input class="dw-spoken" type="file" data-year="open"></label>
+</div>
+<div class="dw-year__work" data-year="work" hidden>
+  <progress max="1" value="0" data-year="share" aria-label="Progress"></progress>
+  <p><span data-year="doing" role="status"></span> <button type="button" class="dw-link" data-do="stop">Stop</button></p>
+</div>
+<div class="dw-year__fault" data-year="fault" role="alert"></div>
+<div data-year="all" hidden>
+  <p class="dw-year__sentence" data-year="sentence"></p>
+  <div class="dw-toggle dw-toggle--words dw-year__maps" role="group" aria-label="What the calendar shows" data-year="maps"></div>
+  <div class="dw-year__charts"><div data-year="charts"></div><div data-year="hand"></div></div>
+  <div class="dw-year__hour">
+    <div data-year="hour"></div>
+    <div class="dw-year__steps">${STEPS.map(([by, words]) => `<button type="button" data-by="${by}">${words}</button>`).join("")}<button type="button" data-do="route">Show in the route</button></div>
+  </div>
+  <div class="dw-scroll" role="region" aria-label="The months" tabindex="0" data-year="months"></div>
+</div>`;
+
+let room;
+let take;
+let worker;
+let isReady = false;
+let isHeard = false;
+let jobs = 0;
+/** The newest job of each kind that has no answer yet. */
+const asked = new Map();
+/** What the page is about: project, run, numbers, and the hash of its weather file. */
+let now;
+let [map, at] = [0, undefined];
+let announced;
+
+const part = (name) => room.querySelector(`[data-year="${name}"]`);
+const put = (name, html) => {
+  const place = part(name);
+  if (place && place.innerHTML !== html) place.innerHTML = html;
+};
+const escaped = (text) => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt()};`);
+
+/** The open run is another or has changed: `door` asks the second module, `putOnDesk` puts another project on the desk. */
+export function follow(door, putOnDesk) {
+  const told = door("year-of", new Float64Array());
+  const place = document.querySelector(".dw-year");
+  if (typeof told !== "string" || !place) return;
+  take = putOnDesk;
+  if (room !== place) {
+    room = place;
+    room.innerHTML = SKELETON;
+    wire();
+  }
+  const [project, run, ...style] = told.split(FIELD);
+  const { weather } = JSON.parse(project);
+  const hash = weather?.sha256;
+  if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
+  now = { project, run: Number(run), style: style.map(Number), hash, weather };
+  if (hash) again();
+  else closes();
+}
+
+/** The year of what the page is about, in the room that there is. */
+function again() {
+  if (now?.hash) ask("follow", { ...now, numbers: all() });
+}
+
+/** Without a weather file there is no year. */
+function closes() {
+  put("told", NONE);
+  part("all").hidden = true;
+}
+
+/** A file that was dropped: a project's text, or nothing where it is weather. */
+export async function offer(file) {
+  const isProject = /\.json$/i.test(file.name) || PROJECT.test(await file.slice(0, 4096).text());
+  if (isProject || !room?.isConnected) return file.slice(0, MOST).text();
+  open(file);
+  return undefined;
+}
+
+/** Style, width and size of text, the map, and the step where one is picked. */
+function all() {
+  const text = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
+  return [...now.style, room.clientWidth, text, map, ...(at === undefined ? [] : [at])];
+}
+
+function open(file, over = 0) {
+  tellFault("");
+  ask("read", { file, over, project: now.project, numbers: all() });
+  room.closest("section").scrollIntoView();
+}
+
+function wire() {
+  let width = room.clientWidth;
+  new ResizeObserver(() => {
+    if (width === room.clientWidth) return;
+    width = room.clientWidth;
+    again();
+  }).observe(room);
+  const route = () => ask("route", { at });
+  const acts = { stop, route };
+  room.addEventListener("click", ({ target }) => {
+    const button = target.closest("button");
+    if (button?.dataset.do) acts[button.dataset.do]();
+    else if (button?.dataset.by) hour([at, Number(button.dataset.by)]);
+    else if (button?.dataset.map) {
+      map = Number(button.dataset.map);
+      again();
+    } else if (button?.dataset.over) ask("read", { over: Number(button.dataset.over), project: now.project, numbers: all() });
+  });
+  room.addEventListener("change", ({ target }) => {
+    const file = target.dataset.year === "open" && target.files[0];
+    if (!file) return;
+    open(file);
+    // The same file may be chosen again after it was mended.
+    target.value = "";
+  });
+  room.addEventListener("keydown", (event) => {
+    const by = event.target.closest("[role=slider]") && BY_KEY[event.key];
+    if (!by) return;
+    event.preventDefault();
+    hour([at, by]);
+  });
+  const pick = ({ target, clientX, clientY }) => {
+    const touched = target.closest(".dw-year__hand")?.querySelector("rect");
+    if (!touched) return;
+    const box = touched.getBoundingClientRect();
+    hour([0, (clientX - box.left) / box.width, (clientY - box.top) / box.height]);
+  };
+  room.addEventListener("pointerdown", (event) => pick(event));
+  room.addEventListener("pointermove", (event) => event.buttons && pick(event));
+}
+
+function hour(by) {
+  ask("hour", { numbers: all(), by });
+}
+
+/** Asks the worker, which is begun with the first question. */
+function ask(kind, body) {
+  const isNewer = isReady && asked.has(kind);
+  const message = { job: ++jobs, kind, body };
+  asked.set(kind, message);
+  if (!worker) begin();
+  else if (isReady) send(message, isNewer);
+  if (kind !== "read" && kind !== "follow") return;
+  clearTimeout(announced);
+  announced = setTimeout(() => asked.get(kind) === message && works(kind === "read" ? "Reading" : "The year is being computed anew; what stands here is still that before the last change."), SOON);
+}
+
+function begin() {
+  isReady = false;
+  const start = document.querySelector("script[type=module]").src;
+  worker = new Worker(new URL("almanac.js", start), { type: "module" });
+  worker.onmessage = ({ data: { job, kind, body } }) => {
+    isHeard = true;
+    if (kind !== "ready") return answer(job, kind, body);
+    isReady = true;
+    for (const message of asked.values()) send(message);
+  };
+  worker.onerror = (event) => broken(event.message ?? "the worker did not start");
+}
+
+function send(message, isNewer) {
+  worker.postMessage(message);
+  if (!isNewer) return;
+  isHeard = false;
+  const asked = worker;
+  setTimeout(() => !isHeard && worker === asked && anew(), PATIENCE);
+}
+
+/** Ends the worker; another does what has no answer yet. */
+function anew() {
+  worker?.terminate();
+  worker = undefined;
+  if (asked.size) begin();
+}
+
+function stop() {
+  asked.clear();
+  clearTimeout(announced);
+  if (worker) send({ job: ++jobs, kind: "stop", body: {} }, true);
+  rests();
+  put("fault", "");
+  part("doing").textContent = "";
+  tellFault(now?.hash && part("all").hidden === false ? "Stopped: the year stands as it was before the last change." : "Stopped.", true);
+}
+
+function works(words) {
+  part("work").hidden = false;
+  part("doing").textContent = words;
+  part("all").classList.add("dw-stale");
+}
+
+function rests() {
+  part("work").hidden = true;
+  part("share").value = 0;
+  part("all").classList.remove("dw-stale");
+}
+
+function broken(sentence) {
+  asked.clear();
+  worker?.terminate();
+  worker = undefined;
+  rests();
+  tellFault(`The year can\u2019t be computed here: ${sentence}`);
+}
+
+function tellFault(words, isQuiet) {
+  const place = part("fault");
+  place.textContent = words;
+  place.classList.toggle("dw-fault", !isQuiet);
+}
+
+const on = {
+  reading({ name, share }) {
+    if (part("work").hidden) return;
+    part("share").value = share;
+    part("doing").textContent = `Reading ${name}: ${Math.round(100 * share)}\u00a0%`;
+  },
+  going({ share }) {
+    part("share").value = share;
+  },
+  refused({ name, sentence }) {
+    rests();
+    tellFault(`${name} was not taken in. The open project is unchanged. ${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
+  },
+  held({ hash, isKept, told, project }) {
+    rests();
+    put("told", told);
+    if (!isKept) tellFault("This browser keeps no files: after a reload the file has to be opened again.", true);
+    if (typeof project !== "string") return tellFault(`${project[0]}.`);
+    // The same file in another way makes another year of the same project.
+    if (hash === now.hash) again();
+    else take(project);
+  },
+  missing() {
+    rests();
+    const { file, rows } = now.weather;
+    put("told", `<p><b>${escaped(file)}</b> is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
+    part("all").hidden = true;
+  },
+  none({ sentence, told }) {
+    rests();
+    put("told", told);
+    part("all").hidden = true;
+    tellFault(`No year: ${sentence}.`);
+  },
+  year(body) {
+    rests();
+    part("all").hidden = false;
+    shows(body);
+  },
+  hour: shows,
+  route({ project }) {
+    if (typeof project === "string") take(project);
+    else tellFault(`${project[0]}.`);
+  },
+  stopped() {},
+  broken: ({ sentence }) => broken(sentence),
+};
+
+function answer(job, kind, body) {
+  const own = [...asked].find(([, message]) => message.job === job);
+  if (!own) return;
+  if (!["reading", "going"].includes(kind)) asked.delete(own[0]);
+  on[kind](body);
+}
+
+function shows(body) {
+  at = body.at;
+  const isHeld = document.activeElement?.closest(".dw-year__hand") && room.contains(document.activeElement);
+  for (const name of ["told", "sentence", "maps", "charts", "hand", "hour", "months"]) {
+    if (name in body) put(name, body[name]);
+  }
+  if (isHeld) room.querySelector(".dw-year__hand")?.focus({ preventScroll: true });
+}

@@ -1,4 +1,4 @@
-//! `cargo xtask peers`: the same million dew points by other libraries and by ours.
+//! `cargo xtask peers`: the same million dew points by other libraries and by ours, and the same year by NumPy.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -9,10 +9,13 @@ use xshell::{Shell, cmd};
 use crate::setup::on_path;
 use crate::workspace::Workspace;
 
-/// Runs `tests/generate/peers.py` in an environment of its own; it prints the figures.
+/// Each script with our program that it compares with.
+const COMPARED: [(&str, &str); 2] = [("peers.py", "dew_points"), ("year_numpy.py", "year")];
+
+/// Runs the scripts that compare in an environment of their own; they print the figures.
 ///
 /// # Errors
-/// Python or a package can't be had, or the comparison fails.
+/// Python or a package can't be had, or a comparison fails.
 pub(crate) fn run(workspace: &Workspace) -> Result<()> {
     let shell = workspace.shell()?;
     let generate = workspace.root().join("tests").join("generate");
@@ -21,19 +24,18 @@ pub(crate) fn run(workspace: &Workspace) -> Result<()> {
         &workspace.target().join("peers"),
         &generate.join("requirements.txt"),
     )?;
-    cmd!(
-        shell,
-        "cargo build --release --package dewrun-tests --example dew_points"
-    )
-    .run()?;
-    let ours = format!("dew_points{}", std::env::consts::EXE_SUFFIX);
-    let ours = workspace
-        .target()
-        .join("release")
-        .join("examples")
-        .join(ours);
-    let script = generate.join("peers.py");
-    Ok(cmd!(shell, "{python} {script} {ours}").run()?)
+    let programs = workspace.target().join("release").join("examples");
+    for (script, example) in COMPARED {
+        cmd!(
+            shell,
+            "cargo build --release --package dewrun-tests --example {example}"
+        )
+        .run()?;
+        let ours = programs.join(format!("{example}{}", std::env::consts::EXE_SUFFIX));
+        let script = generate.join(script);
+        cmd!(shell, "{python} {script} {ours}").run()?;
+    }
+    Ok(())
 }
 
 /// A Python with exactly the packages that `requirements` pins; made anew when they change.

@@ -288,3 +288,56 @@ fn the_flow_falls_with_the_pool() {
         "under the low limit first: {low:?}"
     );
 }
+
+/// A seal that no water refills falls: 50 mm of a bore of 10 mm, air of 20 °C and 50 % on both sides, 0.007 262 kg/kg.
+///
+/// Stefan's tube over 50 mm of still air dries it in 28.3 weeks (Bird, Stewart & Lightfoot, as [`dewrun_water::drying::seal_dries_out`] has it by hand):
+/// 0.050 m/(28.3 · 168 h) = 1.052e-5 m an hour, of two columns of 78.54 mm2, 0.1568 kg/m: 48 h take 79.2 mg. It is far from dry: nothing leaks.
+/// Then 1.860 g/h run down for a day, as in the pool that fills: the first 79 mg fill it up, all else leaves.
+#[test]
+fn a_seal_falls_and_is_refilled() {
+    let run = run(&[1.0, -1.0], 10.0);
+    let mut built = plain(&run);
+    built.intake.traps.push(Trap {
+        drain: Drain::ByItself,
+        bore: Length::millimetres(10.0),
+        seal: Length::millimetres(50.0),
+        ..trap(Length::metres(10.0))
+    });
+    let mut hours = Hours::of_spaces(1);
+    for h in 0..72 {
+        let (t_c, w) = if h < 48 {
+            (20.0, 0.007_262)
+        } else {
+            (15.0, 0.0150)
+        };
+        let hour = Hour {
+            seconds: 3600.0,
+            air_c: 20.0,
+            w,
+            p_pa: 101_325.0,
+            dry_air_kg_s: 1.2e-4,
+        };
+        let around = Around {
+            air_c: t_c,
+            w: 0.007_262,
+            radiant_c: t_c,
+            wind_m_s: 10.0,
+        };
+        hours.push(hour, [around]);
+    }
+    let march = marched(&run, &built, &hours, Visits::Never, false);
+    let (dry, wet) = march.water_hours().split_at(48);
+    let fell_kg: f64 = dry.iter().map(|hour| hour.off_seals_kg).sum();
+    near(fell_kg, 79.2e-6, 0.02, "off the seal");
+    assert_eq!(water_sum(dry).hours.trap_leaks, 0.0, "no air passes");
+    let ran_kg: f64 = wet.iter().map(|hour| hour.ran_down_kg).sum();
+    let left_kg: f64 = wet.iter().map(|hour| hour.drained_kg).sum();
+    assert!(0.02 < ran_kg, "{ran_kg} kg run down");
+    let off_kg: f64 = wet.iter().map(|hour| hour.off_seals_kg).sum();
+    let filled_kg = ran_kg - left_kg;
+    assert!(
+        (79e-6..79e-6 + off_kg + 2e-6).contains(&filled_kg),
+        "{filled_kg} kg"
+    );
+}

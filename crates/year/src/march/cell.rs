@@ -101,8 +101,8 @@ impl Grid {
 }
 
 /// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
-const FEWEST: f64 = 8.0;
-const FOR_EACH_UNIT: f64 = 0.5;
+const FEWEST: f64 = 6.0;
+const FOR_EACH_UNIT: f64 = 0.7;
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;

@@ -143,7 +143,9 @@ fn whole(outcome: &YearOutcome) -> YearSumOutput {
         slug_g: grams(sum.slug_kg),
         mist_g: grams(sum.mist_kg),
         thaws: Figure(f64::from(sum.thaws)),
-        coldest_wall_c: Figure(sum.coldest_wall_c),
+        coldest_wall_c: Some(sum.coldest_wall_c)
+            .filter(|celsius| celsius.is_finite())
+            .map(Figure),
         by_bound_hours: Figure(outcome.by_bound_hours),
         first_wet: sum.first_wet_hour.and_then(at),
         worst_day: sum.worst_day.and_then(|(hour, kg)| {

@@ -3,6 +3,7 @@
 mod bench;
 mod page;
 mod peers;
+mod proofs;
 mod serve;
 mod setup;
 mod shots;
@@ -38,6 +39,8 @@ enum Xtask {
     Bench(bench::Args),
     /// Compare with other libraries for moist air
     Peers,
+    /// Prove something that takes long, by its name
+    Proofs(proofs::Args),
     /// Finish a page that trunk has built; trunk calls this itself
     Stamp(page::StampArgs),
 }
@@ -69,6 +72,7 @@ fn run() -> Result<()> {
         Xtask::Shots(args) => shots::run(&workspace, &args),
         Xtask::Bench(args) => bench::run(&workspace, &args),
         Xtask::Peers => peers::run(&workspace),
+        Xtask::Proofs(args) => proofs::run(&workspace, &args),
         Xtask::Stamp(args) => page::stamp(&workspace, &args),
     }
 }

@@ -4,7 +4,7 @@ use std::io::{self, Write};
 
 use comfy_table::{CellAlignment, Table, presets};
 use dewrun_document::output::{Figure, YearOutput, YearSumOutput, YearWaterOutput};
-use dewrun_quantity::format::{amount, entered, fixed};
+use dewrun_quantity::format::{DOES_NOT_APPLY, amount, entered, fixed};
 use dewrun_quantity::measure::TEMPERATURE;
 use dewrun_quantity::{Style, Temperature, Units};
 
@@ -134,7 +134,10 @@ fn design_hours(whole: &YearSumOutput, style: Style, out: &mut impl Write) -> io
     writeln!(
         out,
         "Coldest wall {}; the most humid air in the chamber has {} % relative humidity.",
-        celsius(whole.coldest_wall_c, style),
+        whole.coldest_wall_c.map_or_else(
+            || DOES_NOT_APPLY.to_owned(),
+            |coldest| celsius(coldest, style)
+        ),
         fixed(whole.most_humid_chamber_percent.0, 0, style.mark)
     )
 }

@@ -91,8 +91,9 @@ pub struct YearSumOutput {
     pub mist_g: Figure,
     /// Times that the last ice went.
     pub thaws: Figure,
-    /// Coldest wall, °C.
-    pub coldest_wall_c: Figure,
+    /// Coldest wall, °C; left out where no cell lies a bore behind an inlet.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub coldest_wall_c: Option<Figure>,
     /// Hours that are dry by bound.
     pub by_bound_hours: Figure,
     /// Start of the first wet hour on the file's own clock; left out where none is.

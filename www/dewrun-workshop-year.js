@@ -29,7 +29,7 @@ const STEPS = [
 ];
 
 const NONE =
-  "<p>No weather file is open. Drop one anywhere on this page, or open it here: EPW, TMY3, TM2, PVGIS, or a logger\u2019s table. It stays on this device.</p>";
+  "<p>No weather file is open. Drop one anywhere on this page, or open it here: EPW, TMY3, TM2, PVGIS, or a logger\u2019s table. It stays on this device. Or look at an invented year first: <button type=\"button\" class=\"dw-link\" data-do=\"example\">Gull Harbour, example, not your site</button></p>";
 
 const SKELETON = `
 <div class="dw-year__file">
@@ -38,9 +38,9 @@ const SKELETON = `
 </div>
 <div class="dw-year__work" data-year="work" hidden>
   <progress max="1" value="0" data-year="share" aria-label="Progress"></progress>
-  <p><span data-year="doing" role="status"></span> <button type="button" class="dw-link" data-do="stop">Stop</button></p>
+  <p><span data-year="doing" aria-live="polite"></span> <button type="button" class="dw-link" data-do="stop">Stop</button></p>
 </div>
-<div class="dw-year__fault" data-year="fault" role="alert"></div>
+<div class="dw-year__fault" data-year="fault" aria-live="polite"></div>
 <div data-year="all" hidden>
   <p class="dw-year__sentence" data-year="sentence"></p>
   <div class="dw-toggle dw-toggle--words dw-year__maps" role="group" aria-label="What the calendar shows" data-year="maps"></div>
@@ -131,7 +131,7 @@ function wire() {
     again();
   }).observe(room);
   const route = () => ask("route", { at });
-  const acts = { stop, route };
+  const acts = { stop, route, example };
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (button?.dataset.do) acts[button.dataset.do]();
@@ -162,6 +162,14 @@ function wire() {
   };
   room.addEventListener("pointerdown", (event) => pick(event));
   room.addEventListener("pointermove", (event) => event.buttons && pick(event));
+}
+
+/** An invented year, which comes with the page. */
+async function example() {
+  const start = document.querySelector("script[type=module]").src;
+  const answer = await fetch(new URL("gull-harbour.csv", start));
+  if (answer.ok) open(new File([await answer.blob()], "gull-harbour.csv"));
+  else tellFault("The invented year did not arrive: try again when there is a network.");
 }
 
 function hour(by) {

@@ -1,7 +1,10 @@
 // Times the exports of the page of benches in Chromium, then how soon the product's own page can be used, and prints a figure for each.
 // Each export takes a count, does its work that often and returns a number that depends on all of it.
 import assert from "node:assert/strict";
-import { DIST, answered, launch, serve } from "./harness.mjs";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { DIST, ROOT, answered, launch, serve } from "./harness.mjs";
 
 const FIGURES = [
   { name: "dew_point_wasm", unit: "ns", inNs: 1 },
@@ -17,6 +20,10 @@ const BATCHES = 21;
 const MOVES = 200;
 /** Loads of the product's page, each by a browser that has nothing of it yet. */
 const LOADS = 9;
+/** Keys that the year follows. */
+const KEYS = 9;
+/** Rows of the logger file. */
+const ROWS = 1_000_000;
 
 const server = await serve(process.argv[2]);
 const product = await serve(DIST);
@@ -36,6 +43,10 @@ try {
   const moves = await drawn();
   console.log(`figure drag_p50 ${median(moves).toFixed(1)} ms`);
   console.log(`figure drag_p95 ${moves[Math.floor(moves.length * 0.95)].toFixed(1)} ms`);
+  console.log(`figure key_to_year ${median(await keysToYear()).toFixed(0)} ms`);
+  const { seconds, longest } = await millionRows();
+  console.log(`figure logger_million_rows ${seconds.toFixed(2)} s`);
+  console.log(`figure logger_longest_task ${longest.toFixed(0)} ms`);
 } finally {
   await browser.close();
   await server.stop();
@@ -101,6 +112,83 @@ async function draw(count) {
   }
   send("pointerup", 0, 0);
   return { times, changes };
+}
+
+/** The page with an open run and a weather file that is read. */
+async function withWeather(file) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await page.goto(product.address + "#example=make-up-air");
+  await answered(page);
+  await page.getByLabel("Open weather file").setInputFiles(file);
+  return { context, page };
+}
+
+/** From each key in the length of a leg until the year that follows from it is painted, ms. */
+async function keysToYear() {
+  const { context, page } = await withWeather(ROOT + "demo/gull-harbour.csv");
+  await page.getByRole("slider", { name: "Hour" }).waitFor();
+  await page.getByLabel("Length of leg 2").first().focus();
+  const times = await page.evaluate(async (keys) => {
+    const field = document.activeElement;
+    const { port1, port2 } = new MessageChannel();
+    const painted = () => new Promise((done) => requestAnimationFrame(() => ((port1.onmessage = done), port2.postMessage(0))));
+    const changed = () =>
+      new Promise((done) => {
+        const seen = new MutationObserver(() => (seen.disconnect(), done()));
+        seen.observe(document.querySelector("[data-year=sentence]"), { childList: true, subtree: true });
+      });
+    const times = [];
+    for (let key = 0; key < keys; key += 1) {
+      const begun = performance.now();
+      field.value = `${4 + (key % 5) / 2}`;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+      await changed();
+      await painted();
+      times.push(performance.now() - begun);
+      // What is found later about the same key does not belong to the next one.
+      await new Promise((done) => setTimeout(done, 1500));
+    }
+    return times;
+  }, KEYS);
+  await context.close();
+  return times;
+}
+
+/** A logger file of a million rows: until it is read, s, and the longest task of the page meanwhile, ms. */
+async function millionRows() {
+  const folder = await mkdtemp(join(tmpdir(), "dewrun-bench-"));
+  const file = join(folder, "logger.csv");
+  const rows = Array.from({ length: ROWS }, (_, at) => {
+    const stamp = new Date(Date.UTC(2024, 0, 1) + at * 30_000).toISOString().slice(0, 19).replace("T", " ");
+    return `${stamp},${(18 + (at % 80) / 10).toFixed(1)},${50 + (at % 41)}`;
+  });
+  await writeFile(file, `time,temp_c,rh\n${rows.join("\n")}\n`);
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await page.goto(product.address + "#example=make-up-air");
+  await answered(page);
+  // The module is there: what is timed is the reading.
+  await page.getByLabel("Open weather file").setInputFiles(ROOT + "demo/gull-harbour.csv");
+  await page.getByRole("slider", { name: "Hour" }).waitFor();
+  await page.evaluate(() => {
+    globalThis.longest = 0;
+    new PerformanceObserver((list) => {
+      for (const task of list.getEntries()) globalThis.longest = Math.max(globalThis.longest, task.duration);
+    }).observe({ type: "longtask" });
+    document.querySelector("[data-year=open]").addEventListener("change", () => (globalThis.begun = performance.now()), true);
+    globalThis.read = new Promise((done) => {
+      new MutationObserver(() => {
+        const name = document.querySelector("[data-year=told] b")?.textContent;
+        if (name === "logger.csv") done({ seconds: (performance.now() - globalThis.begun) / 1000, longest: globalThis.longest });
+      }).observe(document.querySelector("[data-year=told]"), { childList: true, subtree: true });
+    });
+  });
+  await page.getByLabel("Open weather file").setInputFiles(file);
+  const found = await page.evaluate(() => globalThis.read);
+  await context.close();
+  await rm(folder, { recursive: true });
+  return found;
 }
 
 function median(numbers) {

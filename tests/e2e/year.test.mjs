@@ -161,6 +161,23 @@ test("an hour is picked by keys, by steps and by pressing the calendar", async (
   assert.match(await panel.innerText(), /11\s+April.*17\s+h/, "the hundred and first day, at 17 h");
 });
 
+test("the route shows the hour that is picked, and undoing brings back what was there", async () => {
+  const page = await open();
+  await page.getByRole("button", { name: "Gull Harbour, example, not your site" }).click();
+  await hand(page).waitFor();
+  const answer = () => page.locator(".dw-answer__sentence").first().innerText();
+  const before = await answer();
+  await page.getByRole("button", { name: "Show in the route" }).click();
+  await page.waitForFunction((before) => document.querySelector(".dw-answer__sentence").innerText !== before, before);
+  await answered(page);
+  const air = (await saved(page)).project.runs[0].duct.air.temperature;
+  const panel = (await page.locator(".dw-year__figures").innerText()).replace(/\s+/g, " ");
+  const shown = Number(/duct air ([\d.]+)/.exec(panel)[1]);
+  assert.ok(Math.abs(air.temperature_c.value - shown) < 0.06, `${JSON.stringify(air)} where the panel says ${shown} °C`);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await page.waitForFunction((before) => document.querySelector(".dw-answer__sentence").innerText === before, before);
+});
+
 test("a file that can't be used is refused in words, and the project and its year stay", async () => {
   const page = await opened();
   const before = await sentence(page);
@@ -168,7 +185,7 @@ test("a file that can't be used is refused in words, and the project and its yea
   const broken = "time,temp_c,rh\n2026-07-01 00:00,20,70\n13/31/2026 01:00,21,71\n31/13/2026 02:00,21,71\n";
   await drop(page, "torn.csv", broken);
   await year(page).getByText(/torn\.csv was not taken in\. The open project is unchanged\./).waitFor();
-  assert.match(await year(page).getByRole("alert").innerText(), /line \d+/i, "where");
+  assert.match(await page.locator(".dw-year__fault").innerText(), /line \d+/i, "where");
   await drop(page, "photo.csv", "\u0089PNG\r\n\u001a\n\u0000\u0000");
   await year(page).getByText(/photo\.csv was not taken in/).waitFor();
   assert.equal(await sentence(page), before, "the year stands");

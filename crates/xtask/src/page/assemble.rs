@@ -17,6 +17,8 @@ const SERVICE_WORKER: &str = "sw.js";
 const WORKER: &str = "worker.js";
 /// What reads weather files begins so.
 const ALMANAC: &str = "almanac";
+/// An invented year, so that the first one needs no file of one's own.
+const EXAMPLE: &str = "gull-harbour.csv";
 /// The lines of `sw.js` that a release fills in.
 const UNSTAMPED: [&str; 2] = ["const BUILD = \"\";", "const FILES = [];"];
 
@@ -33,6 +35,8 @@ pub(crate) fn assemble(workspace: &Workspace, folder: &Path) -> Result<()> {
             copy(&www.join(&file), &folder.join(&file))?;
         }
     }
+    let example = workspace.root().join("demo").join(EXAMPLE);
+    copy(&example, &folder.join(EXAMPLE))?;
     fs::write(folder.join("styles.css"), styles::join(workspace)?)?;
     let later = folder.join(format!("{}.css", super::LATER));
     fs::write(later, styles::join_later(workspace)?)?;
@@ -79,13 +83,14 @@ pub(crate) enum Load {
     Later,
     /// Once a weather file is opened, or kept for the open project.
     Year,
-    /// Only some do: letters with accents where there are any, icons where the page is installed.
+    /// Only some do: letters with accents where there are any, icons where the page is installed, an invented year where it is asked for.
     Seldom,
 }
 
 /// When a visit loads this file.
 pub(crate) fn load(file: &Path) -> Load {
-    if !is_kept(file) || file.to_string_lossy().ends_with("-accented.woff2") {
+    let is_rare = file.ends_with(EXAMPLE) || file.to_string_lossy().ends_with("-accented.woff2");
+    if !is_kept(file) || is_rare {
         return Load::Seldom;
     }
     let name = file.file_name().map(|name| name.to_string_lossy());
@@ -242,6 +247,13 @@ mod tests {
             "a name may have accents without a network"
         );
         assert_eq!(load(accented), Load::Seldom, "and most visits show none");
+        let example = Path::new("abc/gull-harbour.csv");
+        assert!(is_kept(example), "an invented year needs no network");
+        assert_eq!(
+            load(example),
+            Load::Seldom,
+            "and most visits have their own"
+        );
     }
 
     #[test]

@@ -78,6 +78,9 @@ pub(crate) struct Year {
     /// Every hour as CSV, of several runs one after the other.
     #[arg(long, conflicts_with = "json")]
     pub(crate) csv: bool,
+    /// The year in harder weather as well: dew points 2 K higher, and air 5 K colder.
+    #[arg(long)]
+    pub(crate) stress: bool,
     /// Only the run of this id.
     #[arg(long, value_name = "ID")]
     pub(crate) run: Option<String>,

@@ -13,7 +13,8 @@ use dewrun_document::{
     located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
 };
 use dewrun_quantity::decimal::shortest;
-use dewrun_season::{SeasonError, YearOutcome, hours_of, year_of};
+use dewrun_run::Run;
+use dewrun_season::{Harder, SeasonError, YearOutcome, harder_hours_of, year_of};
 use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
 
 use crate::args::Year;
@@ -46,6 +47,8 @@ pub(crate) struct Told {
 pub(crate) struct Wanted {
     pub(crate) series: bool,
     pub(crate) csv: bool,
+    /// In harder weather too.
+    pub(crate) stress: bool,
 }
 
 pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
@@ -63,6 +66,7 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
     let wanted = Wanted {
         series: args.series && args.json,
         csv: args.csv,
+        stress: args.stress,
     };
     let progress = Progress::new(positions.len());
     let mut ending = Ending::Dry;
@@ -154,10 +158,20 @@ fn told(
     let said = to_season(project, position)?;
     let (run, names) = to_run(project, position)?;
     let weather = files.weather(said.weather.as_ref());
+    let of = |weather: &Found, harder| {
+        let found = (project, position, &run, &said);
+        marched(found, weather, files, harder)
+    };
     let outcome = weather
-        .as_ref()
-        .map(|weather| marched(project, position, &run, &said, weather, files))
-        .transpose()?;
+        .as_deref()
+        .map(|weather| of(weather, Harder::AsItIs));
+    let outcome = outcome.transpose()?;
+    let mut stress = Vec::new();
+    if let (true, Some(weather)) = (wanted.stress, weather.as_deref()) {
+        for harder in [Harder::MoreHumid, Harder::Colder] {
+            stress.push((harder, of(weather, harder)?));
+        }
+    }
     let reference = weather.as_ref().map(|found| &found.reference);
     let design = match reference.or(said.weather.as_ref()) {
         Some(reference) => design_answers(&run, &said, reference),
@@ -170,6 +184,7 @@ fn told(
         weather: reference,
         outcome: outcome.as_ref(),
         design: &design,
+        stress: &stress,
         series: wanted.series,
     });
     let csv = match &outcome {
@@ -185,12 +200,10 @@ fn told(
 }
 
 fn marched(
-    project: &Project,
-    position: usize,
-    run: &dewrun_run::Run,
-    said: &YearSaid,
+    (project, position, run, said): (&Project, usize, &Run, &YearSaid),
     weather: &Found,
     files: &Files,
+    harder: Harder,
 ) -> Result<YearOutcome, DocumentError> {
     let located = |error: SeasonError| match error {
         SeasonError::Run(error) => located(position, error),
@@ -202,7 +215,8 @@ fn marched(
     let measured = said.measured.as_ref().and_then(|file| files.named(file));
     let measured = measured.as_ref().map(|found| &found.weather.series);
     let built = installed(project, position)?;
-    let hourly = hours_of(run, &said.season, &weather.weather.series, measured);
+    let series = &weather.weather.series;
+    let hourly = harder_hours_of(run, &said.season, series, measured, harder);
     let hourly = hourly.map_err(located)?;
     year_of(run, &built.installation, hourly).map_err(located)
 }

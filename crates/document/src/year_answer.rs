@@ -4,7 +4,7 @@ mod series;
 
 use dewrun_run::{Run, Tube, Verdict, WET_SENSOR_MIST};
 use dewrun_season::told::{StoreKind, StorePlace, WaterTrouble};
-use dewrun_season::{DesignState, WaterYear, YearOutcome, run_at};
+use dewrun_season::{DesignState, Harder, WaterYear, YearOutcome, run_at};
 use dewrun_weather::Civil;
 
 pub use series::{SeriesColumn, series_columns};
@@ -12,7 +12,7 @@ pub use series::{SeriesColumn, series_columns};
 use crate::answer::{grade, verdict};
 use crate::output::{
     CriticalWeekOutput, DesignHourOutput, DesignStateOutput, Figure, MonthOutput, StoreOutput,
-    WorstDayOutput, YearAssumedOutput, YearOutput, YearSumOutput, YearWaterOutput,
+    StressOutput, WorstDayOutput, YearAssumedOutput, YearOutput, YearSumOutput, YearWaterOutput,
     YearWeatherOutput,
 };
 use crate::{WeatherReference, YearSaid};
@@ -33,6 +33,8 @@ pub struct YearTelling<'a> {
     pub outcome: Option<&'a YearOutcome>,
     /// Steady answers in the design states.
     pub design: &'a [DesignAnswer],
+    /// The year in harder weather, where that was asked for.
+    pub stress: &'a [(Harder, YearOutcome)],
     /// With every hour.
     pub series: bool,
 }
@@ -106,7 +108,8 @@ pub fn year_answer(telling: YearTelling<'_>) -> YearOutput {
         missing_file: missing.map(|file| file.file.clone()),
         whole: outcome.map(whole),
         design_states: telling.design.iter().map(design_state).collect(),
-        taken_for_granted: said.said.clone(),
+        stress: telling.stress.iter().map(stress).collect(),
+        taken_for_granted: taken_for_granted(said, outcome),
         assumed: said
             .assumed
             .iter()
@@ -119,6 +122,38 @@ pub fn year_answer(telling: YearTelling<'_>) -> YearOutput {
             })
             .collect(),
         series: outcome.filter(|_| telling.series).map(series::series),
+    }
+}
+
+fn taken_for_granted(said: &YearSaid, outcome: Option<&YearOutcome>) -> Vec<String> {
+    let mut all = said.said.clone();
+    if let Some(outcome) = outcome {
+        all.push("The pressure of the air is that of the weather file, hour by hour.".to_owned());
+        if outcome.hourly.is_typical_year {
+            all.push("Days of the week mean nothing in a typical year: its months come from different ones.".to_owned());
+        }
+    }
+    all
+}
+
+fn stress((harder, outcome): &(Harder, YearOutcome)) -> StressOutput {
+    let water = outcome.water.as_ref().ok();
+    StressOutput {
+        weather: harder_name(*harder).to_owned(),
+        wet_hours: Figure(outcome.sum.wet_hours),
+        mist_hours: Figure(outcome.sum.mist_hours),
+        frost_hours: Figure(outcome.sum.frost_hours),
+        condensed_g: Figure(GRAMS * outcome.sum.condensed_kg),
+        blind_hours: water.map(|water| Figure(water.sum.hours.blind)),
+    }
+}
+
+/// How much harder a weather is, in words.
+const fn harder_name(harder: Harder) -> &'static str {
+    match harder {
+        Harder::AsItIs => "as it is",
+        Harder::MoreHumid => "dew points 2 K higher",
+        Harder::Colder => "air 5 K colder",
     }
 }
 

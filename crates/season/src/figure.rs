@@ -169,6 +169,22 @@ pub const YEAR_FIGURES: &[YearFigure] = &[
         source: "ASHRAE Handbook Fundamentals 2017, ch. 14",
     },
     YearFigure {
+        id: "year-stress",
+        name: "the year in harder weather",
+        unit: "",
+        fields: &[
+            "stress[].wet_hours",
+            "stress[].mist_hours",
+            "stress[].frost_hours",
+            "stress[].condensed_g",
+            "stress[].blind_hours",
+        ],
+        relation: "the same year with every dew point 2 K higher, the air no colder than that; and with the air 5 K colder, holding no more than it can",
+        holds: HOURS,
+        inputs: &["year-wet-hours", "year-water"],
+        source: CHOICE,
+    },
+    YearFigure {
         id: "year-standing",
         name: "water that stands",
         unit: "g",

@@ -81,6 +81,7 @@ fn year(project: &Project, index: usize, run: &dewrun_run::Run) -> Option<YearOu
         weather: said.weather.as_ref(),
         outcome: Some(&outcome),
         design: &[],
+        stress: &[],
         series: true,
     }))
 }

@@ -54,6 +54,15 @@ pub(super) fn write(
         }
     }
     design_states(year, style, out)?;
+    for stress in &year.stress {
+        writeln!(
+            out,
+            "With {}: {} wet hours, {} of water.",
+            stress.weather,
+            hours(stress.wet_hours, style),
+            water(stress.condensed_g, style)
+        )?;
+    }
     if !year.taken_for_granted.is_empty() || !year.assumed.is_empty() {
         writeln!(out, "\nTaken for granted")?;
     }

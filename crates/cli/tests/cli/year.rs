@@ -83,7 +83,10 @@ fn sums_are_those_of_the_hours() {
 
 #[test]
 fn every_number_of_a_year_has_a_figure() {
-    let answer = json(&ends(&["year", PROJECT, "--json", "--series"], 10));
+    let answer = json(&ends(
+        &["year", PROJECT, "--json", "--series", "--stress"],
+        10,
+    ));
     let entries = answer["figures"].as_array().expect("figures");
     let named: Vec<&str> = entries
         .iter()
@@ -234,6 +237,19 @@ fn a_line_with_a_weather_file_answers_its_year() {
         second["runs"][0]["year"].is_null(),
         "it names no weather file"
     );
+}
+
+/// A more humid year holds more water in every hour, so that none of it may be drier.
+#[test]
+fn harder_weather_is_told_where_it_is_asked_for() {
+    let answer = json(&ends(&["year", PROJECT, "--json", "--stress"], 10));
+    let year = &answer["runs"][0]["year"];
+    let stress = year["stress"].as_array().expect("two of them");
+    assert_eq!(stress.len(), 2, "more humid, and colder");
+    let usual = year["whole"]["condensed_g"].as_f64();
+    let humid = stress[0]["condensed_g"].as_f64();
+    assert!(usual < humid, "{usual:?} g and {humid:?} g");
+    assert_eq!(stress[1]["weather"], "air 5 K colder", "{stress:?}");
 }
 
 #[test]

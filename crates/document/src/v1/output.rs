@@ -23,8 +23,8 @@ pub use super::weather_output::{
 
 pub use super::year_output::{
     CriticalWeekOutput, DesignHourOutput, DesignStateOutput, MonthOutput, SeriesColumnOutput,
-    SeriesOutput, StoreOutput, WorstDayOutput, YearAssumedOutput, YearOutput, YearSumOutput,
-    YearWaterOutput, YearWeatherOutput,
+    SeriesOutput, StoreOutput, StressOutput, WorstDayOutput, YearAssumedOutput, YearOutput,
+    YearSumOutput, YearWaterOutput, YearWeatherOutput,
 };
 
 pub use super::water_output::{

@@ -24,6 +24,9 @@ pub struct YearOutput {
     /// Steady answers in the design states of the climate.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub design_states: Vec<DesignStateOutput>,
+    /// The year in harder weather than that of the file, where that was asked for.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stress: Vec<StressOutput>,
     /// What is taken for granted of the year, in sentences.
     pub taken_for_granted: Vec<String>,
     /// Numbers that stand in for what the project leaves out.
@@ -32,6 +35,26 @@ pub struct YearOutput {
     /// Hour by hour, where it was asked for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub series: Option<SeriesOutput>,
+}
+
+/// The year in harder weather.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(deny_unknown_fields)]
+#[schemars(rename = "Stress")]
+pub struct StressOutput {
+    /// `dew points 2 K higher` or `air 5 K colder`.
+    pub weather: String,
+    /// Hours in which more than 0.01 g an hour deposits over both tubes.
+    pub wet_hours: Figure,
+    /// Hours with mist at the sensor.
+    pub mist_hours: Figure,
+    /// Hours with ice on a wall.
+    pub frost_hours: Figure,
+    /// What deposited on the walls, g.
+    pub condensed_g: Figure,
+    /// Hours in which the detector does not sample its duct; left out where that has no answer.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub blind_hours: Option<Figure>,
 }
 
 /// The weather file of a year.

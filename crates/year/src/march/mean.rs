@@ -23,13 +23,41 @@ fn decay(units: f64) -> (f64, f64) {
     )
 }
 
+/// Means and what bends them, as one trial has them.
+struct Means {
+    heat: Lanes,
+    mass: Lanes,
+    added_heat: Lanes,
+    added_mass: Lanes,
+    wall_change: Lanes,
+}
+
 impl State {
     /// The means of the wall that was tried last, of the lanes that are still open to them.
     pub(super) fn means(&mut self, cell: &Cell<Lanes>) {
+        let found = self.means_of_all(cell);
+        let solving = &mut self.solving;
+        let open = solving.settled;
+        put(&mut solving.wall_change, &found.wall_change, &open);
+        put(&mut solving.mean_heat, &found.heat, &open);
+        put(&mut solving.mean_mass, &found.mass, &open);
+        put(&mut solving.added_heat, &found.added_heat, &open);
+        put(&mut solving.added_mass, &found.added_mass, &open);
+    }
+
+    /// Those of all lanes: a function of its own, since a lane that is skipped keeps the others from going side by side.
+    #[inline(never)]
+    fn means_of_all(&self, cell: &Cell<Lanes>) -> Means {
         let (given, reached, film, solving) =
-            (&self.given, &self.reached, &self.film, &mut self.solving);
+            (&self.given, &self.reached, &self.film, &self.solving);
+        let mut means = Means {
+            heat: [0.0; LANES],
+            mass: [0.0; LANES],
+            added_heat: [0.0; LANES],
+            added_mass: [0.0; LANES],
+            wall_change: [0.0; LANES],
+        };
         for l in 0..LANES {
-            let open = solving.settled[l] < 0.5;
             let w = film.middle_w[l];
             let per_flow = cell.length[l] * given.per_flow[l];
             let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
@@ -66,31 +94,20 @@ impl State {
             let drying = -mass_units * (film.ln_vapour[l] - solving.ln_wall[l]) * mean_mass;
             let wall_change =
                 by_air * (film.heat[l] * cooling + vapour_slope * solving.per_kg[l] * drying);
-            solving.wall_change[l] = if open {
-                wall_change
-            } else {
-                solving.wall_change[l]
-            };
-            solving.mean_heat[l] = if open {
-                mean_heat
-            } else {
-                solving.mean_heat[l]
-            };
-            solving.mean_mass[l] = if open {
-                mean_mass
-            } else {
-                solving.mean_mass[l]
-            };
-            solving.added_heat[l] = if open {
-                bent_heat * wall_change
-            } else {
-                solving.added_heat[l]
-            };
-            solving.added_mass[l] = if open {
-                bent_mass * wall_change
-            } else {
-                solving.added_mass[l]
-            };
+            means.heat[l] = mean_heat;
+            means.mass[l] = mean_mass;
+            means.added_heat[l] = bent_heat * wall_change;
+            means.added_mass[l] = bent_mass * wall_change;
+            means.wall_change[l] = wall_change;
         }
+        means
+    }
+}
+
+/// Takes over what was found for the lanes that are not settled.
+#[inline(always)]
+fn put(kept: &mut Lanes, found: &Lanes, settled: &Lanes) {
+    for l in 0..LANES {
+        kept[l] = if settled[l] < 0.5 { found[l] } else { kept[l] };
     }
 }

@@ -19,11 +19,7 @@ pub(crate) struct Held {
 impl Held {
     /// The hash of its bytes in letters.
     pub(crate) fn hash(&self) -> String {
-        let digits = |byte: &u8| {
-            [byte >> 4, byte & 15]
-                .map(|digit| char::from_digit(u32::from(digit), 16).unwrap_or('0'))
-        };
-        self.weather.sha256.iter().flat_map(digits).collect()
+        self.weather.sha256_digits()
     }
 }
 

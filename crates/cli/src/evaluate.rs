@@ -5,8 +5,8 @@ use dewrun_advice::{
 };
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput};
 use dewrun_document::{
-    Assumed, DocumentError, FieldPath, Installed, Names, Project, answer, givens, installed,
-    located, located_whole, to_run,
+    Assumed, DocumentError, Installed, Names, Project, answer, givens, installed, located,
+    located_whole, to_run,
 };
 use dewrun_drawing::{Answer, DryLimit, Rests, View, whole_answer};
 use dewrun_quantity::{Noted, Style};
@@ -15,6 +15,7 @@ use dewrun_run::{Outcome, Run, RunNote, Tube, Whole, water_and_air};
 
 use crate::args::Telling;
 use crate::exit::Ending;
+use crate::project::asked_runs;
 
 /// A run of a project and what became of it.
 pub(crate) struct Evaluated {
@@ -47,28 +48,14 @@ pub(crate) fn evaluate(
     project: &Project,
     only: Option<&str>,
 ) -> Result<Vec<Evaluated>, DocumentError> {
-    if project.runs.is_empty() {
-        return Err(DocumentError::NoRuns {
-            path: FieldPath::root().field("runs"),
-        });
-    }
-    let runs = project.runs.iter().enumerate();
-    let evaluated: Vec<Evaluated> = runs
-        .filter(|(_, run)| only.is_none_or(|id| run.id == id))
+    let runs = asked_runs(project, only)?.into_iter();
+    Ok(runs
         .map(|(run_index, run)| Evaluated {
             id: run.id.clone(),
             name: run.name.clone(),
             result: answered(project, run_index),
         })
-        .collect();
-    if evaluated.is_empty() {
-        let known: Vec<&str> = project.runs.iter().map(|run| run.id.as_str()).collect();
-        return Err(DocumentError::NoRunCalled {
-            id: only.unwrap_or_default().to_owned(),
-            known: known.join(", "),
-        });
-    }
-    Ok(evaluated)
+        .collect())
 }
 
 fn answered(project: &Project, run_index: usize) -> Result<Answered, DocumentError> {

@@ -3,6 +3,7 @@
 mod air;
 mod args;
 mod assess;
+mod columns;
 mod evaluate;
 mod exit;
 mod figures;

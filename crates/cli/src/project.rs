@@ -5,7 +5,8 @@ use std::io::{self, Read};
 use std::path::Path;
 
 use dewrun_document::{
-    DocumentError, FILE_BYTES, Packed, Project, from_link, is_link, is_packed, read_bytes, unpack,
+    DocumentError, FILE_BYTES, FieldPath, Packed, Project, Run, from_link, is_link, is_packed,
+    read_bytes, unpack,
 };
 
 /// The project that an argument names.
@@ -44,6 +45,33 @@ pub(crate) fn load_packed(path: &Path) -> Result<Packed, DocumentError> {
         project: of_bytes(&bytes)?,
         files: Vec::new(),
     })
+}
+
+/// The runs of a project and their positions, or the one of that id.
+///
+/// # Errors
+/// There are none, or none of that id.
+pub(crate) fn asked_runs<'a>(
+    project: &'a Project,
+    only: Option<&str>,
+) -> Result<Vec<(usize, &'a Run)>, DocumentError> {
+    if project.runs.is_empty() {
+        return Err(DocumentError::NoRuns {
+            path: FieldPath::root().field("runs"),
+        });
+    }
+    let runs = project.runs.iter().enumerate();
+    let asked: Vec<_> = runs
+        .filter(|(_, run)| only.is_none_or(|id| run.id == id))
+        .collect();
+    if asked.is_empty() {
+        let known: Vec<&str> = project.runs.iter().map(|run| run.id.as_str()).collect();
+        return Err(DocumentError::NoRunCalled {
+            id: only.unwrap_or_default().to_owned(),
+            known: known.join(", "),
+        });
+    }
+    Ok(asked)
 }
 
 /// The project that bytes hold: its file, packed or not, or a link that carries it.

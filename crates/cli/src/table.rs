@@ -1,12 +1,12 @@
 //! The legs of a tube as a table.
 
-use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use dewrun_drawing::fall_number;
 use dewrun_quantity::measure::TUBE_LENGTH;
 use dewrun_quantity::{Fall, FallForm, Style, format};
 use dewrun_run::figure::{Figure, Spot, value};
 use dewrun_run::{Leg, Tube};
 
+use crate::columns::{columns, head};
 use crate::evaluate::Answered;
 
 /// How many columns at the left hold words.
@@ -32,32 +32,24 @@ pub(crate) fn legs(answered: &Answered, tube: Tube, style: Style) -> String {
         Tube::Intake => (&run.intake, &names.intake, &names.intake_falls),
         Tube::Exhaust => (&run.exhaust, &names.exhaust, &names.exhaust_falls),
     };
-    let mut table = Table::new();
-    table.load_style(presets::NOTHING);
-    table.set_content_arrangement(ContentArrangement::Disabled);
-    table.set_header(heads(style));
-    for (at, ((leg, id), form)) in legs.iter().zip(ids).zip(falls).enumerate() {
+    let rows = legs.iter().zip(ids).zip(falls).enumerate();
+    let rows = rows.map(|(at, ((leg, id), form))| {
         let space = names.spaces.get(leg.space).map_or("", String::as_str);
         let mut cells = vec![id.clone(), space.to_owned()];
         let spot = Spot::leg(tube, at);
         cells.extend(numbers(answered, spot, leg, *form, style));
-        table.add_row(cells);
-    }
-    for column in table.column_iter_mut().skip(WORDS) {
-        column.set_cell_alignment(CellAlignment::Right);
-    }
-    let lines = table.lines();
-    lines.map(|line| format!("{}\n", line.trim_end())).collect()
+        cells
+    });
+    columns(heads(style), rows, WORDS)
 }
 
 /// The heads of the columns, each with its unit.
 fn heads(style: Style) -> Vec<String> {
     let words = ["leg", "space"].map(str::to_owned);
-    let figures = FIGURES.map(|figure| match (figure, figure.kind().unit(style)) {
+    let figures = FIGURES.map(|figure| match figure {
         // A rise is told as the fall that people set.
-        (Figure::Rise, _) => "fall".to_owned(),
-        (_, "") => figure.name().to_owned(),
-        (_, unit) => format!("{}\n{unit}", figure.name()),
+        Figure::Rise => "fall".to_owned(),
+        _ => head(figure, style),
     });
     words.into_iter().chain(figures).collect()
 }

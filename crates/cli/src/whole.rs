@@ -1,6 +1,5 @@
 //! Water and airflow of a run as text: low points, traps, hangers, states, faults, limits.
 
-use comfy_table::{CellAlignment, ContentArrangement, Table, presets};
 use dewrun_quantity::Style;
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_run::figure::{Figure, Kind};
@@ -10,6 +9,7 @@ use dewrun_run::{
     fault_words,
 };
 
+use crate::columns::{columns, head};
 use crate::evaluate::Answered;
 
 /// Water in both tubes, then the air through them.
@@ -282,23 +282,9 @@ fn table(
     rows: impl Iterator<Item = Vec<String>>,
     style: Style,
 ) -> String {
-    let mut table = Table::new();
-    table.load_style(presets::NOTHING);
-    table.set_content_arrangement(ContentArrangement::Disabled);
-    table.set_header(heads.iter().map(|(word, figure)| match figure {
-        None => (*word).to_owned(),
-        Some(figure) => match figure.kind().unit(style) {
-            "" => figure.name().to_owned(),
-            unit => format!("{}\n{unit}", figure.name()),
-        },
-    }));
-    for row in rows {
-        table.add_row(row);
-    }
     let words = heads.iter().filter(|(_, figure)| figure.is_none()).count();
-    for column in table.column_iter_mut().skip(words) {
-        column.set_cell_alignment(CellAlignment::Right);
-    }
-    let lines = table.lines();
-    lines.map(|line| format!("{}\n", line.trim_end())).collect()
+    let heads = heads.iter().map(|(word, figure)| {
+        figure.map_or_else(|| (*word).to_owned(), |figure| head(figure, style))
+    });
+    columns(heads, rows, words)
 }

@@ -9,8 +9,8 @@ use std::io::{self, Write};
 
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput, YearOutput};
 use dewrun_document::{
-    DocumentError, FieldPath, Names, Project, YearSaid, YearTelling, design_answers, installed,
-    located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
+    DocumentError, FieldPath, Names, Project, YearSaid, YearTelling, called, design_answers,
+    installed, located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
 };
 use dewrun_quantity::decimal::shortest;
 use dewrun_run::Run;
@@ -19,7 +19,7 @@ use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
 
 use crate::args::Year;
 use crate::exit::Ending;
-use crate::project::{self, complain_of, name_of};
+use crate::project::{self, asked_runs, complain_of, name_of};
 use crate::report::CAUTIONS;
 use files::{Files, Found};
 use progress::Progress;
@@ -57,10 +57,11 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
         Ok(packed) => packed,
         Err(error) => return failed(args, &name, &error, out),
     };
-    let positions = match positions(&packed.project, args.run.as_deref()) {
-        Ok(positions) => positions,
+    let asked = match asked_runs(&packed.project, args.run.as_deref()) {
+        Ok(runs) => runs.into_iter().map(|(position, _)| position),
         Err(error) => return failed(args, &name, &error, out),
     };
+    let positions: Vec<usize> = asked.collect();
     let files = Files::new(&args.project, args.weather.as_deref(), packed.files);
     let project = &packed.project;
     let wanted = Wanted {
@@ -101,26 +102,6 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
         write_text(args, project, &answers, out)?;
     }
     Ok(ending)
-}
-
-/// The positions of the runs that are asked for.
-fn positions(project: &Project, only: Option<&str>) -> Result<Vec<usize>, DocumentError> {
-    let runs = project.runs.iter().enumerate();
-    let wanted = runs.filter(|(_, run)| only.is_none_or(|id| run.id == id));
-    let positions: Vec<usize> = wanted.map(|(position, _)| position).collect();
-    match only {
-        _ if !positions.is_empty() => Ok(positions),
-        Some(id) if !project.runs.is_empty() => {
-            let known = project.runs.iter().map(|run| run.id.as_str());
-            Err(DocumentError::NoRunCalled {
-                id: id.to_owned(),
-                known: known.collect::<Vec<_>>().join(", "),
-            })
-        }
-        _ => Err(DocumentError::NoRuns {
-            path: FieldPath::root().field("runs"),
-        }),
-    }
 }
 
 /// The years of some runs of a project, side by side; each says when it is done.
@@ -351,12 +332,8 @@ fn write_text(
             continue;
         };
         is_answered = true;
-        let run = if one.name.trim().is_empty() {
-            &one.id
-        } else {
-            &one.name
-        };
-        report::write(&told.output, &project.name, run, args.units.style(), out)?;
+        let run = called(&one.name, &one.id);
+        report::write(&told.output, &project.name, &run, args.units.style(), out)?;
         writeln!(out)?;
     }
     if is_answered {

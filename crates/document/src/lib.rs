@@ -50,7 +50,7 @@ pub use figures::{figure_entry, figure_entry_in, figures, figures_json, year_fig
 pub use givens::givens;
 pub use installation::{Assumed, Installed, installed, to_installation};
 pub use located_whole::located_whole;
-pub use names::Names;
+pub use names::{Names, called};
 pub use note::note;
 pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack, unpack};
 pub use place::{given_path, located, path_of};

@@ -51,7 +51,8 @@ fn falls(route: &Route) -> Vec<FallForm> {
 }
 
 /// The name, or the id where nobody gave one.
-fn called(name: &str, id: &str) -> String {
+#[must_use]
+pub fn called(name: &str, id: &str) -> String {
     let named = if name.trim().is_empty() { id } else { name };
     named.to_owned()
 }

@@ -146,13 +146,12 @@ fn air_of(pair: Pair, run: &dewrun_run::Run) -> Result<Room, DocumentError> {
 #[must_use]
 pub fn weather_reference(file: &str, weather: &dewrun_weather::Weather) -> WeatherReference {
     let series = &weather.series;
-    let hex = weather.sha256.iter().map(|byte| format!("{byte:02x}"));
     WeatherReference {
         file: file.to_owned(),
         place: weather.place.name.clone().unwrap_or_default(),
         rows: count(series.len()),
         step_s: period::seconds(series.timing.step_s),
-        sha256: hex.collect(),
+        sha256: weather.sha256_digits(),
         design: dewrun_season::design_states(series)
             .into_iter()
             .map(reference_state)

@@ -1,7 +1,5 @@
 //! From a weather file, read, to the answer about it, by hand.
 
-use std::fmt::Write as _;
-
 use dewrun_quantity::{DecimalMark, Length};
 use dewrun_run::air::{Over, standard_pressure};
 use dewrun_weather::{
@@ -28,7 +26,7 @@ pub fn weather_answer(file: &str, weather: &Weather) -> WeatherOutput {
         revision: 1,
         file: file.to_owned(),
         bytes: weather.bytes,
-        sha256: hexadecimal(&weather.sha256),
+        sha256: weather.sha256_digits(),
         understood: understood(&weather.understood),
         place: place(&weather.place),
         rows,
@@ -73,14 +71,6 @@ fn whole(count: usize) -> u64 {
 
 fn figure(value: f64) -> Option<Figure> {
     value.is_finite().then_some(Figure(value))
-}
-
-fn hexadecimal(bytes: &[u8]) -> String {
-    let mut text = String::with_capacity(2 * bytes.len());
-    for byte in bytes {
-        let _ = write!(text, "{byte:02x}");
-    }
-    text
 }
 
 fn over_name(over: Option<Over>) -> String {

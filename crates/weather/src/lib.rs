@@ -32,7 +32,7 @@ mod weather;
 pub use column::{Role, Unit};
 pub use design::{ColdDesign, DesignConditions, HumidDesign, design_conditions};
 pub use error::WeatherError;
-pub use instant::{Civil, DateOrder};
+pub use instant::{Civil, DateOrder, MONTH_NAMES};
 pub use note::{Note, Topic};
 pub use place::Place;
 pub use reader::Reader;

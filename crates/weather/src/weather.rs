@@ -38,6 +38,18 @@ pub struct Weather {
     pub sha256: [u8; 32],
 }
 
+impl Weather {
+    /// The SHA-256 of the file as 64 digits from 0 to 9 and a to f.
+    #[must_use]
+    pub fn sha256_digits(&self) -> String {
+        let digits = |byte: &u8| {
+            [byte >> 4, byte & 15]
+                .map(|digit| char::from_digit(u32::from(digit), 16).unwrap_or('0'))
+        };
+        self.sha256.iter().flat_map(digits).collect()
+    }
+}
+
 /// Where the pressures of a series are from.
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]

@@ -2,26 +2,14 @@
 
 use std::io::{self, Write};
 
-use comfy_table::{CellAlignment, Table, presets};
 use dewrun_document::output::{Figure, YearOutput, YearSumOutput, YearWaterOutput};
 use dewrun_quantity::format::{DOES_NOT_APPLY, amount, entered, fixed};
 use dewrun_quantity::measure::TEMPERATURE;
 use dewrun_quantity::{Style, Temperature, Units};
+use dewrun_weather::MONTH_NAMES;
 
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
+use crate::columns::columns;
+
 /// An ounce, g: exact.
 const OUNCE_G: f64 = 28.349_523_125;
 
@@ -96,21 +84,9 @@ fn hours(hours: Figure, style: Style) -> String {
     fixed(hours.0, 0, style.mark)
 }
 
-fn table(heads: Vec<String>, rows: Vec<Vec<String>>) -> String {
-    let mut table = Table::new();
-    table.load_style(presets::NOTHING);
-    table.set_header(heads);
-    table.add_rows(rows);
-    for column in table.column_iter_mut().skip(1) {
-        column.set_cell_alignment(CellAlignment::Right);
-    }
-    let lines = table.lines();
-    lines.map(|line| format!("{}\n", line.trim_end())).collect()
-}
-
 fn months(whole: &YearSumOutput, style: Style) -> String {
     let heads = ["month", "wet hours", "formed", "dried", "ran off"].map(str::to_owned);
-    let of_months = whole.months.iter().zip(MONTHS).map(|(month, name)| {
+    let of_months = whole.months.iter().zip(MONTH_NAMES).map(|(month, name)| {
         vec![
             name.to_owned(),
             hours(month.wet_hours, style),
@@ -126,7 +102,7 @@ fn months(whole: &YearSumOutput, style: Style) -> String {
         water(whole.evaporated_g, style),
         water(whole.drained_g, style),
     ];
-    table(heads.to_vec(), of_months.chain([all]).collect())
+    columns(heads, of_months.chain([all]), 1)
 }
 
 fn design_hours(whole: &YearSumOutput, style: Style, out: &mut impl Write) -> io::Result<()> {
@@ -173,10 +149,7 @@ fn write_water(found: &YearWaterOutput, style: Style, out: &mut impl Write) -> i
     write!(
         out,
         "{}",
-        table(
-            vec!["trouble".to_owned(), "hours".to_owned()],
-            rows.to_vec()
-        )
+        columns(["trouble", "hours"].map(str::to_owned), rows, 1)
     )?;
     for store in &found.stores {
         let holds = store
@@ -222,6 +195,5 @@ fn design_states(year: &YearOutput, style: Style, out: &mut impl Write) -> io::R
             format!("{}/h", water(state.condensed_g_h, style)),
         ]
     });
-    let heads = heads.map(str::to_owned).to_vec();
-    write!(out, "\n{}", table(heads, rows.collect()))
+    write!(out, "\n{}", columns(heads.map(str::to_owned), rows, 1))
 }

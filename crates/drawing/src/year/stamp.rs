@@ -1,6 +1,6 @@
 //! Days and hours in words.
 
-use dewrun_weather::Civil;
+use dewrun_weather::{Civil, MONTH_NAMES};
 
 use super::Year;
 
@@ -8,26 +8,10 @@ use super::Year;
 pub(super) const HOUR_S: i64 = 3600;
 pub(super) const DAY_S: i64 = 86_400;
 
-/// The months in full; the first three letters are their short names.
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
 /// The name of a month, 1 to 12.
 pub(super) fn month(number: u8) -> &'static str {
     let place = usize::from(number).wrapping_sub(1);
-    MONTHS.get(place).copied().unwrap_or_default()
+    MONTH_NAMES.get(place).copied().unwrap_or_default()
 }
 
 /// Its first letters.

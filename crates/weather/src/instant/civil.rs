@@ -9,6 +9,22 @@ pub(crate) const DAY_S: i64 = 86_400;
 /// Julian day number of 1 January 1970.
 const EPOCH: i64 = 2_440_588;
 
+/// The months in full, January first; the first three letters of each are its short name.
+pub const MONTH_NAMES: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
 /// A date and a time on the file's own clock, without zone and without summer time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Civil {

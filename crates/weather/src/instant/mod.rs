@@ -6,5 +6,5 @@ pub(crate) mod parse;
 pub(crate) mod stamp;
 pub(crate) mod words;
 
-pub use civil::Civil;
+pub use civil::{Civil, MONTH_NAMES};
 pub use order::DateOrder;

@@ -31,7 +31,6 @@ use crate::input::Run;
 use crate::installation::Installation;
 use crate::outcome::Outcome;
 use fitted::Fitted;
-use low_point::Watch;
 use tube_water::{Context, tube_water};
 
 /// What water and air do in a run, from its steady answer and how it is installed.
@@ -55,17 +54,7 @@ pub fn water_and_air(
     let mut remarks = Vec::new();
     let fitted = Fitted::new(run, installation, steady, &mut remarks)?;
     let airflow = supervise::supervise(run, installation, &fitted)?;
-    let watch = Watch {
-        fitted: &fitted,
-        sensor: installation.sensor,
-        low_limit: airflow.low_limit(),
-    };
-    let context = Context {
-        run,
-        installation,
-        fitted: &fitted,
-        watch: &watch,
-    };
+    let context = Context::new(run, installation, &fitted, &airflow);
     let intake = tube_water(&context, Tube::Intake, &steady.intake)?;
     let exhaust = match &steady.exhaust {
         Some(outcome) => Some(tube_water(&context, Tube::Exhaust, outcome)?),

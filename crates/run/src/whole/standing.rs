@@ -10,7 +10,7 @@ use super::error::WholeError;
 use super::fitted::{Fitted, leak_of};
 use super::ice::losses;
 use super::line::side;
-use super::low_point::{Watch, standing};
+use super::low_point::standing;
 use super::outcome::AirflowOutcome;
 use super::tube_water::{Context, drain_tube};
 use crate::error::Tube;
@@ -79,17 +79,7 @@ pub fn standing_of(
 ) -> Result<Standing, WholeError> {
     installation.check_counts(run)?;
     let fitted = Fitted::new(run, installation, steady, &mut Vec::new())?;
-    let watch = Watch {
-        fitted: &fitted,
-        sensor: installation.sensor,
-        low_limit: known.low_limit(),
-    };
-    let context = Context {
-        run,
-        installation,
-        fitted: &fitted,
-        watch: &watch,
-    };
+    let context = Context::new(run, installation, &fitted, known);
     let mut tubes = vec![tube(&context, Tube::Intake, &steady.intake)?];
     if let Some(exhaust) = &steady.exhaust {
         tubes.push(tube(&context, Tube::Exhaust, exhaust)?);

@@ -18,7 +18,7 @@ use super::ice::{ice, losses};
 use super::leg_water::{LegAir, leg_water};
 use super::line::side;
 use super::low_point::{Around, Watch};
-use super::outcome::{LegWater, Proposal, TrapOutcome, TubeWater};
+use super::outcome::{AirflowOutcome, LegWater, Proposal, TrapOutcome, TubeWater};
 use super::trap::{dries_out, needs, opened, pressures};
 use crate::error::{Place, Tube};
 use crate::input::{Leg, Run};
@@ -30,7 +30,28 @@ pub(super) struct Context<'a> {
     pub(super) run: &'a Run,
     pub(super) installation: &'a Installation,
     pub(super) fitted: &'a Fitted<'a>,
-    pub(super) watch: &'a Watch<'a>,
+    pub(super) watch: Watch<'a>,
+}
+
+impl<'a> Context<'a> {
+    /// A run as it is installed, and its airflow as that is watched.
+    pub(super) fn new(
+        run: &'a Run,
+        installation: &'a Installation,
+        fitted: &'a Fitted<'a>,
+        airflow: &AirflowOutcome,
+    ) -> Self {
+        Self {
+            run,
+            installation,
+            fitted,
+            watch: Watch {
+                fitted,
+                sensor: installation.sensor,
+                low_limit: airflow.low_limit(),
+            },
+        }
+    }
 }
 
 /// One tube with all that its water needs.
@@ -80,7 +101,7 @@ impl Wet<'_> {
         let losses = losses(self.context.run, self.legs, self.outcome);
         let around = Around {
             side: self.tube,
-            watch: self.context.watch,
+            watch: &self.context.watch,
             tube: &self.drain,
             drainage: &drainage,
             troubles: &troubles,

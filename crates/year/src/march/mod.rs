@@ -15,15 +15,17 @@ mod misty;
 mod outside;
 mod settle;
 mod state;
+mod wave;
 
-use crate::hours::{Hour, Hours};
+use crate::hours::Hours;
 use crate::route::Route;
-use crate::sums::{AirState, HourSum, LegSum};
+use crate::sums::{HourSum, LegSum};
 use crate::water::{Water, WaterHour};
 use carried::Carried;
 use cell::{Cell, Place, Roots};
 use lanes::{LANES, Lanes, skewed};
 use state::State;
+use wave::Lane;
 
 pub use cell::Grid;
 
@@ -55,21 +57,6 @@ struct Part {
 struct OnWall {
     water: f64,
     frost: f64,
-}
-
-/// An hour on its way.
-#[derive(Debug, Clone)]
-struct Lane {
-    part: Option<Part>,
-    sum: HourSum,
-    leg: LegSum,
-    legs: Vec<LegSum>,
-    /// What was on each cell's wall before this step.
-    before: Vec<OnWall>,
-    dried_out: bool,
-    wetted: bool,
-    /// Heat that the detector gives to the air, W.
-    warming_w: f64,
 }
 
 /// A march through hours, which stops and goes on where it is told to.
@@ -139,16 +126,7 @@ impl March {
         let (cells, places): (Vec<_>, Vec<_>) = cells.into_iter().unzip();
         let count = cells.len();
         let leg_count = route.legs().count();
-        let lane = Lane {
-            part: None,
-            sum: HourSum::NONE,
-            leg: LegSum::NONE,
-            legs: Vec::with_capacity(leg_count),
-            before: vec![OnWall::default(); count],
-            dried_out: false,
-            wetted: false,
-            warming_w: route.detector_w,
-        };
+        let lane = Lane::of_cells(count, leg_count);
         Self {
             turns: skewed(&cells),
             places,
@@ -255,254 +233,6 @@ impl March {
     #[must_use]
     pub fn water(&self) -> Option<&Water> {
         self.carried.as_ref().map(|carried| &carried.water)
-    }
-
-    /// One turn of the wave: every lane does a cell.
-    fn wave(&mut self, hours: &Hours) {
-        let count = self.cells.len();
-        for l in 0..LANES {
-            self.arrive(hours, l, count);
-        }
-        let Some(cell) = self.turns.get(self.turn % count) else {
-            return;
-        };
-        self.state.meet(cell);
-        self.state.solve(cell);
-        self.state.settle(cell);
-        let active: [bool; LANES] =
-            core::array::from_fn(|l| self.lanes.get(l).is_some_and(|lane| lane.part.is_some()));
-        let misty: [bool; LANES] = core::array::from_fn(|l| active[l] && self.state.is_misty(l));
-        if misty.contains(&true) {
-            self.state.mist(cell, &misty);
-        }
-        let turn = self.turn;
-        self.turn += 1;
-        for l in 0..LANES {
-            if self.lanes[l].part.is_some()
-                && self.leave(hours, l, (turn + count * LANES - l) % count)
-            {
-                return;
-            }
-        }
-    }
-
-    /// Puts a lane before the cell of this turn.
-    fn arrive(&mut self, hours: &Hours, l: usize, count: usize) {
-        if self.turn < l {
-            return;
-        }
-        let at = (self.turn - l) % count;
-        if at == 0 {
-            self.begin(hours, l);
-        }
-        let Some(part) = self.lanes[l].part else {
-            return;
-        };
-        let (Some(&place), Some(cell), Some(&wall)) =
-            (self.places.get(at), self.cells.get(at), self.walls.get(at))
-        else {
-            return;
-        };
-        if place.behind_detector {
-            self.state.warm(l, self.lanes[l].warming_w);
-        }
-        if place.first {
-            if let Some(around) = hours.around(part.hour, place.space) {
-                self.state.enter(l, around, cell, place.riser);
-            }
-            self.lanes[l].leg = LegSum::NONE;
-        }
-        let wall = if self.carries {
-            wall
-        } else {
-            OnWall::default()
-        };
-        self.state.film.water[l] = wall.water;
-        self.state.film.frost[l] = wall.frost;
-        if let Some(before) = self.lanes[l].before.get_mut(at) {
-            *before = wall;
-        }
-        if let Some(carried) = &self.carried {
-            let film = &mut self.state.film;
-            (film.pool[l], film.pooled[l]) = carried.surface(l, at, cell);
-        }
-    }
-
-    /// The next step begins in a lane.
-    fn begin(&mut self, hours: &Hours, l: usize) {
-        let lane = &mut self.lanes[l];
-        let part = self.next;
-        let Some(hour) = hours.hour(part.hour) else {
-            lane.part = None;
-            self.state.stand(l);
-            return;
-        };
-        lane.part = Some(part);
-        lane.sum = HourSum {
-            parts: 1,
-            ..HourSum::NONE
-        };
-        lane.legs.clear();
-        lane.dried_out = false;
-        lane.wetted = false;
-        let seconds = hour.seconds / f64::from(part.of);
-        let marched = self
-            .carried
-            .as_mut()
-            .and_then(|carried| carried.begin(hours, part.hour, l));
-        let hour = &marched.map_or(*hour, |marched| Hour {
-            dry_air_kg_s: marched.dry_air_kg_s,
-            w: marched.w,
-            ..*hour
-        });
-        lane.warming_w = self.detector_w * marched.map_or(1.0, |marched| marched.warms);
-        let still = marched.is_some_and(|marched| marched.still);
-        self.state.given.still[l] = if still { 1.0 } else { 0.0 };
-        self.state.load(l, hour, seconds);
-        lane.sum.seconds = seconds;
-        lane.sum.dry_air_kg = hour.dry_air_kg_s * seconds;
-        lane.sum.water_in_kg = lane.sum.dry_air_kg * hour.w;
-        self.next = if part.number + 1 < part.of {
-            Part {
-                number: part.number + 1,
-                ..part
-            }
-        } else {
-            first_part(part.hour + 1, self.steps)
-        };
-    }
-
-    /// Takes down what a lane has done at its cell; true where the hours have to be begun anew.
-    fn leave(&mut self, hours: &Hours, l: usize, at: usize) -> bool {
-        let (Some(&place), Some(cell), Some(wall)) = (
-            self.places.get(at),
-            self.cells.get(at),
-            self.walls.get_mut(at),
-        ) else {
-            return false;
-        };
-        let (state, lane) = (&mut self.state, &mut self.lanes[l]);
-        let settled = &state.settled;
-        *wall = OnWall {
-            water: settled.water[l],
-            frost: settled.frost[l],
-        };
-        let area = cell.inner * cell.length;
-        let change = settled.change[l];
-        let (leg, sum) = (&mut lane.leg, &mut lane.sum);
-        if 0.0 < change {
-            leg.condensed_kg += change * area;
-            lane.wetted = true;
-        } else if change < 0.0 {
-            leg.evaporated_kg -= change * area;
-            lane.dried_out |= settled.water[l] == 0.0 && settled.frost[l] == 0.0;
-        }
-        leg.drained_kg += settled.drained[l] * area;
-        leg.film_kg += settled.water[l] * area;
-        leg.frost_kg += settled.frost[l] * area;
-        let thawed = state.film.frost[l] - settled.frost[l];
-        leg.slug_kg += thawed.min(settled.drained[l]).max(0.0) * area;
-        leg.sweat_kg += state.solving.sweat[l] * cell.length * sum.seconds;
-        if place.past_inlet {
-            leg.coldest_wall_c = leg.coldest_wall_c.min(settled.wall_c[l]);
-        }
-        sum.wettest_kg_hm = sum
-            .wettest_kg_hm
-            .max(change * cell.inner * 3600.0 / sum.seconds);
-        sum.most_film_kg_m2 = sum.most_film_kg_m2.max(settled.water[l]);
-        sum.most_frost_kg_m2 = sum.most_frost_kg_m2.max(settled.frost[l]);
-        if let Some(carried) = &mut self.carried {
-            carried.leave(l, at, state, cell);
-        }
-        (state.reached.t_c[l], state.reached.w[l]) = (settled.t_c[l], settled.w[l]);
-        if !place.last {
-            return false;
-        }
-        lane.legs.push(lane.leg);
-        if place.before_detector {
-            let warm = state.warmed(l, lane.warming_w);
-            lane.sum.chamber = AirState {
-                t_c: warm.t_c,
-                w: warm.w,
-                mist: warm.mist,
-            };
-        }
-        if at + 1 < self.cells.len() {
-            return false;
-        }
-        let air = state.air(l);
-        lane.sum.outlet = AirState {
-            t_c: air.t_c,
-            w: air.w,
-            mist: air.mist,
-        };
-        self.finish(hours, l)
-    }
-
-    /// A step is done.
-    fn finish(&mut self, hours: &Hours, l: usize) -> bool {
-        let lane = &mut self.lanes[l];
-        let Some(part) = lane.part else {
-            return false;
-        };
-        let divides = self.steps == Steps::QuartersWhereDrying && part.of == 1;
-        if divides && lane.dried_out && lane.wetted {
-            let anew = Part {
-                hour: part.hour,
-                number: 0,
-                of: PARTS,
-            };
-            return self.begin_anew(l, anew);
-        }
-        if let Some(carried) = &mut self.carried
-            && carried.has_moved(hours, part.hour, l)
-        {
-            return self.begin_anew(l, part);
-        }
-        let lane = &mut self.lanes[l];
-        let sum = &mut lane.sum;
-        sum.water_out_kg = sum.dry_air_kg * (sum.outlet.w + sum.outlet.mist);
-        for leg in &lane.legs {
-            sum.condensed_kg += leg.condensed_kg;
-            sum.evaporated_kg += leg.evaporated_kg;
-            sum.drained_kg += leg.drained_kg;
-            sum.film_kg += leg.film_kg;
-            sum.frost_kg += leg.frost_kg;
-            sum.slug_kg += leg.slug_kg;
-            sum.coldest_wall_c = sum.coldest_wall_c.min(leg.coldest_wall_c);
-        }
-        if part.number == 0 {
-            self.hours.push(*sum);
-            self.legs.extend_from_slice(&lane.legs);
-        } else {
-            if let Some(last) = self.hours.last_mut() {
-                *last = last.then(sum);
-            }
-            let from = self.legs.len() - lane.legs.len();
-            for (leg, next) in self.legs.iter_mut().skip(from).zip(&lane.legs) {
-                *leg = leg.then(next);
-            }
-        }
-        let seconds = lane.sum.seconds;
-        lane.part = None;
-        if let Some(carried) = &mut self.carried {
-            carried.finish(hours, (part.hour, part.number, part.of), seconds, l);
-        }
-        if part.number + 1 == part.of {
-            self.done = part.hour + 1;
-        }
-        false
-    }
-
-    /// The walls as a lane found them, and all steps from its own on once more.
-    fn begin_anew(&mut self, l: usize, part: Part) -> bool {
-        self.walls.copy_from_slice(&self.lanes[l].before);
-        self.next = part;
-        self.turn = 0;
-        for lane in &mut self.lanes {
-            lane.part = None;
-        }
-        true
     }
 }
 

@@ -138,7 +138,7 @@ fn a_pool_fills_slugs_seals_and_dries() {
     assert!((10..=11).contains(&closed), "closed: {closed}");
     assert_eq!(begin(|states| states.blind), closed, "and blind");
     near(
-        1e3 * water[16].evaporated_kg,
+        1e3 * water[16].went.evaporated_kg,
         1.72,
         0.06,
         "dries in an hour",
@@ -149,7 +149,7 @@ fn a_pool_fills_slugs_seals_and_dries() {
     assert_eq!(march.levels(47), [0.0], "and is gone");
     let sum = water_sum(water);
     near(
-        sum.evaporated_kg,
+        sum.went.evaporated_kg,
         march.levels(11)[0],
         1e-2,
         "all of it dried, but for what ran down of the film",
@@ -184,27 +184,27 @@ fn a_trap_is_full_between_visits() {
     assert_eq!(full, by_hand, "hours that end with a full trap");
     let kept_g = |t: f64| 2.985 * 0.580 * (1.0 + ln(2.62 * t));
     near(
-        1e3 * water[23].let_out_kg,
+        1e3 * water[23].went.let_out_kg,
         24.0 * 4.540 - kept_g(24.0),
         0.02,
         "the first visit",
     );
     near(
-        1e3 * water[47].let_out_kg,
+        1e3 * water[47].went.let_out_kg,
         24.0 * 4.540 - kept_g(48.0) + kept_g(24.0),
         0.02,
         "the second",
     );
     let sum = water_sum(water);
     assert_eq!((sum.fillings, sum.emptyings), (2, 2), "{sum:?}");
-    let passed_g = 1e3 * sum.overflowed_kg;
+    let passed_g = 1e3 * sum.went.overflowed_kg;
     near(
         passed_g,
-        1e3 * sum.let_out_kg - 80.0,
+        1e3 * sum.went.let_out_kg - 80.0,
         1e-6,
         "what the trap had no room for",
     );
-    assert!(sum.evaporated_kg < 1e-4, "{sum:?}");
+    assert!(sum.went.evaporated_kg < 1e-4, "{sum:?}");
     assert_eq!(march.levels(47), [0.0, 0.0], "emptied");
 }
 
@@ -244,7 +244,7 @@ fn frost_comes_down_into_the_trap() {
         "over the trap: {over_g} g, by hand 10.1 to 11.3"
     );
     near(
-        water[24].ran_down_kg,
+        water[24].went.ran_down_kg,
         after[0] + after[1],
         1e-9,
         "all of the slug",
@@ -328,13 +328,13 @@ fn a_seal_falls_and_is_refilled() {
     }
     let march = marched(&run, &built, &hours, Visits::Never, false);
     let (dry, wet) = march.water_hours().split_at(48);
-    let fell_kg: f64 = dry.iter().map(|hour| hour.off_seals_kg).sum();
+    let fell_kg: f64 = dry.iter().map(|hour| hour.went.off_seals_kg).sum();
     near(fell_kg, 79.2e-6, 0.02, "off the seal");
     assert_eq!(water_sum(dry).hours.trap_leaks, 0.0, "no air passes");
-    let ran_kg: f64 = wet.iter().map(|hour| hour.ran_down_kg).sum();
-    let left_kg: f64 = wet.iter().map(|hour| hour.drained_kg).sum();
+    let ran_kg: f64 = wet.iter().map(|hour| hour.went.ran_down_kg).sum();
+    let left_kg: f64 = wet.iter().map(|hour| hour.went.drained_kg).sum();
     assert!(0.02 < ran_kg, "{ran_kg} kg run down");
-    let off_kg: f64 = wet.iter().map(|hour| hour.off_seals_kg).sum();
+    let off_kg: f64 = wet.iter().map(|hour| hour.went.off_seals_kg).sum();
     let filled_kg = ran_kg - left_kg;
     assert!(
         (79e-6..79e-6 + off_kg + 2e-6).contains(&filled_kg),

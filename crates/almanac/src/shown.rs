@@ -16,8 +16,8 @@ const LEAST_L: f64 = 1e-4;
 /// So many traps and low points are shown.
 const MOST_LANES: usize = 3;
 
-/// A year as the section shows it; the limits of the airflow in %.
-pub(crate) fn year(run: &Run, outcome: &YearOutcome, limits: Option<[f64; 2]>) -> Year {
+/// A year as the section shows it.
+pub(crate) fn year(run: &Run, outcome: &YearOutcome) -> Year {
     let rating = run.detector.humidity_rating;
     let rating = rating.map(|rating| rating.to_fraction());
     let step = |(at, start_s): (usize, &i64)| {
@@ -55,7 +55,7 @@ pub(crate) fn year(run: &Run, outcome: &YearOutcome, limits: Option<[f64; 2]>) -
                 .iter()
                 .map(|hour| 100.0 * hour.reading)
                 .collect(),
-            limits,
+            limits: water.limits.map(|limits| limits.map(|limit| 100.0 * limit)),
         }),
         ..Year::default()
     }
@@ -136,7 +136,10 @@ fn standing(outcome: &YearOutcome) -> Vec<Standing> {
 fn emptied(water: &WaterYear, level_l: &[f64]) -> Vec<usize> {
     let is_emptied = |at: &usize| {
         let level = |at: usize| level_l.get(at).copied().unwrap_or(0.0);
-        let let_out = water.hours.get(*at).map_or(0.0, |hour| hour.let_out_kg);
+        let let_out = water
+            .hours
+            .get(*at)
+            .map_or(0.0, |hour| hour.went.let_out_kg);
         0.0 < let_out && level(*at) < level(at.saturating_sub(1))
     };
     (1..level_l.len()).filter(is_emptied).collect()

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use dewrun_document::{installed, read, to_run, to_season};
 use dewrun_drawing::year::Year;
-use dewrun_run::{Installation, Run, evaluate, water_and_air};
+use dewrun_run::Run;
 use dewrun_season::{Season, SeasonError, YearWork, hours_of};
 use dewrun_weather::Weather;
 
@@ -28,8 +28,6 @@ pub(crate) struct March {
     of: Of,
     run: Run,
     season: Season,
-    /// Limits of the airflow, %.
-    limits: Option<[f64; 2]>,
     work: YearWork,
     until: usize,
 }
@@ -76,7 +74,6 @@ impl March {
         let work = YearWork::new(&run, &built.installation, hourly).map_err(told)?;
         Ok(Self {
             of,
-            limits: limits_of(&run, &built.installation),
             run,
             season: said.season,
             work,
@@ -98,20 +95,11 @@ impl March {
     pub(crate) fn end(self) -> Found {
         let outcome = self.work.outcome();
         Found {
-            year: shown::year(&self.run, &outcome, self.limits),
+            year: shown::year(&self.run, &outcome),
             rows: outcome.hourly.rows,
             of: self.of,
             run: self.run,
             season: self.season,
         }
     }
-}
-
-/// The limits that are set, else those advised, %.
-fn limits_of(run: &Run, installation: &Installation) -> Option<[f64; 2]> {
-    let outcome = evaluate(run).ok()?.value;
-    let airflow = water_and_air(run, installation, &outcome).ok()?.airflow;
-    let set = airflow.given.map(|given| given.limits);
-    let limits = set.or(airflow.recommended.map(|(limits, ..)| limits))?;
-    Some([100.0 * limits.low(), 100.0 * limits.high()])
 }

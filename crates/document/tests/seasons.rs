@@ -196,7 +196,7 @@ fn a_fan_that_is_off_leaves_the_air_standing() {
         (JULY + 16, true),
         (JULY + 17, false),
     ] {
-        assert_eq!(hourly.fan_off[hour], is_off, "{hour}");
+        assert_eq!(!hourly.hours.duct_runs(hour), is_off, "{hour}");
         let air = hourly.hours.hour(hour).expect("an hour").air_c;
         let around = hourly.hours.around(hour, space).expect("a space").air_c;
         assert_eq!(air == around, is_off, "{hour}: {air} among {around}");

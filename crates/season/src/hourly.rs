@@ -28,8 +28,6 @@ pub struct Hourly {
     pub start_s: Vec<i64>,
     /// Row of the weather file of each.
     pub rows: Vec<usize>,
-    /// Whether the duct's fan is off in each.
-    pub fan_off: Vec<bool>,
     /// Rows that were left out, as something is not known of them.
     pub left_out: usize,
     /// The year means nothing: the months come from different ones.
@@ -85,7 +83,6 @@ pub fn harder_hours_of(
         hours: Hours::of_spaces(run.spaces.len()),
         start_s: Vec::new(),
         rows: Vec::new(),
-        fan_off: Vec::new(),
         left_out: 0,
         is_typical_year: weather.timing.is_typical_year,
     };
@@ -202,6 +199,5 @@ impl Hourly {
         if is_off {
             self.hours.duct_stands();
         }
-        self.fan_off.push(is_off);
     }
 }

@@ -50,6 +50,8 @@ pub struct WaterYear {
     pub sum: WaterSum,
     /// Each hour.
     pub hours: Vec<WaterHour>,
+    /// Low and high limit of the airflow as parts of the reading as fitted: those in use, or else those advised.
+    pub limits: Option<[f64; 2]>,
     /// Pools and traps.
     pub stores: Vec<StorePlace>,
     /// What stands in each of them at the end of each hour, kg, store by store within an hour.
@@ -182,6 +184,7 @@ fn water_year(march: &March) -> WaterYear {
     let levels = (0..hours.len()).flat_map(|hour| march.levels(hour));
     WaterYear {
         sum: water_sum(&hours),
+        limits: march.water().and_then(Water::limits),
         stores: march.water().map(Water::stores).unwrap_or_default(),
         levels_kg: levels.copied().collect(),
         hours,

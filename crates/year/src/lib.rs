@@ -39,4 +39,4 @@ pub use results::{
 };
 pub use route::{Leg, Route};
 pub use sums::{AirState, HourSum, LegSum};
-pub use water::{StateShares, StoreKind, StorePlace, Visits, Water, WaterHour};
+pub use water::{StateShares, StoreKind, StorePlace, Visits, Water, WaterHour, WaterWent};

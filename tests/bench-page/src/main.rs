@@ -78,7 +78,7 @@ pub fn year_full_wasm(count: u32) -> f64 {
             let mut march = March::with_water(black_box(route), hours, how, water.clone());
             march.advance(hours, usize::MAX);
             let each = march.water_hours().iter();
-            each.map(|hour| hour.ran_down_kg).sum::<f64>()
+            each.map(|hour| hour.went.ran_down_kg).sum::<f64>()
         };
         (0..count).map(ran_down).sum()
     })

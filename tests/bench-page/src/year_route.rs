@@ -89,7 +89,7 @@ mod tests {
             balance.off_kg.abs() <= 1e-9 * balance.entered_kg,
             "{balance:?}"
         );
-        assert!(0 < sum.emptyings && 0.0 < sum.let_out_kg, "{sum:?}");
+        assert!(0 < sum.emptyings && 0.0 < sum.went.let_out_kg, "{sum:?}");
     }
 
     #[test]

@@ -97,8 +97,8 @@ fn water_bits(seed: u64) -> Option<u64> {
             hour.dry_air_kg_s,
             hour.reading,
             hour.share,
-            hour.evaporated_kg,
-            hour.gone_kg(),
+            hour.went.evaporated_kg,
+            hour.went.gone_kg(),
             hour.held_kg(),
             hour.ice_kg,
         ]

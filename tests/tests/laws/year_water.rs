@@ -45,13 +45,13 @@ fn all_water_is_somewhere() {
                 each_hour_closes(&march, balance.entered_kg, seed);
                 let sum = water_sum(march.water_hours());
                 let found = [
-                    sum.evaporated_kg,
-                    sum.drained_kg,
-                    sum.into_duct_kg,
-                    sum.into_detector_kg,
-                    sum.let_out_kg,
-                    sum.overflowed_kg,
-                    sum.off_seals_kg,
+                    sum.went.evaporated_kg,
+                    sum.went.drained_kg,
+                    sum.went.into_duct_kg,
+                    sum.went.into_detector_kg,
+                    sum.went.let_out_kg,
+                    sum.went.overflowed_kg,
+                    sum.went.off_seals_kg,
                     f64::from(sum.thaws),
                     sum.hours.sealed,
                 ];
@@ -76,10 +76,11 @@ fn each_hour_closes(march: &March, entered_kg: f64, seed: u64) {
     let mut on_walls_kg = 0.0;
     for (h, (hour, water)) in march.hours().iter().zip(march.water_hours()).enumerate() {
         let stays = hour.on_walls_kg() - on_walls_kg;
-        let air = hour.water_in_kg - hour.water_out_kg + water.evaporated_kg;
-        let walls = air - water.ran_down_kg - stays;
+        let air = hour.water_in_kg - hour.water_out_kg + water.went.evaporated_kg;
+        let walls = air - water.went.ran_down_kg - stays;
         let stands = water.held_kg() - held_kg;
-        let stores = water.ran_down_kg - water.evaporated_kg - water.gone_kg() - stands;
+        let stores =
+            water.went.ran_down_kg - water.went.evaporated_kg - water.went.gone_kg() - stands;
         assert!(
             walls.abs() <= 1e-9 * entered_kg && stores.abs() <= 1e-9 * entered_kg,
             "seed {seed}, hour {h}: {walls} and {stores} of {entered_kg} kg, {water:?}"
@@ -137,9 +138,9 @@ fn hours_side_by_side_are_hours_one_by_one() {
             march.water_hours().iter().take(until).map(of).sum()
         };
         let of: [(&str, f64, Part); 3] = [
-            ("ran down", 0.01, |hour| hour.ran_down_kg),
-            ("evaporated", 0.02, |hour| hour.evaporated_kg),
-            ("let out", 0.01, |hour| hour.let_out_kg),
+            ("ran down", 0.01, |hour| hour.went.ran_down_kg),
+            ("evaporated", 0.02, |hour| hour.went.evaporated_kg),
+            ("let out", 0.01, |hour| hour.went.let_out_kg),
         ];
         let pairs =
             of.map(|(what, share, of)| (what, share, sum(&side_by_side, of), sum(&one_by_one, of)));

@@ -78,9 +78,9 @@ fn of_air() -> Vec<SeriesColumn> {
         }),
         SeriesColumn::new("duct_kg_kg", move |year, at| Some(hour(year, at)?.w)),
         SeriesColumn::new("pressure_pa", move |year, at| Some(hour(year, at)?.p_pa)),
-        SeriesColumn::new("duct_fan_off", |year, at| {
-            let off = *year.hourly.fan_off.get(at)?;
-            Some(f64::from(u8::from(off)))
+        SeriesColumn::new("duct_fan_off", move |year, at| {
+            hour(year, at)?;
+            Some(f64::from(u8::from(!year.hourly.hours.duct_runs(at))))
         }),
     ]
 }
@@ -93,8 +93,8 @@ fn of_water(outcome: &YearOutcome) -> Vec<SeriesColumn> {
         ("standing_g", |hour| GRAMS * hour.standing_kg),
         ("standing_ice_g", |hour| GRAMS * hour.ice_kg),
         ("trapped_g", |hour| GRAMS * hour.trapped_kg),
-        ("let_out_g", |hour| GRAMS * hour.let_out_kg),
-        ("into_detector_g", |hour| GRAMS * hour.into_detector_kg),
+        ("let_out_g", |hour| GRAMS * hour.went.let_out_kg),
+        ("into_detector_g", |hour| GRAMS * hour.went.into_detector_kg),
         ("dry_air_kg_s", |hour| hour.dry_air_kg_s),
         ("reading_percent", |hour| PERCENT * hour.reading),
         ("share_percent", |hour| PERCENT * hour.share),

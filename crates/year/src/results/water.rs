@@ -3,7 +3,7 @@
 use super::HOUR_S;
 use crate::march::March;
 use crate::sums::HourSum;
-use crate::water::{StateShares, WaterHour};
+use crate::water::{StateShares, WaterHour, WaterWent};
 
 /// Hours of a week.
 const WEEK_H: f64 = 168.0;
@@ -11,22 +11,8 @@ const WEEK_H: f64 = 168.0;
 /// Water that stood in a year, or any row of hours, in a few numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct WaterSum {
-    /// Dried from pools and puddles, kg.
-    pub evaporated_kg: f64,
-    /// Left over seals and out of open stubs, kg.
-    pub drained_kg: f64,
-    /// Ran back into the duct, kg.
-    pub into_duct_kg: f64,
-    /// Ran into the detector, kg.
-    pub into_detector_kg: f64,
-    /// Let out at visits, kg.
-    pub let_out_kg: f64,
-    /// Ran out of cracked traps, kg.
-    pub leaked_kg: f64,
-    /// Dried off seals, kg.
-    pub off_seals_kg: f64,
-    /// Passed traps that were full, kg; it is counted again where it went.
-    pub overflowed_kg: f64,
+    /// Where it went.
+    pub went: WaterWent,
     /// Most that stood in pools and puddles, kg.
     pub most_standing_kg: f64,
     /// Hours of each state.
@@ -105,18 +91,8 @@ pub struct WaterBalance {
     pub standing_kg: f64,
     /// Stands in traps at the end, their seals included.
     pub trapped_kg: f64,
-    /// Left over seals and out of open stubs.
-    pub drained_kg: f64,
-    /// Ran back into the duct.
-    pub into_duct_kg: f64,
-    /// Ran into the detector.
-    pub into_detector_kg: f64,
-    /// Let out at visits.
-    pub let_out_kg: f64,
-    /// Ran out of cracked traps.
-    pub leaked_kg: f64,
-    /// Dried off seals.
-    pub off_seals_kg: f64,
+    /// Where what left the walls went; without water that stands, drained is all that ran off them.
+    pub went: WaterWent,
     /// What is missing from all these: the rounding.
     pub off_kg: f64,
 }
@@ -129,19 +105,12 @@ pub fn water_sum(hours: &[WaterHour]) -> WaterSum {
     let (mut was_full, mut was_frozen) = (false, false);
     for (at, hour) in hours.iter().enumerate() {
         let length_h = hour.seconds / HOUR_S;
-        sum.evaporated_kg += hour.evaporated_kg;
-        sum.drained_kg += hour.drained_kg;
-        sum.into_duct_kg += hour.into_duct_kg;
-        sum.into_detector_kg += hour.into_detector_kg;
-        sum.let_out_kg += hour.let_out_kg;
-        sum.leaked_kg += hour.leaked_kg;
-        sum.off_seals_kg += hour.off_seals_kg;
-        sum.overflowed_kg += hour.overflowed_kg;
+        sum.went = sum.went.plus(&hour.went);
         sum.most_standing_kg = sum.most_standing_kg.max(hour.standing_kg);
         sum.hours = sum.hours.plus(hour.states, length_h);
         let (is_full, is_frozen) = (0.0 < hour.states.trap_full, 0.0 < hour.ice_kg);
         sum.fillings += u32::from(is_full && !was_full);
-        sum.emptyings += u32::from(0.0 < hour.let_out_kg);
+        sum.emptyings += u32::from(0.0 < hour.went.let_out_kg);
         sum.thaws += u32::from(was_frozen && !is_frozen);
         (was_full, was_frozen) = (is_full, is_frozen);
         if let (None, Some(trouble)) = (sum.first_critical, WaterTrouble::of(hour)) {
@@ -172,11 +141,10 @@ pub fn water_balance(march: &March) -> WaterBalance {
     let total = |of: &dyn Fn(&HourSum) -> f64| hours.iter().map(of).sum::<f64>();
     let sum = water_sum(water);
     let last = water.last().copied().unwrap_or(WaterHour::NONE);
-    let drained_kg = if water.is_empty() {
-        total(&|hour| hour.drained_kg)
-    } else {
-        sum.drained_kg
-    };
+    let mut went = sum.went;
+    if water.is_empty() {
+        went.drained_kg = total(&|hour| hour.drained_kg);
+    }
     let start_kg = march.water().map_or(0.0, |water| water.at_start_kg());
     let mut balance = WaterBalance {
         entered_kg: start_kg + total(&|hour| hour.water_in_kg),
@@ -185,23 +153,13 @@ pub fn water_balance(march: &March) -> WaterBalance {
         on_walls_kg: hours.last().map_or(0.0, HourSum::on_walls_kg),
         standing_kg: last.standing_kg,
         trapped_kg: last.trapped_kg,
-        drained_kg,
-        into_duct_kg: sum.into_duct_kg,
-        into_detector_kg: sum.into_detector_kg,
-        let_out_kg: sum.let_out_kg,
-        leaked_kg: sum.leaked_kg,
-        off_seals_kg: sum.off_seals_kg,
+        went,
         off_kg: 0.0,
     };
     balance.off_kg = total(&|hour| hour.water_in_kg - hour.water_out_kg) + start_kg
         - balance.on_walls_kg
         - last.held_kg()
-        - drained_kg
-        - balance.into_duct_kg
-        - balance.into_detector_kg
-        - balance.let_out_kg
-        - balance.leaked_kg
-        - balance.off_seals_kg;
+        - went.gone_kg();
     balance
 }
 

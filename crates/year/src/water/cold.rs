@@ -77,13 +77,13 @@ impl Held {
             held.cracked |= closed && store.water <= 0.0 && CRACKS_KG <= store.ice;
             held.leaks |= held.cracked && store.ice <= 0.0;
             if held.leaks {
-                hour.leaked_kg += store.water;
+                hour.went.leaked_kg += store.water;
                 store.water = 0.0;
             }
             if place.lets == Lets::OverSeal {
                 let falls_m = falls_m.max(0.0).min(held.seal_m);
                 held.seal_m -= falls_m;
-                hour.off_seals_kg += falls_m * place.seal_kg_m;
+                hour.went.off_seals_kg += falls_m * place.seal_kg_m;
             }
         }
     }

@@ -123,7 +123,7 @@ impl Held {
         self.dry(came, &mut hour);
         for (slope, &kg) in places.slopes.iter().zip(came.runs) {
             if 0.0 < kg {
-                hour.ran_down_kg += kg;
+                hour.went.ran_down_kg += kg;
                 self.run_down(places, slope, kg, &mut hour);
             }
         }
@@ -141,7 +141,7 @@ impl Held {
         let stands = self.pools.iter_mut().chain(&mut self.flats);
         for (store, &kg) in stands.zip(came.took) {
             store.lose(kg);
-            hour.evaporated_kg += kg;
+            hour.went.evaporated_kg += kg;
         }
     }
 
@@ -171,11 +171,11 @@ impl Held {
             return kg;
         };
         if held.leaks {
-            hour.leaked_kg += kg;
+            hour.went.leaked_kg += kg;
             return 0.0;
         }
         let passes = held.store.fill(kg, place.capacity_kg);
-        hour.overflowed_kg += passes;
+        hour.went.overflowed_kg += passes;
         passes
     }
 
@@ -190,10 +190,10 @@ impl Held {
             To::Trap(trap) => {
                 let found = self.traps.get_mut(trap).zip(places.traps.get(trap));
                 let refills = found.map_or(0.0, |(held, place)| refill(held, place, kg));
-                hour.drained_kg += kg - refills;
+                hour.went.drained_kg += kg - refills;
             }
-            To::Duct => hour.into_duct_kg += kg,
-            To::Detector => hour.into_detector_kg += kg,
+            To::Duct => hour.went.into_duct_kg += kg,
+            To::Detector => hour.went.into_detector_kg += kg,
         }
     }
 
@@ -201,7 +201,7 @@ impl Held {
     fn visit(&mut self, places: &Places, hour: &mut WaterHour) {
         for (held, place) in self.traps.iter_mut().zip(&places.traps) {
             if place.lets == Lets::ByHand {
-                hour.let_out_kg += held.store.all();
+                hour.went.let_out_kg += held.store.all();
                 *held = TrapHeld {
                     seal_m: held.seal_m,
                     ..TrapHeld::default()
@@ -211,7 +211,7 @@ impl Held {
         for (store, place) in self.pools.iter_mut().zip(&places.pools) {
             let trap = place.trap.and_then(|trap| places.traps.get(trap));
             if trap.is_some_and(|trap| trap.lets == Lets::ByHand) {
-                hour.let_out_kg += store.water;
+                hour.went.let_out_kg += store.water;
                 store.water = 0.0;
             }
         }
@@ -368,14 +368,14 @@ mod tests {
         assert!(held.traps[0].cracked && !held.traps[0].leaks, "{held:?}");
         let thaw = (1..20).find(|_| {
             let thawed = hour(&mut held, &places, &[], 10.0, false);
-            0.0 < thawed.leaked_kg
+            0.0 < thawed.went.leaked_kg
         });
         assert_eq!(thaw, Some(5), "in the fifth hour: {held:?}");
         let more = hour(&mut held, &places, &[0.030], 10.0, true);
-        near(more.leaked_kg, 0.030, 1e-9);
+        near(more.went.leaked_kg, 0.030, 1e-9);
         let mended = hour(&mut held, &places, &[0.030], 10.0, false);
         assert_eq!(
-            (mended.leaked_kg, held.traps[0].store.water),
+            (mended.went.leaked_kg, held.traps[0].store.water),
             (0.0, 0.030),
             "{held:?}"
         );
@@ -420,8 +420,8 @@ mod tests {
             let places = places(&[rise_m], &[]);
             let mut held = Held::new(&places);
             let told = hour(&mut held, &places, &[0.010], 10.0, false);
-            assert_eq!(told.into_duct_kg, duct_kg, "{rise_m} m");
-            assert_eq!(told.into_detector_kg, detector_kg, "{rise_m} m");
+            assert_eq!(told.went.into_duct_kg, duct_kg, "{rise_m} m");
+            assert_eq!(told.went.into_detector_kg, detector_kg, "{rise_m} m");
         }
     }
 }

@@ -11,6 +11,23 @@ pub struct WaterHour {
     pub reading: f64,
     /// Share of the air at the sensor that came from the duct.
     pub share: f64,
+    /// Where water went in it.
+    pub went: WaterWent,
+    /// Water and ice in pools and puddles at the end.
+    pub standing_kg: f64,
+    /// Ice in them at the end.
+    pub ice_kg: f64,
+    /// Water and ice in traps at the end, their seals included.
+    pub trapped_kg: f64,
+    /// Deepest pool, as a share of its bore; 1 is closed.
+    pub deepest: f64,
+    /// Parts of the hour, 0 to 1, in which each state holds.
+    pub states: StateShares,
+}
+
+/// Where water went that had left the walls, kg.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct WaterWent {
     /// What ran down from the walls.
     pub ran_down_kg: f64,
     /// What dried from pools and puddles.
@@ -29,16 +46,47 @@ pub struct WaterHour {
     pub off_seals_kg: f64,
     /// What passed traps that were full; it is counted again where it went.
     pub overflowed_kg: f64,
-    /// Water and ice in pools and puddles at the end.
-    pub standing_kg: f64,
-    /// Ice in them at the end.
-    pub ice_kg: f64,
-    /// Water and ice in traps at the end, their seals included.
-    pub trapped_kg: f64,
-    /// Deepest pool, as a share of its bore; 1 is closed.
-    pub deepest: f64,
-    /// Parts of the hour, 0 to 1, in which each state holds.
-    pub states: StateShares,
+}
+
+impl WaterWent {
+    /// Nothing yet.
+    pub(crate) const NONE: Self = Self {
+        ran_down_kg: 0.0,
+        evaporated_kg: 0.0,
+        drained_kg: 0.0,
+        into_duct_kg: 0.0,
+        into_detector_kg: 0.0,
+        let_out_kg: 0.0,
+        leaked_kg: 0.0,
+        off_seals_kg: 0.0,
+        overflowed_kg: 0.0,
+    };
+
+    /// With what went at another time.
+    pub(crate) fn plus(self, other: &Self) -> Self {
+        Self {
+            ran_down_kg: self.ran_down_kg + other.ran_down_kg,
+            evaporated_kg: self.evaporated_kg + other.evaporated_kg,
+            drained_kg: self.drained_kg + other.drained_kg,
+            into_duct_kg: self.into_duct_kg + other.into_duct_kg,
+            into_detector_kg: self.into_detector_kg + other.into_detector_kg,
+            let_out_kg: self.let_out_kg + other.let_out_kg,
+            leaked_kg: self.leaked_kg + other.leaked_kg,
+            off_seals_kg: self.off_seals_kg + other.off_seals_kg,
+            overflowed_kg: self.overflowed_kg + other.overflowed_kg,
+        }
+    }
+
+    /// What has left pools, puddles and traps, other than by evaporating into the tube.
+    #[must_use]
+    pub fn gone_kg(&self) -> f64 {
+        self.drained_kg
+            + self.into_duct_kg
+            + self.into_detector_kg
+            + self.let_out_kg
+            + self.leaked_kg
+            + self.off_seals_kg
+    }
 }
 
 /// Parts of an hour, 0 to 1, in which something is so.
@@ -99,15 +147,7 @@ impl WaterHour {
         dry_air_kg_s: 0.0,
         reading: 0.0,
         share: 0.0,
-        ran_down_kg: 0.0,
-        evaporated_kg: 0.0,
-        drained_kg: 0.0,
-        into_duct_kg: 0.0,
-        into_detector_kg: 0.0,
-        let_out_kg: 0.0,
-        leaked_kg: 0.0,
-        off_seals_kg: 0.0,
-        overflowed_kg: 0.0,
+        went: WaterWent::NONE,
         standing_kg: 0.0,
         ice_kg: 0.0,
         trapped_kg: 0.0,
@@ -127,17 +167,6 @@ impl WaterHour {
         },
     };
 
-    /// What has left pools, puddles and traps in it, other than by evaporating into the tube.
-    #[must_use]
-    pub fn gone_kg(&self) -> f64 {
-        self.drained_kg
-            + self.into_duct_kg
-            + self.into_detector_kg
-            + self.let_out_kg
-            + self.leaked_kg
-            + self.off_seals_kg
-    }
-
     /// Water in pools, puddles and traps at the end.
     #[must_use]
     pub fn held_kg(&self) -> f64 {
@@ -154,15 +183,7 @@ impl WaterHour {
             dry_air_kg_s: mean(self.dry_air_kg_s, next.dry_air_kg_s),
             reading: mean(self.reading, next.reading),
             share: mean(self.share, next.share),
-            ran_down_kg: self.ran_down_kg + next.ran_down_kg,
-            evaporated_kg: self.evaporated_kg + next.evaporated_kg,
-            drained_kg: self.drained_kg + next.drained_kg,
-            into_duct_kg: self.into_duct_kg + next.into_duct_kg,
-            into_detector_kg: self.into_detector_kg + next.into_detector_kg,
-            let_out_kg: self.let_out_kg + next.let_out_kg,
-            leaked_kg: self.leaked_kg + next.leaked_kg,
-            off_seals_kg: self.off_seals_kg + next.off_seals_kg,
-            overflowed_kg: self.overflowed_kg + next.overflowed_kg,
+            went: self.went.plus(&next.went),
             standing_kg: next.standing_kg,
             ice_kg: next.ice_kg,
             trapped_kg: next.trapped_kg,

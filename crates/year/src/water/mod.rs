@@ -12,7 +12,7 @@ mod slug;
 mod trend;
 mod way;
 
-pub use hour::{StateShares, WaterHour};
+pub use hour::{StateShares, WaterHour, WaterWent};
 
 use dewrun_quantity::{Length, Time};
 use dewrun_run::{Installation, Outcome, Run, Tube, Whole, WholeError, standing_of};
@@ -222,6 +222,12 @@ impl Water {
             capacity_kg: trap.capacity_kg,
         });
         pools.chain(traps).collect()
+    }
+
+    /// Low and high limit of the airflow as parts of the reading as fitted, in use or, where none is known, advised; none where the flow is given.
+    #[must_use]
+    pub fn limits(&self) -> Option<[f64; 2]> {
+        self.flow.as_ref()?.limits()
     }
 
     /// What is held at the start, kg: the seals.

@@ -55,9 +55,9 @@ impl Held {
             return;
         }
         // It has stood over the trap: what does not go in has not passed it.
-        let passed = hour.overflowed_kg;
+        let passed = hour.went.overflowed_kg;
         let left = self.fill_trap(places, trap, held.water, hour);
-        hour.overflowed_kg = passed;
+        hour.went.overflowed_kg = passed;
         if let Some(store) = self.pools.get_mut(pool) {
             store.water = left;
         }

@@ -138,8 +138,8 @@ class Place:
         w_wall = self.air.w_sat(t_w)
         return np.where(w_wall < self.w, self.mass * np.log((1 + self.w) / (1 + w_wall)), 0.0)
 
-    def outside(self, t_s):
-        """Heat that leaves the surface, latent heat of sweat taken off."""
+    def outside_rates(self, t_s):
+        """Convection and radiation, W/(m2 K), and the sweat that forms, kg/(m s)."""
         s, d = self.s, self.d_surface
         t_a = s["t_amb"]
         t_f = 0.5 * (t_s + t_a)
@@ -154,7 +154,12 @@ class Place:
         mass = h / CP_AIR * (pr * self.air.diffusivity(t_f) / nu_v) ** (2 / 3)
         w_s = self.air.w_sat(t_s)
         sweat = np.where(w_s < s["w_amb"], math.pi * d * mass * np.log((1 + s["w_amb"]) / (1 + w_s)), 0.0)
-        return math.pi * d * (h + radiant) * (t_s - t_a) - sweat * self.air.latent(t_s)
+        return h, radiant, sweat
+
+    def outside(self, t_s):
+        """Heat that leaves the surface, latent heat of sweat taken off."""
+        h, radiant, sweat = self.outside_rates(t_s)
+        return math.pi * self.d_surface * (h + radiant) * (t_s - self.s["t_amb"]) - sweat * self.air.latent(t_s)
 
     def solve(self):
         low = np.minimum(self.t, self.s["t_amb"]) - 2.0

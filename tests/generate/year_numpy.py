@@ -18,9 +18,8 @@ import time
 
 import numpy as np
 
-from doubt_monte_carlo import Air, Place, air_conductivity, air_viscosity, h_vapour
-from steady.films import SIGMA, G
-from steady.moist_air import CP_AIR, CP_VAPOUR, R_AIR
+from doubt_monte_carlo import Air, Place, h_vapour
+from steady.moist_air import CP_AIR, CP_VAPOUR
 
 TURNS = 5
 P_MEAN = 101_700.0
@@ -57,22 +56,10 @@ class Wall(Place):
     """The wall of a cell for all hours; `t_s` is where its surface was in the cell before."""
 
     def newton(self, t_s):
-        s, d = self.s, self.d_surface
-        t_a = s["t_amb"]
-        t_f = 0.5 * (t_s + t_a)
-        tk = t_f + 273.15
-        mu, k = air_viscosity(tk), air_conductivity(tk)
-        nu_v, pr = mu * R_AIR * tk / self.air.p, mu * CP_AIR / k
-        ra = G / tk * np.maximum(np.abs(t_s - t_a), 1e-6) / nu_v**2 * d**3 * pr
-        nu = (0.60 + 0.387 * (ra / (1 + (0.559 / pr) ** (9 / 16)) ** (16 / 9)) ** (1 / 6)) ** 2
-        h = nu * k / d
-        a, b = t_s + 273.15, t_a + 273.15
-        radiant = s["emis"] * SIGMA * (a * a + b * b) * (a + b)
-        mass = h / CP_AIR * (pr * self.air.diffusivity(t_f) / nu_v) ** (2 / 3)
-        w_s = self.air.w_sat(t_s)
-        sweat = np.where(w_s < s["w_amb"], math.pi * d * mass * np.log((1 + s["w_amb"]) / (1 + w_s)), 0.0)
-        out = math.pi * d * (h + radiant) * (t_s - t_a) - sweat * self.air.latent(t_s)
-        out_slope = math.pi * d * (1.2 * h + radiant)
+        h, radiant, sweat = self.outside_rates(t_s)
+        area = math.pi * self.d_surface
+        out = area * (h + radiant) * (t_s - self.s["t_amb"]) - sweat * self.air.latent(t_s)
+        out_slope = area * (1.2 * h + radiant)
         resistance = self.r_ins + self.r_wall
         t_w = t_s + out * resistance
         flux = self.flux(t_w)

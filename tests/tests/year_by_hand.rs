@@ -64,23 +64,28 @@ fn hours(stretches: &[Stretch], dry_air_kg_s: f64) -> Hours {
     let mut hours = Hours::of_spaces(1);
     for &(count, space_c, w) in stretches {
         for _ in 0..count {
-            let hour = Hour {
-                seconds: 3600.0,
-                air_c: 25.0,
-                w,
-                p_pa: 101_325.0,
-                dry_air_kg_s,
-            };
-            let around = Around {
-                air_c: space_c,
-                w: 0.001,
-                radiant_c: space_c,
-                wind_m_s: 10.0,
-            };
-            hours.push(hour, [around]);
+            push(&mut hours, (25.0, w, dry_air_kg_s), (space_c, 0.001));
         }
     }
     hours
+}
+
+/// An hour more: the duct's air, °C and kg/kg, with its flow, kg/s; a windy space, °C and kg/kg.
+fn push(hours: &mut Hours, (air_c, w, dry_air_kg_s): (f64, f64, f64), space: (f64, f64)) {
+    let hour = Hour {
+        seconds: 3600.0,
+        air_c,
+        w,
+        p_pa: 101_325.0,
+        dry_air_kg_s,
+    };
+    let around = Around {
+        air_c: space.0,
+        w: space.1,
+        radiant_c: space.0,
+        wind_m_s: 10.0,
+    };
+    hours.push(hour, [around]);
 }
 
 /// The march with water at the flow that is given, or at that which follows.
@@ -311,20 +316,7 @@ fn a_seal_falls_and_is_refilled() {
         } else {
             (15.0, 0.0150)
         };
-        let hour = Hour {
-            seconds: 3600.0,
-            air_c: 20.0,
-            w,
-            p_pa: 101_325.0,
-            dry_air_kg_s: 1.2e-4,
-        };
-        let around = Around {
-            air_c: t_c,
-            w: 0.007_262,
-            radiant_c: t_c,
-            wind_m_s: 10.0,
-        };
-        hours.push(hour, [around]);
+        push(&mut hours, (20.0, w, 1.2e-4), (t_c, 0.007_262));
     }
     let march = marched(&run, &built, &hours, Visits::Never, false);
     let (dry, wet) = march.water_hours().split_at(48);

@@ -12,6 +12,7 @@ mod map;
 mod months;
 mod sentence;
 mod stamp;
+mod stretch;
 mod totals;
 mod written;
 

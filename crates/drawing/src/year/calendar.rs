@@ -8,6 +8,7 @@ use super::key::{self, CLASSES, cross};
 use super::lanes::{self, Lane};
 use super::map::{Classes, Map};
 use super::stamp::HOUR_S;
+use super::stretch::stretches;
 use super::{Year, hours_of_day, written};
 use crate::block::{Block, Line};
 use crate::frame::Room;
@@ -164,17 +165,12 @@ fn cells(scene: &mut Scene, layout: &Layout, grid: &Grid, classes: &Classes) {
 fn runs(grid: &Grid, holds: impl Fn(usize, usize) -> bool) -> Vec<(usize, usize, usize)> {
     let mut runs = Vec::new();
     for column in 0..grid.columns {
-        let mut from = None;
-        for hour in 0..=HOURS {
-            match (from, hour < HOURS && holds(column, hour)) {
-                (None, true) => from = Some(hour),
-                (Some(start), false) => {
-                    runs.push((column, start, hour - start));
-                    from = None;
-                }
-                _ => {}
-            }
-        }
+        let stretches = stretches(HOURS, |hour| holds(column, hour));
+        runs.extend(
+            stretches
+                .into_iter()
+                .map(|hours| (column, hours.start, hours.len())),
+        );
     }
     runs
 }
@@ -204,21 +200,16 @@ fn outline(layout: &Layout, grid: &Grid, holds: impl Fn(&super::grid::Cell) -> b
     };
     for column in 0..=grid.columns {
         let (own, before) = (Some(column), column.checked_sub(1));
-        let mut from = None;
+        for hours in stretches(HOURS, |hour| {
+            is_in(own, Some(hour)) != is_in(before, Some(hour))
+        }) {
+            let edge = layout.cell(column, hours.start, hours.len());
+            path = path
+                .from(Point::new(edge.x, edge.y))
+                .to(Point::new(edge.x, edge.bottom()));
+        }
         for hour in 0..=HOURS {
             let now = Some(hour).filter(|hour| *hour < HOURS);
-            let is_edge = is_in(own, now) != is_in(before, now);
-            match (from, is_edge) {
-                (None, true) => from = Some(hour),
-                (Some(start), false) => {
-                    let edge = layout.cell(column, start, hour - start);
-                    path = path
-                        .from(Point::new(edge.x, edge.y))
-                        .to(Point::new(edge.x, edge.bottom()));
-                    from = None;
-                }
-                _ => {}
-            }
             if is_in(own, now) != is_in(own, hour.checked_sub(1)) {
                 let edge = layout.cell(column, hour, 1);
                 path = path

@@ -5,6 +5,7 @@ use dewrun_quantity::format;
 use super::axis::Axis;
 use super::calendar::in_hours;
 use super::stamp::HOUR_S;
+use super::stretch::stretches;
 use super::totals::Totals;
 use super::{Flow, Standing, Year, written};
 use crate::geometry::{Point, Rect};
@@ -269,19 +270,12 @@ fn airflow(scene: &mut Scene, axis: &Axis, rect: &Rect, (year, flow): (&Year, &F
 /// When the detector does not sample the duct.
 fn blind(scene: &mut Scene, axis: &Axis, rect: &Rect, year: &Year) {
     let mut path = Path::new();
-    let mut from: Option<i64> = None;
-    for step in &year.steps {
-        match (from, 0.0 < step.blind) {
-            (None, true) => from = Some(step.start_s),
-            (Some(start), false) => {
-                path = path.and(&bar(axis, rect, start, step.start_s));
-                from = None;
-            }
-            _ => {}
-        }
-    }
-    if let (Some(start), Some(last)) = (from, year.steps.last()) {
-        path = path.and(&bar(axis, rect, start, last.start_s + HOUR_S));
+    let steps = &year.steps;
+    for blind in stretches(steps.len(), |at| 0.0 < steps[at].blind) {
+        let ends = steps.get(blind.end).map(|next| next.start_s);
+        let from = steps[blind.start].start_s;
+        let to = ends.unwrap_or(steps[blind.end - 1].start_s + HOUR_S);
+        path = path.and(&bar(axis, rect, from, to));
     }
     let hours = Totals::of(year.steps.iter()).blind_h;
     scene.path("dw-d-solid", path);

@@ -58,6 +58,7 @@ pub(crate) struct Assess {
 ///
 /// The weather file lies beside the project under the name that the project gives, and must have the same SHA-256; or it
 /// is named by `--weather`, or packed with the project. Without it the design states answer that the project holds.
+/// What is said of how it is read counts before what the project says of that.
 /// Runs are marched side by side; where the standard error is a terminal it says how far they are.
 /// Exit status as with `assess`; 1 as well where the weather file is missing.
 #[derive(Debug, Args)]
@@ -87,11 +88,14 @@ pub(crate) struct Year {
     /// Units of the text.
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
 }
 
 /// Saves a project with its weather: one text that holds the project and its files.
 ///
 /// Wherever a project is read, its packed form does as well. `unpack` parts them again.
+/// What is said here of how the weather file is read stands in the project from then on.
 #[derive(Debug, Args)]
 #[command(verbatim_doc_comment)]
 pub(crate) struct Pack {
@@ -104,6 +108,11 @@ pub(crate) struct Pack {
     /// File to write; without one, the standard output.
     #[arg(long, value_name = "FILE")]
     pub(crate) out: Option<PathBuf>,
+    /// Units of numbers that carry none.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
 }
 
 /// Parts a packed project into the project and its files.

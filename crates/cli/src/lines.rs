@@ -166,7 +166,7 @@ fn add_years(project: &Project, answer: &mut AssessOutput, files: &Files) -> End
 fn files(args: &Lines, path: &Path) -> Files {
     let beside = path.parent().unwrap_or(Path::new(""));
     let folder = args.weather_in.as_deref().unwrap_or(beside);
-    Files::beside(folder.to_owned(), None, Vec::new())
+    Files::beside(folder.to_owned())
 }
 
 /// The answer on one line; where a figure of it is no number, the error instead.

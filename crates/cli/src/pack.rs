@@ -12,10 +12,18 @@ use dewrun_weather::{Reader, Understanding};
 use crate::args::{Pack, Unpack};
 use crate::exit::Ending;
 use crate::project::{complain_of, load_packed, name_of, told_of};
+use crate::weather::given;
 use crate::year::files;
 
 pub(crate) fn pack(args: &Pack, out: &mut impl Write) -> io::Result<Ending> {
-    match packed(args) {
+    let said = match given(&args.said, args.units) {
+        Ok(said) => said,
+        Err(sentence) => {
+            eprintln!("dewrun: {sentence}");
+            return Ok(Ending::WrongCommandLine);
+        }
+    };
+    match packed(args, &said) {
         Ok(text) => match &args.out {
             Some(path) => File::create(path)?.write_all(text.as_bytes())?,
             None => out.write_all(text.as_bytes())?,
@@ -28,20 +36,40 @@ pub(crate) fn pack(args: &Pack, out: &mut impl Write) -> io::Result<Ending> {
     Ok(Ending::Dry)
 }
 
-fn packed(args: &Pack) -> Result<String, String> {
+fn packed(args: &Pack, said: &Understanding) -> Result<String, String> {
     let name = name_of(&args.project);
     let of = |error| told_of(&name, &error);
     let mut packed = load_packed(&args.project).map_err(of)?;
     let folder = args.project.parent().unwrap_or(Path::new(""));
     if let Some(path) = &args.weather {
         let file = from_disk(path)?;
-        let reference = referred(&file)?;
+        let reference = referred(&file, said)?;
         packed.project.weather = Some(Kept::<WeatherReference>::of(&reference).map_err(of)?);
         packed.files = vec![file];
-    } else if packed.files.is_empty() {
-        packed.files = named(&packed.project, folder, &name)?;
+    } else {
+        if packed.files.is_empty() {
+            packed.files = named(&packed.project, folder, &name)?;
+        }
+        reread(&mut packed, said)?;
     }
     dewrun_document::pack(&packed).map_err(of)
+}
+
+/// Puts what is said of how the weather file is read into the project, with the design states that follow.
+fn reread(packed: &mut Packed, said: &Understanding) -> Result<(), String> {
+    let told = |error: DocumentError| error.sentence();
+    let named = packed.project.weather.as_ref();
+    let named = named.map(Kept::<WeatherReference>::get);
+    let Some(named) = named.transpose().map_err(told)? else {
+        return Ok(());
+    };
+    let file = packed.files.iter().find(|file| file.name == named.file);
+    if let Some(file) = file.filter(|_| *said != Understanding::default()) {
+        let said = said.or(&files::understanding(&named)?);
+        let reference = referred(file, &said)?;
+        packed.project.weather = Some(Kept::<WeatherReference>::of(&reference).map_err(told)?);
+    }
+    Ok(())
 }
 
 /// The files that a project names, each with the bytes that it must have.
@@ -69,7 +97,7 @@ fn named(
         .iter()
         .map(|reference| {
             let file = from_disk(&folder.join(&reference.file))?;
-            if referred(&file)?.sha256 == reference.sha256 {
+            if referred(&file, &files::understanding(reference)?)?.sha256 == reference.sha256 {
                 return Ok(file);
             }
             Err(format!(
@@ -92,12 +120,12 @@ fn from_disk(path: &Path) -> Result<PackedFile, String> {
     })
 }
 
-fn referred(file: &PackedFile) -> Result<WeatherReference, String> {
-    let mut reader = Reader::new(Understanding::default());
-    let said = |error: dewrun_weather::WeatherError| format!("{}: {error}", file.name);
-    reader.push(&file.bytes).map_err(said)?;
-    let weather = reader.finish().map_err(said)?;
-    Ok(weather_reference(&file.name, &weather))
+fn referred(file: &PackedFile, said: &Understanding) -> Result<WeatherReference, String> {
+    let mut reader = Reader::new(said.clone());
+    let told = |error: dewrun_weather::WeatherError| format!("{}: {error}", file.name);
+    reader.push(&file.bytes).map_err(told)?;
+    let weather = reader.finish().map_err(told)?;
+    Ok(weather_reference(&file.name, &weather).read_with(said))
 }
 
 pub(crate) fn unpack(args: &Unpack, out: &mut impl Write) -> io::Result<Ending> {

@@ -12,7 +12,9 @@ use dewrun_weather::{
     ColumnChoice, DateOrder, Delimiter, Form, Reader, Role, Stamps, Understanding, Unit, Weather,
 };
 
-use crate::args::{Between, FileForm, Lead, Mark, Meaning, Order, Said, Surface, Weather as Args};
+use crate::args::{
+    Between, FileForm, Lead, Mark, Meaning, Order, Said, Surface, System, Weather as Args,
+};
 use crate::exit::Ending;
 
 mod text;
@@ -21,7 +23,7 @@ mod text;
 const PIECE: usize = 1 << 16;
 
 pub(crate) fn weather(args: &Args, out: &mut impl Write) -> io::Result<Ending> {
-    let given = match given(args) {
+    let given = match given(&args.said, args.units) {
         Ok(given) => given,
         Err(sentence) => {
             eprintln!("dewrun: {sentence}");
@@ -74,9 +76,8 @@ pub(crate) fn read(path: &Path, given: Understanding) -> Result<Weather, String>
 }
 
 /// What the command line says of the file.
-fn given(args: &Args) -> Result<Understanding, String> {
-    let said = &args.said;
-    let units = args.units.style().units;
+pub(crate) fn given(said: &Said, units: System) -> Result<Understanding, String> {
+    let units = units.style().units;
     let elevation = said
         .elevation
         .as_ref()

@@ -21,6 +21,7 @@ use crate::args::Year;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
 use crate::report::CAUTIONS;
+use crate::weather::given;
 use files::{Files, Found};
 use progress::Progress;
 
@@ -52,6 +53,13 @@ pub(crate) struct Wanted {
 }
 
 pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
+    let said = match given(&args.said, args.units) {
+        Ok(said) => said,
+        Err(sentence) => {
+            eprintln!("dewrun: {sentence}");
+            return Ok(Ending::WrongCommandLine);
+        }
+    };
     let name = name_of(&args.project);
     let packed = match project::load_packed(&args.project) {
         Ok(packed) => packed,
@@ -62,7 +70,7 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
         Err(error) => return failed(args, &name, &error, out),
     };
     let positions: Vec<usize> = asked.collect();
-    let files = Files::new(&args.project, args.weather.as_deref(), packed.files);
+    let files = Files::new(&args.project, packed.files).with(args.weather.as_deref(), said);
     let project = &packed.project;
     let wanted = Wanted {
         series: args.series && args.json,

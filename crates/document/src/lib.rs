@@ -63,11 +63,12 @@ pub use v1::output;
 pub use v1::{
     Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,
     DesignBy, DesignState, Detector, Duct, DuctEntry, ExpectedReading, FORMAT, FallForm, FanPoint,
-    Fitting, FittingKind, Flow, FlowAt, Follows, Humidity, Input, Insulation, Kept, Leg, MonthName,
-    Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative, Route, Run,
-    Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff,
-    TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound, WeatherReference, Weekday,
-    check, read, read_bytes, read_keeping_years, write,
+    FileColumn, FileDates, FileDelimiter, FileForm, FileHumidity, FileMark, FileReading,
+    FileStamps, Fitting, FittingKind, Flow, FlowAt, Follows, Humidity, Input, Insulation, Kept,
+    Leg, MonthName, Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative,
+    Route, Run, Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
+    TubeStuff, TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound, WeatherReference,
+    Weekday, check, read, read_bytes, read_keeping_years, write,
 };
 pub use visited::visited;
 pub use weather_answer::weather_answer;

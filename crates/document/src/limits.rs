@@ -25,6 +25,8 @@ pub const FAN_POINTS: usize = 50;
 pub const VISITS: usize = 1_000;
 /// The most periods, settings, steps or design states of one list.
 pub const PERIODS: usize = 50;
+/// Columns of a file of which something is said.
+pub const COLUMNS: usize = 500;
 /// The longest id, characters.
 pub const ID: usize = 64;
 /// The longest name, characters.
@@ -137,6 +139,12 @@ pub const SHARE: Limits = Limits::new("share", "", 0.0, 1.0);
 pub const ROWS: Limits = Limits::new("number of rows", "", 1.0, 1e9);
 /// Time from row to row of a weather file.
 pub const STEP_S: Limits = Limits::new("step", "s", 1.0, 2_678_400.0);
+/// Number of a line of a file.
+pub const LINE: Limits = Limits::new("line", "", 1.0, 1e9);
+/// Number of a column of a file.
+pub const COLUMN: Limits = Limits::new("column", "", 1.0, 10_000.0);
+/// Hours that times are ahead of UTC.
+pub const UTC_OFFSET_H: Limits = Limits::new("offset from UTC", "h", -24.0, 24.0);
 /// Share of the hours that exceed a design state.
 pub const EXCEEDED_PERCENT: Limits = Limits::new("share of the hours", "%", 0.0, 100.0);
 /// Hour of the day.
@@ -233,7 +241,7 @@ pub const YEAR: [(&str, Limits); 9] = [
 ];
 
 /// As [`PLAIN`], for what a project says of its year.
-pub const YEAR_PLAIN: [(&str, Limits); 7] = [
+pub const YEAR_PLAIN: [(&str, Limits); 12] = [
     ("rows", ROWS),
     ("step_s", STEP_S),
     ("exceeded_percent", EXCEEDED_PERCENT),
@@ -241,6 +249,11 @@ pub const YEAR_PLAIN: [(&str, Limits); 7] = [
     ("outdoor_dew_point_c", DEW_POINT_C),
     ("from_h", HOUR),
     ("until_h", HOUR),
+    ("first_reading", LINE),
+    ("FileColumn.number", COLUMN),
+    ("utc_offset_h", UTC_OFFSET_H),
+    ("elevation_m", ALTITUDE_M),
+    ("pressure_pa", ABSOLUTE_PA),
 ];
 
 /// The engine's own limits, under the name that people know.

@@ -2,6 +2,7 @@
 
 mod duct;
 mod period;
+mod reading;
 mod space;
 
 use dewrun_run::air::{MoistAir, Over, Pair};
@@ -75,6 +76,9 @@ pub fn to_season(project: &Project, run_index: usize) -> Result<YearSaid, Docume
         assumed: Vec::new(),
         said: Vec::new(),
     };
+    if let Some(file) = &year.weather {
+        file.understanding_at(&Here::at("weather"))?;
+    }
     let air = air_of(run.duct_air, &run)?;
     year.duct(&entered.duct, run_index, air)?;
     let spaces = project.spaces.iter().zip(&run.spaces).zip(&names.spaces);
@@ -152,6 +156,7 @@ pub fn weather_reference(file: &str, weather: &dewrun_weather::Weather) -> Weath
         rows: count(series.len()),
         step_s: period::seconds(series.timing.step_s),
         sha256: weather.sha256_digits(),
+        reading: None,
         design: dewrun_season::design_states(series)
             .into_iter()
             .map(reference_state)

@@ -57,13 +57,20 @@ pub fn link_text(project: &Project) -> Result<String, DocumentError> {
 pub fn from_link(text: &str) -> Result<Project, DocumentError> {
     let packed = URL_SAFE_NO_PAD.decode(link_letters(text)?);
     let packed = packed.map_err(|_| DocumentError::LinkDamaged)?;
-    read_bytes(&unpacked(&packed)?)
+    let (text, is_checked) = unpacked(&packed)?;
+    read_bytes(&text).map_err(|error| match error {
+        // Damage may lengthen what was packed by just its check: no program packs what is no JSON.
+        DocumentError::Syntax { .. } | DocumentError::NotText { .. } if !is_checked => {
+            DocumentError::LinkDamaged
+        }
+        error => error,
+    })
 }
 
-/// The text that was packed, in no more memory than the longest project takes.
+/// The text that was packed, in no more memory than the longest project takes, and whether a check stood behind it.
 ///
 /// A check that is there must hold; a link that another program has made may lack it.
-fn unpacked(packed: &[u8]) -> Result<Vec<u8>, DocumentError> {
+fn unpacked(packed: &[u8]) -> Result<(Vec<u8>, bool), DocumentError> {
     let mut state = Box::<DecompressorOxide>::default();
     let mut text = vec![0; packed.len().saturating_mul(4).min(limits::TEXT_BYTES)];
     let (mut taken, mut made) = (0, 0);
@@ -88,8 +95,10 @@ fn unpacked(packed: &[u8]) -> Result<Vec<u8>, DocumentError> {
     text.truncate(made);
     let (deflated, check) = packed.split_at(taken.min(packed.len()));
     // Of what was packed, not of the text: the last bits of it say nothing, and are seen all the same.
-    let holds = check.is_empty() || check == crc_32(deflated).to_be_bytes();
-    holds.then_some(text).ok_or(DocumentError::LinkDamaged)
+    let is_checked = !check.is_empty();
+    let holds = !is_checked || check == crc_32(deflated).to_be_bytes();
+    let found = holds.then_some((text, is_checked));
+    found.ok_or(DocumentError::LinkDamaged)
 }
 
 /// The check of many formats, CRC-32 of ISO/IEC 13239 and IEEE 802.3: one damaged letter could else turn a figure into another.

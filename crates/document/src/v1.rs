@@ -8,6 +8,7 @@ mod check;
 mod doubt_output;
 mod dry_output;
 mod file;
+mod file_reading;
 mod input;
 mod kept;
 mod origin;
@@ -27,6 +28,9 @@ pub use air_path::{AirPath, AirflowSensor, FanPoint};
 pub use check::check;
 pub(crate) use file::File;
 pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, read_keeping_years, write};
+pub use file_reading::{
+    FileColumn, FileDates, FileDelimiter, FileForm, FileHumidity, FileMark, FileReading, FileStamps,
+};
 pub use input::{Detector, Duct, Flow, FlowAt, Project, Run, Space};
 pub use kept::Kept;
 pub use origin::{Input, Origin};

@@ -72,9 +72,9 @@ fn another_format_is_named() {
 #[test]
 fn a_newer_file_opens_nothing() {
     check(
-        "\"revision\": 4,",
+        "\"revision\": 5,",
         "\"revision\": 7, \"unheard_of\": {},",
-        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 4",
+        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 5",
     );
     assert!(
         matches!(
@@ -84,12 +84,12 @@ fn a_newer_file_opens_nothing() {
         "a newer version"
     );
     check(
-        "\"revision\": 4",
+        "\"revision\": 5",
         "\"revision\": 0",
         "revision: is 0, must be a whole number from 1",
     );
     check(
-        "\"revision\": 4,",
+        "\"revision\": 5,",
         "",
         "revision: missing field `revision`, must be a whole number from 1",
     );

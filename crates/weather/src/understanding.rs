@@ -113,3 +113,40 @@ pub struct Understanding {
     /// Whether the dew point leads where a row has both it and relative humidity.
     pub dew_point_leads: Option<bool>,
 }
+
+impl Understanding {
+    /// What is said here, and where nothing is, what is said there.
+    ///
+    /// ```
+    /// use dewrun_weather::{Stamps, Understanding};
+    /// let here = Understanding { elevation_m: Some(1829.0), ..Understanding::default() };
+    /// let there = Understanding { elevation_m: Some(0.0), stamps: Some(Stamps::End), ..Understanding::default() };
+    /// let both = here.or(&there);
+    /// assert_eq!((both.elevation_m, both.stamps), (Some(1829.0), Some(Stamps::End)));
+    /// ```
+    #[must_use]
+    pub fn or(&self, there: &Self) -> Self {
+        let named = |column: &&ColumnChoice| {
+            let mut own = self.columns.iter();
+            !own.any(|choice| choice.column == column.column)
+        };
+        let others = there.columns.iter().filter(named);
+        Self {
+            form: self.form.or(there.form),
+            encoding: self.encoding.or(there.encoding),
+            delimiter: self.delimiter.or(there.delimiter),
+            decimal_mark: self.decimal_mark.or(there.decimal_mark),
+            first_reading: self.first_reading.or(there.first_reading),
+            date_order: self.date_order.or(there.date_order),
+            columns: self.columns.iter().chain(others).copied().collect(),
+            station: self.station.clone().or_else(|| there.station.clone()),
+            stamps: self.stamps.or(there.stamps),
+            utc_offset_h: self.utc_offset_h.or(there.utc_offset_h),
+            elevation_m: self.elevation_m.or(there.elevation_m),
+            pressure_pa: self.pressure_pa.or(there.pressure_pa),
+            dew_point_over: self.dew_point_over.or(there.dew_point_over),
+            relative_over: self.relative_over.or(there.relative_over),
+            dew_point_leads: self.dew_point_leads.or(there.dew_point_leads),
+        }
+    }
+}

@@ -24,6 +24,8 @@ pub(crate) struct Files {
     folder: PathBuf,
     /// Said on the command line, in place of the one that the project names.
     given: Option<PathBuf>,
+    /// What the command line says of how the weather file is read.
+    said: Understanding,
     packed: Vec<PackedFile>,
     read: Mutex<BTreeMap<String, Read>>,
     is_unnamed: Mutex<bool>,
@@ -31,17 +33,30 @@ pub(crate) struct Files {
 
 impl Files {
     /// The files of a project that lies somewhere.
-    pub(crate) fn new(project: &Path, given: Option<&Path>, packed: Vec<PackedFile>) -> Self {
+    pub(crate) fn new(project: &Path, packed: Vec<PackedFile>) -> Self {
         let folder = project.parent().unwrap_or(Path::new("")).to_owned();
-        Self::beside(folder, given, packed)
+        Self {
+            packed,
+            ..Self::beside(folder)
+        }
+    }
+
+    /// With a weather file in place of the one that the project names, and what is said of how it is read.
+    pub(crate) fn with(self, given: Option<&Path>, said: Understanding) -> Self {
+        Self {
+            given: given.map(Path::to_owned),
+            said,
+            ..self
+        }
     }
 
     /// The files that lie in a folder.
-    pub(crate) fn beside(folder: PathBuf, given: Option<&Path>, packed: Vec<PackedFile>) -> Self {
+    pub(crate) fn beside(folder: PathBuf) -> Self {
         Self {
             folder,
-            given: given.map(Path::to_owned),
-            packed,
+            given: None,
+            said: Understanding::default(),
+            packed: Vec::new(),
             read: Mutex::default(),
             is_unnamed: Mutex::new(false),
         }
@@ -51,23 +66,46 @@ impl Files {
     pub(crate) fn weather(&self, named: Option<&WeatherReference>) -> Option<Arc<Found>> {
         if let Some(given) = &self.given {
             let key = given.display().to_string();
-            return self.once(&key, || from_disk(given, given));
+            return self.once(&key, || self.given(given, named));
         }
         if let Some(named) = named {
-            return self.named(named);
+            return self.asked(named, &self.said);
         }
         *locked(&self.is_unnamed) = true;
         None
     }
 
-    /// A file that the project names; its bytes must be those.
+    /// The file said on the command line; where the project names the same one, what it says of that counts as well.
+    fn given(&self, given: &Path, named: Option<&WeatherReference>) -> Result<Found, String> {
+        let found = from_disk(given, given, &self.said)?;
+        let named = named.filter(|named| named.sha256 == found.reference.sha256);
+        let said = match named {
+            Some(named) => self.said.or(&understanding(named)?),
+            None => return Ok(found),
+        };
+        if said == self.said {
+            return Ok(found);
+        }
+        from_disk(given, given, &said)
+    }
+
+    /// A file that the project names, such as the one measured in a duct; its bytes must be those.
     pub(crate) fn named(&self, named: &WeatherReference) -> Option<Arc<Found>> {
-        let key = format!("{} {}", named.file, named.sha256);
+        self.asked(named, &Understanding::default())
+    }
+
+    /// A file that the project names, read as is said here, or else as the project says.
+    fn asked(&self, named: &WeatherReference, said: &Understanding) -> Option<Arc<Found>> {
+        let key = format!(
+            "{} {} {said:?} {:?}",
+            named.file, named.sha256, named.reading
+        );
         self.once(&key, || {
+            let said = said.or(&understanding(named)?);
             let packed = self.packed.iter().find(|file| file.name == named.file);
             let found = match packed {
-                Some(file) => from_bytes(file)?,
-                None => self.beside_project(named)?,
+                Some(file) => from_bytes(file, &said)?,
+                None => self.beside_project(named, &said)?,
             };
             if found.reference.sha256 == named.sha256 {
                 return Ok(found);
@@ -81,13 +119,17 @@ impl Files {
         })
     }
 
-    fn beside_project(&self, named: &WeatherReference) -> Result<Found, String> {
+    fn beside_project(
+        &self,
+        named: &WeatherReference,
+        said: &Understanding,
+    ) -> Result<Found, String> {
         // A name without a folder: what lies elsewhere is not looked for.
         let Some(name) = Path::new(&named.file).file_name() else {
             return Err(format!("the weather file {} has no name", named.file));
         };
         let path = self.folder.join(name);
-        from_disk(&path, Path::new(name)).map_err(|reason| {
+        from_disk(&path, Path::new(name), said).map_err(|reason| {
             format!(
                 "the weather file {} is missing: {reason}; put it beside the project or name it by --weather",
                 named.file
@@ -126,23 +168,28 @@ fn begin(hash: &str) -> &str {
     hash.get(..8).unwrap_or(hash)
 }
 
-fn from_disk(path: &Path, name: &Path) -> Result<Found, String> {
-    let weather = read(path, Understanding::default())?;
-    Ok(found(&name_of(name), weather))
+fn from_disk(path: &Path, name: &Path, said: &Understanding) -> Result<Found, String> {
+    let weather = read(path, said.clone())?;
+    Ok(found(&name_of(name), weather, said))
 }
 
-fn from_bytes(file: &PackedFile) -> Result<Found, String> {
-    let mut reader = Reader::new(Understanding::default());
+fn from_bytes(file: &PackedFile, said: &Understanding) -> Result<Found, String> {
+    let mut reader = Reader::new(said.clone());
     reader
         .push(&file.bytes)
         .map_err(|error| error.to_string())?;
     let weather = reader.finish().map_err(|error| error.to_string())?;
-    Ok(found(&file.name, weather))
+    Ok(found(&file.name, weather, said))
 }
 
-fn found(name: &str, weather: Weather) -> Found {
-    let reference = weather_reference(name, &weather);
+fn found(name: &str, weather: Weather, said: &Understanding) -> Found {
+    let reference = weather_reference(name, &weather).read_with(said);
     Found { weather, reference }
+}
+
+/// What a project says of how its file is read.
+pub(crate) fn understanding(named: &WeatherReference) -> Result<Understanding, String> {
+    named.understanding().map_err(|error| error.sentence())
 }
 
 /// The name of a file without its folder.

@@ -263,3 +263,120 @@ fn a_project_that_names_no_file_is_told_so() {
     );
     ends(&["year", "demo/chilled-supply.json", "--run", "nobody"], 1);
 }
+
+/// Two days of 14 and 15 February, dates as an American writes them, at -10 °C and 80 %.
+fn cold_days() -> String {
+    let mut text = "date,time,T (C),RH (%)\n".to_owned();
+    for hour in 0..48 {
+        let (day, hour) = (14 + hour / 24, hour % 24);
+        text.push_str(&format!("02/{day}/2024,{hour:02}:00,-10.0,80.0\n"));
+    }
+    text
+}
+
+/// A column of the hours that a command writes.
+fn hours(words: &[&str], name: &str) -> Vec<String> {
+    let said = dewrun(words);
+    let mut lines = said.out.lines();
+    let heads = lines.next().unwrap_or_else(|| panic!("{}", said.complaint));
+    let at = heads.split(',').position(|head| head == name);
+    let at = at.expect("a column");
+    lines
+        .filter_map(|line| line.split(',').nth(at).map(ToOwned::to_owned))
+        .collect()
+}
+
+fn first_number(words: &[&str], name: &str) -> f64 {
+    let all = hours(words, name);
+    let first = all.first().and_then(|text| text.parse().ok());
+    first.expect("a number")
+}
+
+/// Saturation at -10 °C: 259.9 Pa over ice, 286.5 Pa over water (WMO-No. 8, 2018, annex 4.B; Sonntag 1990), 0.907 apart.
+#[test]
+fn a_file_is_read_as_is_said_and_the_project_keeps_what_was_said() {
+    let (folder, project) = folder("said");
+    let weather = folder.join("cold.csv");
+    fs::write(&weather, cold_days()).expect("a file");
+    let weather = weather.display().to_string();
+    let water = ["year", &project, "--weather", &weather, "--csv"];
+    let ice = [&water[..], &["--relative-humidity-over", "ice"]].concat();
+    let ratio = first_number(&ice, "duct_kg_kg") / first_number(&water, "duct_kg_kg");
+    assert!((ratio - 259.9 / 286.5).abs() < 0.002, "{ratio}");
+    assert_eq!(
+        hours(&water, "time").first().map(String::as_str),
+        Some("2024-02-14T00:00"),
+        "there is no month 14"
+    );
+    let offset = ["--stamps", "end"];
+    let ended = hours(&[&water[..], &offset].concat(), "time");
+    assert!(
+        ended.first().is_some_and(|time| time != "2024-02-14T00:00"),
+        "{:?}",
+        ended.first()
+    );
+
+    let packed = folder.join("packed.json").display().to_string();
+    let over = ["--relative-humidity-over", "ice", "--date-order", "mdy"];
+    let pack = ["pack", &project, "--weather", &weather, "--out", &packed];
+    ends(&[&pack[..], &over].concat(), 0);
+    let kept = json(&Said {
+        out: fs::read_to_string(&packed).expect("a packed project"),
+        status: 0,
+        complaint: String::new(),
+    });
+    let kept: Value = kept["project"]
+        .as_str()
+        .and_then(|text| serde_json::from_str(text).ok())
+        .expect("the project in it");
+    let reading = &kept["weather"]["reading"];
+    assert_eq!(
+        (&reading["relative_humidities_over"], &reading["date_order"]),
+        (&Value::from("ice"), &Value::from("month_day_year")),
+        "{reading}"
+    );
+    let alone = ["year", &packed, "--csv"];
+    let told = ice.as_slice();
+    assert_eq!(
+        first_number(&alone, "duct_kg_kg"),
+        first_number(told, "duct_kg_kg"),
+        "as the project says"
+    );
+    let named = ["year", &packed, "--weather", &weather, "--csv"];
+    assert_eq!(
+        first_number(&named, "duct_kg_kg"),
+        first_number(told, "duct_kg_kg"),
+        "the same file by its bytes, wherever it lies"
+    );
+    let back = [&alone[..], &["--relative-humidity-over", "water"]].concat();
+    assert_eq!(
+        first_number(&back, "duct_kg_kg"),
+        first_number(&water, "duct_kg_kg"),
+        "the command line counts before the project"
+    );
+    fs::remove_dir_all(folder).expect("the folder goes");
+}
+
+#[test]
+fn what_is_said_of_a_file_must_be_known() {
+    let wrong = dewrun(&["year", PROJECT, "--column", "3=warmth"]);
+    assert_eq!(wrong.status, 2, "{}", wrong.complaint);
+    assert!(
+        wrong.complaint.contains("`warmth` is none of"),
+        "{}",
+        wrong.complaint
+    );
+    let root = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../..");
+    let text = fs::read_to_string(root.join(PROJECT)).expect("the example");
+    let said = "\"reading\": {\"columns\": [{\"number\": 3, \"holds\": \"warmth\"}]}, \"design\":";
+    let text = text.replacen("\"design\":", said, 1);
+    let refused = dewrun_reading(&["year", "-"], text.as_bytes());
+    assert_eq!(refused.status, 1, "{}", refused.complaint);
+    assert!(
+        refused
+            .complaint
+            .contains("weather.reading.columns[0].holds"),
+        "{}",
+        refused.complaint
+    );
+}

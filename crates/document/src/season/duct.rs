@@ -32,6 +32,10 @@ impl YearSaid {
                 let source = source.get_at(&at.field("source"))?;
                 self.season.source = source_of(&source, air);
                 self.season.steps = source.steps.iter().map(step).collect();
+                if let Some(file) = &source.file {
+                    let at = at.field("source");
+                    file.understanding_at(&at.field("file"))?;
+                }
                 self.measured = source.file;
             }
             None => self.by_row(row_of(&duct.air), air),

@@ -14,7 +14,7 @@ pub const FORMAT: &str = "dewrun-project";
 /// The version that is written and read.
 pub const VERSION: u64 = 1;
 /// The revision that is written; every revision up to it is read.
-pub const REVISION: u64 = 4;
+pub const REVISION: u64 = 5;
 
 /// What a file is called where something else stands in its place.
 const KIND: &str = "a project";
@@ -27,7 +27,7 @@ const FIELDS: [&str; 9] = [
 #[expect(dead_code, reason = "only its schema is asked for")]
 #[derive(JsonSchema)]
 #[schemars(deny_unknown_fields)]
-#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 4")]
+#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 5")]
 pub(crate) struct File {
     /// Always `dewrun-project`.
     #[schemars(extend("const" = FORMAT))]
@@ -36,7 +36,7 @@ pub(crate) struct File {
     #[schemars(extend("const" = VERSION))]
     version: u64,
     /// Which fields the file may hold; rises with every field added.
-    #[schemars(range(min = 1, max = 4))]
+    #[schemars(range(min = 1, max = 5))]
     revision: u64,
     /// What people call the project.
     name: String,

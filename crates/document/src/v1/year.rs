@@ -3,7 +3,7 @@
 use crate::json::{record, words};
 use schemars::JsonSchema;
 
-use super::{Input, MonthName, Period, Setting};
+use super::{FileReading, Input, MonthName, Period, Setting};
 
 /// A weather or logger file, known by its name and its hash; what it holds lies beside the project.
 #[derive(Debug, Clone, PartialEq, JsonSchema)]
@@ -20,6 +20,9 @@ pub struct WeatherReference {
     /// SHA-256 of its bytes, 64 hexadecimal digits.
     #[schemars(regex(pattern = "^[0-9a-f]{64}$"))]
     pub sha256: String,
+    /// What is said of it where looking at it is not enough, such as what its humidities below freezing refer to; left out: nothing. Since revision 5.
+    #[schemars(default, skip_serializing_if = "Option::is_none")]
+    pub reading: Option<FileReading>,
     /// Design states counted from it, which stand where it is not at hand.
     #[schemars(default, skip_serializing_if = "Vec::is_empty")]
     pub design: Vec<DesignState>,
@@ -174,6 +177,7 @@ record!(
     rows,
     step_s,
     sha256,
+    reading,
     design,
 );
 record!(

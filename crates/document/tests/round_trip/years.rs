@@ -1,12 +1,14 @@
 //! Random years of a project, and a year that is read and written.
 
 use dewrun_document::{
-    AirFrom, AirSource, AirStep, AirStepKind, DesignBy, DesignState, Follows, Kept, MonthName,
-    Period, Setting, SpaceYear, WeatherReference, Weekday, limits, read, read_keeping_years, write,
+    AirFrom, AirSource, AirStep, AirStepKind, DesignBy, DesignState, FileColumn, FileDates,
+    FileDelimiter, FileForm, FileHumidity, FileMark, FileReading, FileStamps, Follows, Kept,
+    MonthName, Over, Period, Setting, SpaceYear, WeatherReference, Weekday, limits, read,
+    read_keeping_years, write,
 };
 use proptest::collection::vec;
 use proptest::option;
-use proptest::prelude::{Just, Strategy, prop_oneof};
+use proptest::prelude::{BoxedStrategy, Just, Strategy, prop_oneof};
 use proptest::sample::select;
 
 use crate::DEMOS;
@@ -33,15 +35,87 @@ pub(crate) fn file() -> impl Strategy<Value = WeatherReference> {
         number(limits::ROWS),
         number(limits::STEP_S),
         vec(state, 0..3),
+        option::of(reading()),
     )
-        .prop_map(|(place, rows, step_s, design)| WeatherReference {
+        .prop_map(|(place, rows, step_s, design, reading)| WeatherReference {
             file: "gull-harbour.csv".to_owned(),
             place,
             rows,
             step_s,
             sha256: "0123456789abcdef".repeat(4),
+            reading,
             design,
         })
+}
+
+/// What may be said of a file; half of it at a time is left out.
+fn reading() -> BoxedStrategy<FileReading> {
+    let form = select(vec![
+        FileForm::Epw,
+        FileForm::Tmy3,
+        FileForm::Tm2,
+        FileForm::Table,
+    ]);
+    let delimiter = select(vec![
+        FileDelimiter::Comma,
+        FileDelimiter::Semicolon,
+        FileDelimiter::Tab,
+        FileDelimiter::Bar,
+        FileDelimiter::Spaces,
+    ]);
+    let mark = select(vec![FileMark::Point, FileMark::Comma]);
+    let dates = select(vec![
+        FileDates::DayMonthYear,
+        FileDates::MonthDayYear,
+        FileDates::YearMonthDay,
+    ]);
+    let stamps = select(vec![FileStamps::Start, FileStamps::End, FileStamps::Moment]);
+    let leads = select(vec![FileHumidity::DewPoint, FileHumidity::RelativeHumidity]);
+    let over = || select(vec![Over::Water, Over::Ice]);
+    let column = (
+        1_u16..500,
+        select(vec!["temperature", "dew point", "other"]),
+        text(),
+    )
+        .prop_map(|(number, holds, unit)| FileColumn {
+            number: f64::from(number),
+            holds: holds.to_owned(),
+            unit: Some(unit),
+        });
+    let words = (
+        option::of(form),
+        option::of(delimiter),
+        option::of(mark),
+        option::of(dates),
+        option::of(stamps),
+        option::of(leads),
+        option::of(over()),
+        option::of(over()),
+    );
+    let numbers = (
+        option::of((1_u32..1_000_000).prop_map(f64::from)),
+        option::of(number(limits::UTC_OFFSET_H)),
+        option::of(number(limits::ALTITUDE_M)),
+        option::of(number(limits::ABSOLUTE_PA)),
+    );
+    (words, numbers, vec(column, 0..3), option::of(text()))
+        .prop_map(|(words, numbers, columns, station)| FileReading {
+            form: words.0,
+            delimiter: words.1,
+            decimal_mark: words.2,
+            first_reading: numbers.0,
+            date_order: words.3,
+            columns,
+            station,
+            stamps: words.4,
+            utc_offset_h: numbers.1,
+            elevation_m: numbers.2,
+            pressure_pa: numbers.3,
+            dew_points_over: words.6,
+            relative_humidities_over: words.7,
+            leads: words.5,
+        })
+        .boxed()
 }
 
 pub(crate) fn period() -> impl Strategy<Value = Period> {

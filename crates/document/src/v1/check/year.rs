@@ -3,8 +3,8 @@
 use super::{Checked, each_of, many, text, within};
 use crate::field_path::Here;
 use crate::v1::{
-    AirFrom, AirSource, AirStep, AirStepKind, Follows, Input, Period, Setting, SpaceYear,
-    WeatherReference,
+    AirFrom, AirSource, AirStep, AirStepKind, FileReading, Follows, Input, Period, Setting,
+    SpaceYear, WeatherReference,
 };
 use crate::{DocumentError, limits};
 
@@ -19,6 +19,9 @@ pub(in crate::v1) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked 
             "is no SHA-256, must have 64 digits from 0 to 9 and a to f".to_owned(),
         );
     }
+    if let Some(said) = &file.reading {
+        reading(&at.field("reading"), said)?;
+    }
     let at = at.field("design");
     many(&at, file.design.len(), limits::PERIODS)?;
     for (position, state) in file.design.iter().enumerate() {
@@ -30,6 +33,36 @@ pub(in crate::v1) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked 
                 ("outdoor_dew_point_c", state.outdoor_dew_point_c),
             ],
         )?;
+    }
+    Ok(())
+}
+
+fn reading(at: &Here<'_>, said: &FileReading) -> Checked {
+    let numbers = [
+        ("first_reading", said.first_reading),
+        ("utc_offset_h", said.utc_offset_h),
+        ("elevation_m", said.elevation_m),
+        ("pressure_pa", said.pressure_pa),
+    ];
+    for (name, number) in numbers {
+        plain(at, number.map(|number| (name, number)).as_slice())?;
+    }
+    if let Some(line) = said.first_reading {
+        is_whole(&at.field("first_reading"), line, "number")?;
+    }
+    if let Some(station) = &said.station {
+        text(&at.field("station"), station, 0, limits::NAME)?;
+    }
+    let at = at.field("columns");
+    many(&at, said.columns.len(), limits::COLUMNS)?;
+    for (position, column) in said.columns.iter().enumerate() {
+        let at = at.index(position);
+        within(&at.field("number"), column.number, &limits::COLUMN)?;
+        is_whole(&at.field("number"), column.number, "number")?;
+        text(&at.field("holds"), &column.holds, 1, limits::NAME)?;
+        if let Some(unit) = &column.unit {
+            text(&at.field("unit"), unit, 0, limits::NAME)?;
+        }
     }
     Ok(())
 }
@@ -133,9 +166,7 @@ fn period(at: &Here<'_>, period: &Period) -> Checked {
             continue;
         };
         plain(at, &[(name, hour)])?;
-        if hour.floor() < hour {
-            return told(&at.field(name), "must be a whole hour".to_owned());
-        }
+        is_whole(&at.field(name), hour, "hour")?;
     }
     Ok(())
 }
@@ -151,6 +182,13 @@ fn plain(at: &Here<'_>, numbers: &[(&'static str, f64)]) -> Checked {
         if let Some((_, limits)) = found {
             within(&at.field(name), *number, limits)?;
         }
+    }
+    Ok(())
+}
+
+fn is_whole(at: &Here<'_>, number: f64, what: &str) -> Checked {
+    if number.floor() < number {
+        return told(at, format!("must be a whole {what}"));
     }
     Ok(())
 }

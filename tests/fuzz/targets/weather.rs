@@ -14,6 +14,7 @@ fuzz_target!(|bytes: &[u8]| {
         0 => Some(Form::Epw),
         1 => Some(Form::Tm2),
         2 => Some(Form::Table),
+        3 => Some(Form::Tmy3),
         _ => None,
     };
     let size = usize::from(first >> 3) * 16 + 1;

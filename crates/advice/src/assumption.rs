@@ -29,7 +29,14 @@ const BESIDE: [Figure; 4] = [
 ];
 
 /// The assumed values that an answer may rest on; those of legs and of both ends of the duct that share a row and a value are one.
-pub(crate) fn assumptions(givens: &[Given]) -> Vec<Assumption> {
+///
+/// # Range
+/// Inputs of a run, of its installation, or of both.
+///
+/// # Source
+/// No relation of its own.
+#[must_use]
+pub fn assumptions(givens: &[Given]) -> Vec<Assumption> {
     let mut found: Vec<Assumption> = Vec::new();
     for given in givens {
         let Origin::Assumed { row, low, high } = &given.origin else {

@@ -5,7 +5,7 @@ mod spread;
 mod steady;
 mod varied;
 
-pub use share::first_order_shares;
+pub use share::{first_order_shares, weighted_shares};
 pub use spread::Spread;
 pub use steady::{Share, SteadyDoubt, SteadyDoubts, TubeDoubt, seed_of};
 pub use varied::Varied;

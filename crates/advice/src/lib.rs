@@ -34,13 +34,14 @@ mod geometry;
 mod over_duct;
 mod rests_on;
 
-pub use assumption::Assumption;
+pub use assumption::{Assumption, assumptions};
 pub use boundary::{
     BoundaryError, BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit, coldest_space,
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
 pub use doubt::{
     Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares, seed_of,
+    weighted_shares,
 };
 pub use geometry::{
     Change, Kind as RemedyKind, Left, Remedy, Subject, changed, remedies_of_geometry,

@@ -24,6 +24,7 @@ pub(crate) enum Command {
     Air(Air),
     Lines(Lines),
     Year(Year),
+    Doubt(Doubt),
     Weather(Weather),
     Pack(Pack),
     Unpack(Unpack),
@@ -90,6 +91,42 @@ pub(crate) struct Year {
     pub(crate) units: System,
     #[command(flatten)]
     pub(crate) said: Said,
+}
+
+/// Says how sure a year is: the year again and again, everything that is assumed or measured taken anywhere within its span.
+///
+/// Between what four of five plausible years lie, how many of a hundred are wet or blind, which assumed values decide and
+/// how to measure them. What was measured at visits, or is said by `--measured`, weights the members by how well they agree.
+/// The weather file is found as by `year`. Where the standard error is a terminal it says how many members are done.
+/// The same project gives the same members. Exit status as with `year`, by the year as it is entered.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Doubt {
+    /// Project file, packed project, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// Members; powers of two are the most even.
+    #[arg(long, value_name = "N", default_value_t = 256, value_parser = clap::value_parser!(u32).range(8..=16384))]
+    pub(crate) members: u32,
+    /// A reading: `airflow=29.1` (L/min), `first-smoke=9`, `ninety-percent=21` (s), `suction=118,at=3.2` (Pa, m), or
+    /// `drained=310,since=2026-03-01,until=2026-06-01` (g); `,error=2` says its standard error.
+    #[arg(long, value_name = "WHAT=VALUE")]
+    pub(crate) measured: Vec<String>,
+    /// Leave out what was measured at visits.
+    #[arg(long)]
+    pub(crate) without_visits: bool,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// Units of the text.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
 }
 
 /// Saves a project with its weather: one text that holds the project and its files.
@@ -474,6 +511,8 @@ pub(crate) enum Document {
     Air,
     /// The answer of `weather --json`.
     Weather,
+    /// The answer of `doubt --json`.
+    Doubt,
 }
 
 impl System {

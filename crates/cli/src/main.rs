@@ -4,6 +4,7 @@ mod air;
 mod args;
 mod assess;
 mod columns;
+mod doubt;
 mod evaluate;
 mod exit;
 mod figures;
@@ -35,6 +36,7 @@ fn main() -> ExitCode {
         Command::Air(args) => air::air(args, &mut out),
         Command::Lines(args) => lines::lines(args, &mut out),
         Command::Year(args) => year::year(args, &mut out),
+        Command::Doubt(args) => doubt::doubt(args, &mut out),
         Command::Pack(args) => pack::pack(args, &mut out),
         Command::Unpack(args) => pack::unpack(args, &mut out),
         Command::Weather(args) => weather::weather(args, &mut out),

@@ -19,6 +19,8 @@ mod air_answer;
 mod answer;
 mod convert;
 mod doubt_answer;
+mod ensemble;
+mod ensemble_answer;
 mod error;
 mod field_path;
 mod figures;
@@ -44,6 +46,8 @@ mod year_answer;
 pub use air_answer::air_answer;
 pub use answer::{Telling, answer, whole_notes};
 pub use convert::to_run;
+pub use ensemble::{EnsembleSaid, day_of, measurements, to_ensemble};
+pub use ensemble_answer::{EnsembleTelling, ensemble_answer};
 pub use error::DocumentError;
 pub use field_path::FieldPath;
 pub use figures::{figure_entry, figure_entry_in, figures, figures_json, year_figures};
@@ -54,7 +58,7 @@ pub use names::{Names, called};
 pub use note::note;
 pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack, unpack};
 pub use place::{given_path, located, path_of};
-pub use schema::{air_schema, answer_schema, project_schema, weather_schema};
+pub use schema::{air_schema, answer_schema, doubt_schema, project_schema, weather_schema};
 pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
     LINK_MARK, from_link, is_link, link_letters, link_text, share_link, within_limit,

@@ -7,6 +7,7 @@ mod airflow_output;
 mod check;
 mod doubt_output;
 mod dry_output;
+mod ensemble_output;
 mod file;
 mod file_reading;
 mod input;

@@ -15,6 +15,11 @@ pub use super::dry_output::{
     DuctAirLimitOutput, LimitOutput, SpaceLimitOutput, StayingDryOutput, TubeLimitOutput,
 };
 
+pub use super::ensemble_output::{
+    DOUBT_FORMAT, DecidingOutput, DoubtFile, DoubtRunOutput, EnsembleOutput, MeasuredOutput,
+    QuantityOutput, ReadingOutput, RevisedOutput, SpanOutput, SpanShareOutput, WetAlongOutput,
+};
+
 pub use super::weather_output::{
     ColdDesignOutput, ColumnOutput, ConventionOutput, DesignOutput, GapOutput, HumidDesignOutput,
     PlaceOutput, RangeOutput, RangesOutput, RowOutput, TimingOutput, UnderstoodOutput,

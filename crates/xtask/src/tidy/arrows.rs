@@ -50,10 +50,19 @@ const ARROWS: &[(&str, &[&str])] = &[
         ],
     ),
     ("advice", &["run", "quantity", "numeric"]),
-    ("troubles", &["advice", "run", "quantity", "numeric"]),
+    (
+        "ensemble",
+        &["season", "advice", "run", "weather", "quantity", "numeric"],
+    ),
+    (
+        "troubles",
+        &["ensemble", "advice", "run", "quantity", "numeric"],
+    ),
     (
         "document",
-        &["season", "run", "advice", "troubles", "weather", "quantity"],
+        &[
+            "ensemble", "season", "run", "advice", "troubles", "weather", "quantity",
+        ],
     ),
     (
         "drawing",
@@ -99,7 +108,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[
-    "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+    "ensemble", "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
 ];
 /// These test and build the others, so they may see everything.
 const ANY: &[&str] = &["tests", "bench-page", "same-bits", "xtask"];

@@ -179,7 +179,10 @@ fn all_readings(
     given: &[readings::Said],
 ) -> Vec<Measurement> {
     let is_typical = climate.weather.timing.is_typical_year;
-    let mut all: Vec<Measurement> = given.iter().map(|one| one.measurement(is_typical)).collect();
+    let mut all: Vec<Measurement> = given
+        .iter()
+        .map(|one| one.measurement(is_typical))
+        .collect();
     if !args.without_visits {
         all.extend(measurements(project, position, is_typical));
     }

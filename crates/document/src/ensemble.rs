@@ -7,7 +7,9 @@ use dewrun_ensemble::{Inputs, SeasonInput, Usual};
 
 pub use visits::{day_of, measurements};
 
-use crate::{DocumentError, FieldPath, Names, Project, YearSaid, givens, installed, to_run, to_season};
+use crate::{
+    DocumentError, FieldPath, Names, Project, YearSaid, givens, installed, to_run, to_season,
+};
 
 /// What the ensemble of a run's year is made of.
 #[derive(Debug, Clone, PartialEq)]

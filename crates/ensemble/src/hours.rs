@@ -199,9 +199,8 @@ impl Kept {
         let standing = year.water.as_ref().map_or(&[][..], |water| &water.hours);
         let hours: Vec<HourTold> = (year.sums.iter().enumerate())
             .map(|(at, hour)| {
-                let is_humid = rating.is_some_and(|rating| {
-                    rating < chamber_humidity(&year.hourly.hours, at, hour)
-                });
+                let is_humid = rating
+                    .is_some_and(|rating| rating < chamber_humidity(&year.hourly.hours, at, hour));
                 HourTold::of(hour, standing.get(at), is_humid)
             })
             .collect();
@@ -246,7 +245,10 @@ mod tests {
         let both = hour(9000, 9900, StateFlags::WET).and(&hour(8000, 9000, StateFlags::LOW));
         assert_eq!(both.reading(), [0.8, 0.99], "lowest and highest");
         assert_eq!(both.condensed_g(), 2.0, "all water");
-        assert!(both.states.has(StateFlags::WET.with(StateFlags::LOW)), "{both:?}");
+        assert!(
+            both.states.has(StateFlags::WET.with(StateFlags::LOW)),
+            "{both:?}"
+        );
         assert!(!both.states.has(StateFlags::BLIND), "{both:?}");
     }
 }

@@ -115,7 +115,9 @@ impl OnSiteTold {
             Measured::NinetyPercent => self.ninety_s,
             Measured::Suction { at } => {
                 let (end_m, end_pa) = *self.suction.last()?;
-                at.map_or(Some(end_pa), |at| between(&self.suction, at.to_metres().min(end_m)))
+                at.map_or(Some(end_pa), |at| {
+                    between(&self.suction, at.to_metres().min(end_m))
+                })
             }
             Measured::Drained { since, until } => {
                 if !self.has_trap {
@@ -130,7 +132,11 @@ impl OnSiteTold {
                 };
                 let whole = self.trapped.last()?.1 - start;
                 // Over the turn of a year that begins anew.
-                Some(if begin <= end { end - begin } else { end - begin + whole })
+                Some(if begin <= end {
+                    end - begin
+                } else {
+                    end - begin + whole
+                })
             }
         }
     }
@@ -148,7 +154,11 @@ fn between(places: &[(f64, f64)], at_m: f64) -> Option<f64> {
     let mut pairs = pairs.filter(|(one, next)| one.0 <= at_m && at_m <= next.0);
     let (one, next) = pairs.next()?;
     let width = next.0 - one.0;
-    let share = if 0.0 < width { (at_m - one.0) / width } else { 0.0 };
+    let share = if 0.0 < width {
+        (at_m - one.0) / width
+    } else {
+        0.0
+    };
     Some(one.1 + share * (next.1 - one.1))
 }
 
@@ -186,7 +196,12 @@ mod tests {
     /// By hand: 20 g a day; from the third day to the fifth 40 g, over the turn of a typical year 20 g less than from the first to the last.
     #[test]
     fn what_is_drained_is_counted_between_days() {
-        let day = |number: i64| (20_000 + number, 20.0 * [0.0, 1.0, 2.0, 3.0, 4.0, 5.0][usize::try_from(number).expect("a day")]);
+        let day = |number: i64| {
+            (
+                20_000 + number,
+                20.0 * [0.0, 1.0, 2.0, 3.0, 4.0, 5.0][usize::try_from(number).expect("a day")],
+            )
+        };
         let told = OnSiteTold {
             trapped: (0..6).map(day).collect(),
             has_trap: true,
@@ -199,8 +214,15 @@ mod tests {
             })
         };
         assert_eq!(drained(20_002, 20_004), Some(40.0), "two days");
-        assert_eq!(drained(20_004, 20_001), Some(40.0), "20 to the end and 20 from the start");
-        assert!(told.has_day(20_003) && !told.has_day(19_000), "its own days");
+        assert_eq!(
+            drained(20_004, 20_001),
+            Some(40.0),
+            "20 to the end and 20 from the start"
+        );
+        assert!(
+            told.has_day(20_003) && !told.has_day(19_000),
+            "its own days"
+        );
         let none = OnSiteTold {
             has_trap: false,
             ..told
@@ -224,6 +246,10 @@ mod tests {
             })
         };
         assert_eq!(at(Some(3.0)), Some(30.0), "half way");
-        assert_eq!((at(None), at(Some(9.0))), (Some(40.0), Some(40.0)), "at the detector");
+        assert_eq!(
+            (at(None), at(Some(9.0))),
+            (Some(40.0), Some(40.0)),
+            "at the detector"
+        );
     }
 }

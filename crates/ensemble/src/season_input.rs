@@ -118,7 +118,9 @@ impl SeasonInput {
             Self::RoofAbsorbs(_) => {
                 "A logger under the roof on clear and on dull days; dark roofs take up 0.9, bright ones 0.3."
             }
-            Self::SkyShare(_) => "Look up from the tube: the part of what is seen that is open sky.",
+            Self::SkyShare(_) => {
+                "Look up from the tube: the part of what is seen that is open sky."
+            }
             Self::WindShare(_) => {
                 "A hot-wire anemometer held beside the tube on a windy day, against the weather station."
             }
@@ -197,10 +199,9 @@ fn set_step(change: &mut Change, input: SeasonInput, value: f64) -> Option<()> {
         (Change::Heated(to_c), SeasonInput::StepTemperature(_)) => *to_c = value,
         (Change::Cooled(coil), SeasonInput::StepTemperature(_)) => coil.apparatus_c = value,
         (Change::Cooled(coil), SeasonInput::StepShare(_)) => coil.bypass = value,
-        (
-            Change::Mixed(room, _) | Change::Recovered(room, ..),
-            SeasonInput::StepTemperature(_),
-        ) => room.temperature_c = value,
+        (Change::Mixed(room, _) | Change::Recovered(room, ..), SeasonInput::StepTemperature(_)) => {
+            room.temperature_c = value
+        }
         (Change::Mixed(room, _) | Change::Recovered(room, ..), SeasonInput::StepHumidity(_)) => {
             room.humidity = value.min(1.0);
         }
@@ -241,7 +242,11 @@ pub(crate) fn follow(season: &mut Season, run: &Run, what: Follow) -> Option<()>
             season.spaces.get_mut(at)?.wind_m_s = wind.to_metres_per_second();
         }
         Follow::SourceTemperature => {
-            set_source(&mut season.source, SeasonInput::SourceTemperature, duct()?.0)?;
+            set_source(
+                &mut season.source,
+                SeasonInput::SourceTemperature,
+                duct()?.0,
+            )?;
         }
         Follow::SourceHumidity => {
             set_source(&mut season.source, SeasonInput::SourceHumidity, duct()?.1)?;
@@ -264,6 +269,10 @@ fn air_in(space: &RunSpace) -> Pair {
 fn air_of(pair: Pair, run: &Run) -> Option<(f64, f64)> {
     let air = MoistAir::new(pair, run.pressure).ok()?.value;
     let celsius = air.temperature().to_celsius();
-    let over = if celsius < 0.0 { Over::Ice } else { Over::Water };
+    let over = if celsius < 0.0 {
+        Over::Ice
+    } else {
+        Over::Water
+    };
     Some((celsius, air.relative_humidity(over).to_fraction().min(1.0)))
 }

@@ -164,12 +164,17 @@ mod tests {
         });
         let of = |given: Given| {
             let spans = Span::of(&[given], &[]);
-            spans.first().map(|span| (span.low, span.at(0.5), span.high))
+            spans
+                .first()
+                .map(|span| (span.low, span.at(0.5), span.high))
         };
         assert_eq!(of(assumed), Some((16.0, 20.0, 24.0)), "its row");
         let (low, middle, high) = of(measured).expect("it varies");
         assert_eq!(middle, 20.0, "as read");
-        assert!((low - 19.3).abs() < 1e-12 && (high - 20.7).abs() < 1e-12, "{low} {high}");
+        assert!(
+            (low - 19.3).abs() < 1e-12 && (high - 20.7).abs() < 1e-12,
+            "{low} {high}"
+        );
         assert_eq!(of(given(GivenOrigin::Typed)), None, "it stands");
     }
 }

@@ -12,6 +12,8 @@ use crate::span::Origin;
 const DECIDES: f64 = 0.1;
 /// So many of them are named.
 const NAMED: usize = 3;
+/// With fewer members, parts of a spread are noise, and none are told.
+const ENOUGH: usize = 128;
 
 /// What an ensemble says.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,7 +45,7 @@ pub struct QuantityTold {
     pub spread: Spread,
     /// How far an end of it lies from that of the first half of the members, as a part of its width; none where it has no width.
     pub moved: Option<f64>,
-    /// What makes the spread, the largest part first.
+    /// What makes the spread, the largest part first; empty where members are too few to tell.
     pub shares: Vec<SpanShare>,
 }
 
@@ -116,7 +118,11 @@ pub(crate) fn worth(weights: &[f64]) -> f64 {
     let (sum, squares) = weights.iter().fold((0.0, 0.0), |(sum, squares), weight| {
         (sum + weight, squares + weight * weight)
     });
-    if 0.0 < squares { sum * sum / squares } else { 0.0 }
+    if 0.0 < squares {
+        sum * sum / squares
+    } else {
+        0.0
+    }
 }
 
 fn of_quantity(
@@ -129,12 +135,20 @@ fn of_quantity(
         .map(|member| member.totals.get(quantity))
         .collect();
     let values = values?;
-    let pairs: Vec<(f64, f64)> = values.iter().copied().zip(weights.iter().copied()).collect();
+    let pairs: Vec<(f64, f64)> = values
+        .iter()
+        .copied()
+        .zip(weights.iter().copied())
+        .collect();
     let half = pairs.iter().zip(halves).filter(|(_, is_first)| **is_first);
     let half: Vec<(f64, f64)> = half.map(|(pair, _)| *pair).collect();
     let spread = Spread::weighted(&pairs)?;
     let points: Vec<Vec<f64>> = members.iter().map(|member| member.point.clone()).collect();
-    let shares = weighted_shares(&points, &values, weights);
+    let shares = if members.len() < ENOUGH {
+        Vec::new()
+    } else {
+        weighted_shares(&points, &values, weights)
+    };
     let mut shares: Vec<SpanShare> = (shares.into_iter().enumerate())
         .map(|(span, share)| SpanShare { span, share })
         .collect();
@@ -154,9 +168,16 @@ fn moved(half: &Spread, all: &Spread) -> Option<f64> {
 }
 
 fn input(members: &[&Member], weights: &[f64], span: usize) -> Option<InputTold> {
-    let values: Option<Vec<f64>> = members.iter().map(|one| one.values.get(span).copied()).collect();
+    let values: Option<Vec<f64>> = members
+        .iter()
+        .map(|one| one.values.get(span).copied())
+        .collect();
     let values = values?;
-    let pairs: Vec<(f64, f64)> = values.iter().copied().zip(weights.iter().copied()).collect();
+    let pairs: Vec<(f64, f64)> = values
+        .iter()
+        .copied()
+        .zip(weights.iter().copied())
+        .collect();
     Some(InputTold {
         before: Spread::of(&values)?,
         after: Spread::weighted(&pairs)?,
@@ -168,7 +189,9 @@ fn along(members: &[&Member], weights: &[f64], tube: usize) -> Vec<f64> {
     let of = |member: &Member, place: usize| -> Option<bool> {
         member.wet_along.get(tube)?.get(place).copied()
     };
-    let longest = members.iter().filter_map(|one| one.wet_along.get(tube).map(Vec::len));
+    let longest = members
+        .iter()
+        .filter_map(|one| one.wet_along.get(tube).map(Vec::len));
     (0..longest.max().unwrap_or(0))
         .map(|place| {
             let (mut wet, mut all) = (0.0, 0.0);
@@ -207,7 +230,9 @@ impl EnsembleTold {
             span.is_some_and(|span| matches!(span.origin, Origin::Assumed { .. }))
         };
         let shares = self.that_matters().map_or(&[][..], |one| &one.shares);
-        let deciding = shares.iter().filter(|one| is_assumed(one) && DECIDES <= one.share);
+        let deciding = shares
+            .iter()
+            .filter(|one| is_assumed(one) && DECIDES <= one.share);
         deciding.take(NAMED).copied().collect()
     }
 }

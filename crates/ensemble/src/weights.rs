@@ -68,7 +68,8 @@ pub fn reweighted(gathered: &Gathered, measurements: &[Measurement]) -> Reweight
     let (weights, trust) = weights_of(&off);
     for reading in &mut readings {
         reading.after = expected(&members, &reading.measurement).and_then(|expected| {
-            let pairs: Vec<(f64, f64)> = expected.into_iter().zip(weights.iter().copied()).collect();
+            let pairs: Vec<(f64, f64)> =
+                expected.into_iter().zip(weights.iter().copied()).collect();
             Spread::weighted(&pairs)
         });
     }
@@ -86,8 +87,12 @@ fn errors_off(measurement: &Measurement, expected: f64) -> f64 {
 
 /// What each member expects; none where one of them has no such thing.
 fn expected(members: &[&Member], measurement: &Measurement) -> Option<Vec<f64>> {
-    let expected = members.iter().map(|one| one.on_site.expects(measurement.what));
-    expected.collect::<Option<Vec<f64>>>().filter(|all| !all.is_empty())
+    let expected = members
+        .iter()
+        .map(|one| one.on_site.expects(measurement.what));
+    expected
+        .collect::<Option<Vec<f64>>>()
+        .filter(|all| !all.is_empty())
 }
 
 fn first_look(measurement: &Measurement, expected: Option<&[f64]>) -> MeasurementTold {
@@ -107,9 +112,8 @@ fn first_look(measurement: &Measurement, expected: Option<&[f64]>) -> Measuremen
 /// Weights from how far off members are, and the largest power of the likelihood that leaves enough of them.
 fn weights_of(off: &[f64]) -> (Vec<f64>, f64) {
     let least = off.iter().copied().fold(f64::INFINITY, f64::min);
-    let at = |trust: f64| -> Vec<f64> {
-        off.iter().map(|off| exp(-trust * (off - least))).collect()
-    };
+    let at =
+        |trust: f64| -> Vec<f64> { off.iter().map(|off| exp(-trust * (off - least))).collect() };
     let full = at(1.0);
     #[expect(clippy::cast_precision_loss, reason = "far below 2^52 members")]
     let enough = LEAST_WORTH.min(0.5 * off.len() as f64);
@@ -147,6 +151,10 @@ mod tests {
         let off: Vec<f64> = (0..100).map(|at| 5.0 * f64::from(at)).collect();
         let (weights, trust) = weights_of(&off);
         assert!(0.0 < trust && trust < 1.0, "{trust}");
-        assert!((worth(&weights) - LEAST_WORTH).abs() < 1e-3, "{}", worth(&weights));
+        assert!(
+            (worth(&weights) - LEAST_WORTH).abs() < 1e-3,
+            "{}",
+            worth(&weights)
+        );
     }
 }

@@ -12,7 +12,11 @@ use crate::plan::{Climate, Inputs};
 const STEP_M: f64 = 0.1;
 
 /// At which places of both tubes it is wet in the wettest hour of a month, from the inlet on, a decimetre from one to the next.
-pub(crate) fn wet_along(inputs: &Inputs, year: &YearOutcome, climate: Climate<'_>) -> [Vec<bool>; 2] {
+pub(crate) fn wet_along(
+    inputs: &Inputs,
+    year: &YearOutcome,
+    climate: Climate<'_>,
+) -> [Vec<bool>; 2] {
     let mut along = [places(&inputs.run.intake), places(&inputs.run.exhaust)];
     for hour in wettest_of_months(year) {
         let Some((row, start_s)) = row_of(year, hour) else {

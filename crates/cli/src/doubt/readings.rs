@@ -45,7 +45,12 @@ fn one(text: &str) -> Result<Said, String> {
             ("at", value) => at = Some(Length::metres(number(text, value)?)),
             ("since", value) => since = Some(day(text, value)?),
             ("until", value) => until = Some(day(text, value)?),
-            (other, _) => return Err(wrong(text, &format!("{other} is none of error, at, since, until"))),
+            (other, _) => {
+                return Err(wrong(
+                    text,
+                    &format!("{other} is none of error, at, since, until"),
+                ));
+            }
         }
     }
     if error.is_some_and(|error| error <= 0.0) {
@@ -59,13 +64,18 @@ fn one(text: &str) -> Result<Said, String> {
         "drained" => Measured::Drained {
             since,
             until: until.ok_or_else(|| {
-                wrong(text, "say until which day it was drained, as until=2026-06-01")
+                wrong(
+                    text,
+                    "say until which day it was drained, as until=2026-06-01",
+                )
             })?,
         },
         other => {
             return Err(wrong(
                 text,
-                &format!("{other} is none of airflow, first-smoke, ninety-percent, suction, drained"),
+                &format!(
+                    "{other} is none of airflow, first-smoke, ninety-percent, suction, drained"
+                ),
             ));
         }
     };

@@ -120,13 +120,17 @@ fn named(span: &SpanOutput) -> String {
 fn write_shares(doubt: &EnsembleOutput, style: Style, out: &mut impl Write) -> io::Result<()> {
     for id in ["water_kg", "blind_hours"] {
         let found = doubt.quantities.iter().find(|one| one.id == id);
-        let Some(one) = found.filter(|one| one.spread.p10 != one.spread.p90) else {
+        let Some(one) = found.filter(|one| !one.shares.is_empty()) else {
             continue;
         };
         let (name, ..) = shown(id, style);
         let rows = one.shares.iter().take(LISTED).filter_map(|share| {
             let span = span_of(doubt, share.span)?;
-            Some(vec![named(span), span_words(span), percent(share.share_percent, style)])
+            Some(vec![
+                named(span),
+                span_words(span),
+                percent(share.share_percent, style),
+            ])
         });
         let head = format!("what makes the spread: {name}");
         let heads = [head, "usual (low to high)".to_owned(), "part".to_owned()];
@@ -232,6 +236,10 @@ fn revised(doubt: &EnsembleOutput, measured: &MeasuredOutput) -> String {
             .max((after.p90.0 - before.p90.0).abs());
         (LEAST * width <= moved).then(|| vec![named(span), show(before), show(after)])
     });
-    let heads = ["what readings say of the inputs", "P10 to P90 before", "after"];
+    let heads = [
+        "what readings say of the inputs",
+        "P10 to P90 before",
+        "after",
+    ];
     columns(heads.map(str::to_owned), rows, 3)
 }

@@ -70,6 +70,13 @@ impl Words<'_> {
     /// The assumed values that decide.
     fn rests(&self) -> String {
         let deciding = self.told.deciding(self.plan);
+        if self
+            .told
+            .that_matters()
+            .is_some_and(|one| one.shares.is_empty())
+        {
+            return "So few cases don't tell what decides.".to_owned();
+        }
         if deciding.is_empty() {
             return "No assumed value alone makes a tenth of the spread.".to_owned();
         }
@@ -138,7 +145,9 @@ impl Words<'_> {
         }
         let unknown = reading.before.is_none();
         unknown.then(|| {
-            format!("The {what} read, {read}, can't be compared: the run as drawn has no such reading.")
+            format!(
+                "The {what} read, {read}, can't be compared: the run as drawn has no such reading."
+            )
         })
     }
 
@@ -218,8 +227,16 @@ mod tests {
     #[test]
     fn none_and_all_are_said_only_where_they_are() {
         assert_eq!(cases(0.0), "0 of 100 plausible cases", "none");
-        assert_eq!(cases(0.001), "fewer than 1 of 100 plausible cases", "hardly any");
-        assert_eq!(cases(0.999), "more than 99 of 100 plausible cases", "nearly all");
+        assert_eq!(
+            cases(0.001),
+            "fewer than 1 of 100 plausible cases",
+            "hardly any"
+        );
+        assert_eq!(
+            cases(0.999),
+            "more than 99 of 100 plausible cases",
+            "nearly all"
+        );
         assert_eq!(cases(1.0), "100 of 100 plausible cases", "all");
     }
 }

@@ -4,6 +4,7 @@
 //! against sources from outside.
 
 mod assess;
+mod doubt;
 mod lines;
 mod link;
 mod masked;

@@ -1,5 +1,7 @@
 //! What every command says, word for word, with its numbers masked.
 
+use std::fs;
+
 use crate::masked::masked;
 use crate::running::{Said, dewrun, dewrun_reading};
 
@@ -33,6 +35,7 @@ fn help() {
     hold("help_link", &dewrun(&["link", "--help"]));
     hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
     hold("help_year", &dewrun(&["year", "--help"]));
+    hold("help_doubt", &dewrun(&["doubt", "--help"]));
     hold("help_pack", &dewrun(&["pack", "--help"]));
     hold("help_unpack", &dewrun(&["unpack", "--help"]));
     hold("help_weather", &dewrun(&["weather", "--help"]));
@@ -78,6 +81,40 @@ fn years() {
     hold("year_json", &dewrun(&["year", project, "--json"]));
     hold("year_no_file", &dewrun(&["year", "demo/make-up-air.json"]));
     hold("figure_year", &dewrun(&["figure", "year-water"]));
+}
+
+/// So many members tell what decides; forty days are enough for the words.
+#[test]
+fn doubts() {
+    let project = "demo/gull-harbour-roof.json";
+    let days = forty_days();
+    let members = ["doubt", project, "--weather", &days, "--members", "128"];
+    hold("doubt", &dewrun(&members));
+    let few = ["doubt", project, "--weather", &days, "--members", "16"];
+    let read = ["--measured", "airflow=29.5", "--measured", "suction=900"];
+    let read: Vec<&str> = few.iter().chain(&read).copied().collect();
+    hold("doubt_measured", &dewrun(&read));
+    hold(
+        "doubt_no_file",
+        &dewrun(&["doubt", "demo/make-up-air.json"]),
+    );
+}
+
+/// The head of the invented weather and its readings from 1 July on.
+fn forty_days() -> String {
+    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
+    let text = fs::read_to_string(format!("{root}/demo/gull-harbour.csv")).expect("the weather");
+    let readings = |line: &&str| line.as_bytes().first().is_some_and(u8::is_ascii_digit);
+    let head = text.lines().take_while(|line| !readings(line));
+    let july = text
+        .lines()
+        .skip_while(|line| !line.starts_with("2001-07-01"));
+    let kept: Vec<&str> = head.chain(july.take(960)).collect();
+    let folder = std::env::temp_dir().join(format!("dewrun-doubt-{}", std::process::id()));
+    fs::create_dir_all(&folder).expect("a folder");
+    let path = folder.join("forty-days.csv");
+    fs::write(&path, kept.join("\n")).expect("it can be written");
+    path.display().to_string()
 }
 
 #[test]

@@ -70,26 +70,39 @@ impl Spans {
             let year = space.year.as_ref();
             let year = year.map(|year| year.get_at(&here)).transpose()?;
             let year = year.as_ref();
-            let mut add = |field: &'static str, (input, scale), of: fn(&SpaceYear) -> &Option<Input<f64>>| {
-                let given = year.and_then(|year| of(year).as_ref());
-                self.add((input, scale), given, here.field(field).path(), said);
-            };
+            let mut add =
+                |field: &'static str, (input, scale), of: fn(&SpaceYear) -> &Option<Input<f64>>| {
+                    let given = year.and_then(|year| of(year).as_ref());
+                    self.add((input, scale), given, here.field(field).path(), said);
+                };
             match around.space {
                 Around::Room { .. } => self.follows.extend([Follow::Space(at), Follow::Wind(at)]),
                 Around::Coupled { .. } => {
-                    add("share", (SeasonInput::SpaceShare(at), 1.0), |year| &year.share);
-                    add("room_c", (SeasonInput::RoomTemperature(at), 1.0), |year| &year.room_c);
-                    add("room_percent", (SeasonInput::RoomHumidity(at), PERCENT), |year| {
-                        &year.room_percent
+                    add("share", (SeasonInput::SpaceShare(at), 1.0), |year| {
+                        &year.share
                     });
-                    add("roof_absorbs", (SeasonInput::RoofAbsorbs(at), 1.0), |year| {
-                        &year.roof_absorbs
+                    add("room_c", (SeasonInput::RoomTemperature(at), 1.0), |year| {
+                        &year.room_c
                     });
+                    add(
+                        "room_percent",
+                        (SeasonInput::RoomHumidity(at), PERCENT),
+                        |year| &year.room_percent,
+                    );
+                    add(
+                        "roof_absorbs",
+                        (SeasonInput::RoofAbsorbs(at), 1.0),
+                        |year| &year.roof_absorbs,
+                    );
                     self.follows.push(Follow::Wind(at));
                 }
                 Around::Outdoors { .. } => {
-                    add("sky_share", (SeasonInput::SkyShare(at), 1.0), |year| &year.sky_share);
-                    add("wind_share", (SeasonInput::WindShare(at), 1.0), |year| &year.wind_share);
+                    add("sky_share", (SeasonInput::SkyShare(at), 1.0), |year| {
+                        &year.sky_share
+                    });
+                    add("wind_share", (SeasonInput::WindShare(at), 1.0), |year| {
+                        &year.wind_share
+                    });
                 }
             }
         }
@@ -134,11 +147,26 @@ impl Spans {
     fn source(&mut self, source: &AirSource, here: &Here<'_>, said: &YearSaid) {
         if source.from == AirFrom::Room {
             let fields = [
-                ("temperature_c", SeasonInput::SourceTemperature, 1.0, &source.temperature_c),
-                ("percent", SeasonInput::SourceHumidity, PERCENT, &source.percent),
+                (
+                    "temperature_c",
+                    SeasonInput::SourceTemperature,
+                    1.0,
+                    &source.temperature_c,
+                ),
+                (
+                    "percent",
+                    SeasonInput::SourceHumidity,
+                    PERCENT,
+                    &source.percent,
+                ),
             ];
             for (field, input, scale, given) in fields {
-                self.add((input, scale), given.as_ref(), here.field(field).path(), said);
+                self.add(
+                    (input, scale),
+                    given.as_ref(),
+                    here.field(field).path(),
+                    said,
+                );
             }
             if source.temperature_c.is_none() {
                 self.follows.push(Follow::SourceTemperature);
@@ -151,13 +179,33 @@ impl Spans {
         for (at, step) in source.steps.iter().enumerate() {
             let here = steps.index(at);
             let fields = [
-                ("temperature_c", SeasonInput::StepTemperature(at), 1.0, &step.temperature_c),
-                ("percent", SeasonInput::StepHumidity(at), PERCENT, &step.percent),
+                (
+                    "temperature_c",
+                    SeasonInput::StepTemperature(at),
+                    1.0,
+                    &step.temperature_c,
+                ),
+                (
+                    "percent",
+                    SeasonInput::StepHumidity(at),
+                    PERCENT,
+                    &step.percent,
+                ),
                 ("share", SeasonInput::StepShare(at), 1.0, &step.share),
-                ("moisture_share", SeasonInput::StepMoisture(at), 1.0, &step.moisture_share),
+                (
+                    "moisture_share",
+                    SeasonInput::StepMoisture(at),
+                    1.0,
+                    &step.moisture_share,
+                ),
             ];
             for (field, input, scale, given) in fields {
-                self.add((input, scale), given.as_ref(), here.field(field).path(), said);
+                self.add(
+                    (input, scale),
+                    given.as_ref(),
+                    here.field(field).path(),
+                    said,
+                );
             }
         }
     }

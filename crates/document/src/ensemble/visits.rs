@@ -82,7 +82,11 @@ fn from_traps(run: &Run, visit: &Visit) -> Option<f64> {
 #[must_use]
 pub fn day_of(date: &str) -> Option<i64> {
     let mut parts = date.splitn(3, '-').map(str::parse::<u16>);
-    let (year, month, day) = (parts.next()?.ok()?, parts.next()?.ok()?, parts.next()?.ok()?);
+    let (year, month, day) = (
+        parts.next()?.ok()?,
+        parts.next()?.ok()?,
+        parts.next()?.ok()?,
+    );
     // Within a day or two of it by the mean year; then by looking.
     let years = i64::from(year) - 1970;
     let about = years * 146_097 / 400 + (i64::from(month) - 1) * 153 / 5 + i64::from(day);

@@ -108,7 +108,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[
-    "ensemble", "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather", "quantity",
+    "ensemble", "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather",
+    "quantity",
 ];
 /// These test and build the others, so they may see everything.
 const ANY: &[&str] = &["tests", "bench-page", "same-bits", "xtask"];

@@ -17,6 +17,7 @@ use dewrun_ensemble::{
     Climate, Gathered, Kept, Measurement, Member, MemberWork, Plan, Quantity, reweighted, told,
 };
 use dewrun_season::SeasonError;
+use dewrun_weather::Understanding;
 use rayon::iter::{IntoParallelIterator, ParallelIterator};
 
 use crate::args::Doubt;
@@ -60,7 +61,8 @@ pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
         Ok(runs) => runs.into_iter().map(|(position, _)| position).collect(),
         Err(error) => return failed(args, &name, &error, out),
     };
-    let files = Files::new(&args.project, args.weather.as_deref(), packed.files);
+    let files = Files::new(&args.project, packed.files)
+        .with(args.weather.as_deref(), Understanding::default());
     let project = &packed.project;
     let mut ending = Ending::Dry;
     let mut answers = Vec::new();

@@ -98,6 +98,7 @@ fn deposition(wall_c: f64) -> (f64, f64, f64) {
 
 impl State {
     /// Solves the balances of all lanes.
+    #[inline(always)]
     pub(super) fn solve(&mut self, cell: &Cell<Lanes>) {
         self.begin();
         for step in 0..MOST_STEPS {
@@ -124,6 +125,7 @@ impl State {
     /// A lane keeps its means once a few trials have gone by and the last of them was near.
     ///
     /// Until then nothing is known of where the surface is: each trial is that of another balance.
+    #[inline(always)]
     fn settle_means(&mut self, trial: u32) {
         let solving = &mut self.solving;
         let (enough, far_k) = if MOST_SETTLING <= trial {
@@ -145,6 +147,7 @@ impl State {
     }
 
     /// Before the first trial the differences are those at the start of the cell.
+    #[inline(always)]
     fn begin(&mut self) {
         let (given, reached, solving) = (&self.given, &self.reached, &mut self.solving);
         solving.mean_heat = [1.0; LANES];
@@ -164,6 +167,7 @@ impl State {
     }
 
     /// Heat through the wall at the surface that is tried, and the inner wall that it makes.
+    #[inline(always)]
     fn through(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
         for l in 0..LANES {
@@ -192,6 +196,7 @@ impl State {
     }
 
     /// Saturation and heat of deposition at walls that are surely above 0 °C.
+    #[inline(always)]
     fn over_water(&mut self) {
         let (given, solving) = (&self.given, &mut self.solving);
         solving.frozen = [0.0; LANES];
@@ -207,6 +212,7 @@ impl State {
     }
 
     /// The same where some may be below.
+    #[inline(always)]
     fn over_any(&mut self) {
         self.over_water();
         let (given, solving) = (&self.given, &mut self.solving);
@@ -234,6 +240,7 @@ impl State {
     }
 
     /// What the wall takes up at the temperature that it has.
+    #[inline(always)]
     fn take_up(&mut self, cell: &Cell<Lanes>) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
         for l in 0..LANES {
@@ -270,6 +277,7 @@ impl State {
     }
 
     /// The heat that is missing, and how it falls with the surface's temperature.
+    #[inline(always)]
     fn miss(&mut self) {
         let (reached, film, solving) = (&self.reached, &self.film, &mut self.solving);
         for l in 0..LANES {
@@ -297,6 +305,7 @@ impl State {
     }
 
     /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
+    #[inline(always)]
     fn step(&mut self) {
         let solving = &mut self.solving;
         for l in 0..LANES {

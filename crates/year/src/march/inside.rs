@@ -29,6 +29,7 @@ pub(super) fn within_range(t_c: f64) -> f64 {
 
 impl State {
     /// The inside film of the cells that the lanes are at.
+    #[inline(always)]
     pub(super) fn meet(&mut self, cell: &Cell<Lanes>) {
         for l in 0..LANES {
             let half = 0.5 * cell.length[l];
@@ -58,6 +59,7 @@ impl State {
     }
 
     /// The air in the middle of the cell, as first guessed, and its properties.
+    #[inline(always)]
     fn properties(&mut self, cell: &Cell<Lanes>) {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &mut self.film, &self.solving);
@@ -93,6 +95,7 @@ impl State {
         }
     }
 
+    #[inline(always)]
     fn laminar(&mut self, cell: &Cell<Lanes>) {
         let film = &mut self.film;
         for l in 0..LANES {
@@ -102,6 +105,7 @@ impl State {
     }
 
     /// Laminar, turbulent and between.
+    #[inline(always)]
     fn any_regime(&mut self, cell: &Cell<Lanes>) {
         let film = &mut self.film;
         for l in 0..LANES {

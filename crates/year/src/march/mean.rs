@@ -34,6 +34,7 @@ struct Means {
 
 impl State {
     /// The means of the wall that was tried last, of the lanes that are still open to them.
+    #[inline(always)]
     pub(super) fn means(&mut self, cell: &Cell<Lanes>) {
         let found = self.means_of_all(cell);
         let solving = &mut self.solving;
@@ -45,8 +46,8 @@ impl State {
         put(&mut solving.added_mass, &found.added_mass, &open);
     }
 
-    /// Those of all lanes: a function of its own, since a lane that is skipped keeps the others from going side by side.
-    #[inline(never)]
+    /// Those of all lanes: one that is skipped would keep the others from going side by side.
+    #[inline(always)]
     fn means_of_all(&self, cell: &Cell<Lanes>) -> Means {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &self.film, &self.solving);

@@ -49,9 +49,7 @@ impl State {
                         (aside.reached.t_c[l], aside.reached.w[l]) = (air.t_c, air.w);
                     }
                 }
-                aside.meet(&place);
-                aside.solve(&place);
-                aside.settle(&place);
+                aside.exchange(&place);
                 for l in 0..LANES {
                     let along = cell.length[l] * self.given.per_flow[l] / f64::from(PARTS);
                     let vapour = aside.reached.vapour[l];

@@ -7,6 +7,7 @@
 mod balance;
 mod carried;
 mod cell;
+mod exchange;
 mod inside;
 mod lanes;
 mod load;

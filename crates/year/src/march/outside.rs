@@ -41,6 +41,7 @@ pub(super) fn ln_vapour((x, slope): (f64, f64)) -> (f64, f64) {
 
 impl State {
     /// Convection of the surfaces that are tried.
+    #[inline(always)]
     pub(super) fn convect(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
         for l in 0..LANES {
@@ -63,6 +64,7 @@ impl State {
     }
 
     /// One lane in a riser.
+    #[inline(always)]
     fn rise(&mut self, cell: &Cell<Lanes>, l: usize, (slim, shape): (f64, f64)) {
         let (given, solving) = (&self.given, &mut self.solving);
         let difference = larger(
@@ -77,6 +79,7 @@ impl State {
     }
 
     /// The wind of those lanes that have any.
+    #[inline(always)]
     fn blow(&mut self) {
         let (given, solving) = (&self.given, &mut self.solving);
         for l in 0..LANES {
@@ -97,6 +100,7 @@ impl State {
     }
 
     /// Sweat of those lanes whose surface is below the dew point of its space.
+    #[inline(always)]
     pub(super) fn sweat(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
         let below: Lanes = core::array::from_fn(|l| given.dry_above_c[l] - solving.surface_c[l]);

@@ -33,6 +33,7 @@ impl State {
     /// Takes the solved balance over into the wall and the air.
     ///
     /// The water that the air loses is, to rounding, what the wall gains; its heat follows from its own exchange.
+    #[inline(always)]
     pub(super) fn settle(&mut self, cell: &Cell<Lanes>) {
         let (given, film, solving, settled) =
             (&self.given, &self.film, &self.solving, &mut self.settled);

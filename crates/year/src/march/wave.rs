@@ -46,9 +46,7 @@ impl March {
         let Some(cell) = self.turns.get(self.turn % count) else {
             return;
         };
-        self.state.meet(cell);
-        self.state.solve(cell);
-        self.state.settle(cell);
+        self.state.exchange(cell);
         let active: [bool; LANES] =
             core::array::from_fn(|l| self.lanes.get(l).is_some_and(|lane| lane.part.is_some()));
         let misty: [bool; LANES] = core::array::from_fn(|l| active[l] && self.state.is_misty(l));

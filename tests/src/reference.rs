@@ -78,6 +78,8 @@ pub fn run() -> Result<bool, String> {
         let cases = list(&folder, "cases.json")?;
         let name = "cases.json, an endless tube through the year";
         reports.push(year::hold_endless(name, &folder, &cases));
+        let name = "cases.json, a project through real years";
+        reports.push(year::hold_whole(name, &folder, &cases));
     }
     for report in &reports {
         report.print();

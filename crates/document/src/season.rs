@@ -20,6 +20,8 @@ pub struct YearSaid {
     pub season: Season,
     /// The weather file.
     pub weather: Option<WeatherReference>,
+    /// Pressure of the project's air, Pa.
+    pub pressure_pa: f64,
     /// The file that was measured in the duct.
     pub measured: Option<WeatherReference>,
     /// Numbers that stand in for what is left out.
@@ -72,6 +74,7 @@ pub fn to_season(project: &Project, run_index: usize) -> Result<YearSaid, Docume
         weather: weather
             .map(|file| file.get_at(&Here::at("weather")))
             .transpose()?,
+        pressure_pa: run.pressure.to_pascals(),
         measured: None,
         assumed: Vec::new(),
         said: Vec::new(),

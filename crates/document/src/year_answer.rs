@@ -1,5 +1,6 @@
 //! The year of a run as the answer file tells it.
 
+mod notes;
 mod series;
 
 use dewrun_run::{Run, Tube, Verdict, WET_SENSOR_MIST};
@@ -97,6 +98,7 @@ pub fn year_answer(telling: YearTelling<'_>) -> YearOutput {
     let missing = said.weather.as_ref().filter(|_| weather.is_none());
     YearOutput {
         sentence: telling.sentence.to_owned(),
+        notes: outcome.map_or_else(Vec::new, |outcome| notes::notes(said, outcome)),
         weather: weather.map(|file| YearWeatherOutput {
             file: file.file.clone(),
             place: file.place.clone(),
@@ -129,6 +131,9 @@ fn taken_for_granted(said: &YearSaid, outcome: Option<&YearOutcome>) -> Vec<Stri
     let mut all = said.said.clone();
     if let Some(outcome) = outcome {
         all.push("The pressure of the air is that of the weather file, hour by hour.".to_owned());
+        if outcome.water.is_ok() {
+            all.push("The filter is new as the year begins and gathers its year of dust evenly; no visit changes it.".to_owned());
+        }
         if outcome.hourly.is_typical_year {
             all.push("Days of the week mean nothing in a typical year: its months come from different ones.".to_owned());
         }

@@ -2,6 +2,7 @@
 
 mod design;
 mod epw;
+mod hyland_wexler;
 mod loggers;
 mod minutes;
 mod numbers;
@@ -11,7 +12,7 @@ mod real_weather;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use dewrun_weather::{Reader, Understanding, Weather};
+use dewrun_weather::{Reader, Series, Understanding, Weather};
 use serde_json::Value;
 
 use super::compare::{Comparison, Tolerance};
@@ -134,6 +135,17 @@ fn read_bytes(bytes: &[u8], given: Understanding) -> Result<Weather, String> {
         reader.push(piece).map_err(|error| error.to_string())?;
     }
     reader.finish().map_err(|error| error.to_string())
+}
+
+/// The rows of a file at a path.
+///
+/// # Errors
+/// Why it can't be read.
+pub(super) fn series_of(path: &Path) -> Result<Series, String> {
+    let said = |error: &dyn core::fmt::Display| format!("{}: {error}", path.display());
+    let bytes = fs::read(path).map_err(|error| said(&error))?;
+    let weather = read_bytes(&bytes, Understanding::default()).map_err(|error| said(&error))?;
+    Ok(weather.series)
 }
 
 /// Gathers values beside what is expected of them.

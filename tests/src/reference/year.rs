@@ -3,6 +3,7 @@
 mod endless;
 mod hold;
 mod input;
+mod whole;
 
 use std::path::Path;
 
@@ -39,10 +40,22 @@ pub fn hold(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
 /// Holds the yearly condensate that the cases of weather files tell, in so far as the files are there.
 #[must_use]
 pub fn hold_endless(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
-    let there = |case: &&Value| {
-        let file = case["fixture"][0].as_str().unwrap_or_default();
-        endless::asks(case) && folder.join(file).exists()
-    };
-    let asked: Vec<Value> = cases.iter().filter(there).cloned().collect();
+    let asked = there(folder, cases, endless::asks);
     solved::hold_each(name, &asked, |case| endless::answer(case, folder))
+}
+
+/// Holds what `dewrun year` makes of real weather files, in so far as they are there.
+#[must_use]
+pub fn hold_whole(name: &str, folder: &Path, cases: &[Value]) -> FileReport {
+    let asked = there(folder, cases, whole::asks);
+    solved::hold_each(name, &asked, |case| whole::answer(case, folder))
+}
+
+/// The cases that ask for something and whose file is there.
+fn there(folder: &Path, cases: &[Value], asks: impl Fn(&Value) -> bool) -> Vec<Value> {
+    let is_there = |case: &&Value| {
+        let file = case["fixture"][0].as_str();
+        asks(case) && file.is_some_and(|file| folder.join(file).exists())
+    };
+    cases.iter().filter(is_there).cloned().collect()
 }

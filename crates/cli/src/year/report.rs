@@ -22,6 +22,9 @@ pub(super) fn write(
     out: &mut impl Write,
 ) -> io::Result<()> {
     writeln!(out, "{}", year.sentence)?;
+    for note in &year.notes {
+        writeln!(out, "Note: {note}")?;
+    }
     writeln!(out, "\n{project} \u{2013} {run}")?;
     if let Some(weather) = &year.weather {
         writeln!(
@@ -163,6 +166,9 @@ fn write_water(found: &YearWaterOutput, style: Style, out: &mut impl Write) -> i
             store.tube,
             water(store.most_g, style)
         )?;
+    }
+    if found.stores.iter().all(|store| store.kind != "trap") {
+        return writeln!(out, "There is no trap.");
     }
     writeln!(
         out,

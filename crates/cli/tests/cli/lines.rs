@@ -56,7 +56,7 @@ fn order_is_kept_and_a_bad_line_stops_nothing() {
         assert_eq!(answer["format"], "dewrun-answer", "each names its format");
         assert_eq!(
             (answer["version"].as_u64(), answer["revision"].as_u64()),
-            (Some(1), Some(7)),
+            (Some(1), Some(8)),
             "and its version"
         );
     }

@@ -380,3 +380,23 @@ fn what_is_said_of_a_file_must_be_known() {
         refused.complaint
     );
 }
+
+/// A project at sea level in air of 82 kPa: that of some 1750 m (ISO 2533).
+#[test]
+fn weather_from_another_height_is_told_and_what_to_do() {
+    let high = ["year", PROJECT, "--pressure", "82000Pa"];
+    let told = dewrun(&high).out;
+    for words in [
+        "Note: The pressure of the project is 101",
+        "that of the weather file 82",
+        "its station lies too high for this site",
+        "Set the pressure or altitude of the project to that of the site",
+    ] {
+        assert!(told.contains(words), "{words} in {told}");
+    }
+    let answer = json(&dewrun(&[&high[..], &["--json"]].concat()));
+    let notes = answer["runs"][0]["year"]["notes"].as_array();
+    assert_eq!(notes.map(Vec::len), Some(1), "{answer}");
+    let usual = dewrun(&["year", PROJECT]).out;
+    assert!(!usual.contains("Note:"), "{usual}");
+}

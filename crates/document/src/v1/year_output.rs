@@ -12,6 +12,9 @@ use super::output::{Figure, GradeOutput, VerdictOutput};
 pub struct YearOutput {
     /// The year in words.
     pub sentence: String,
+    /// What has to be said before anything is made of it, such as weather from another height than the project. Since revision 8.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<String>,
     /// The weather file that it goes by; left out where none is at hand.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub weather: Option<YearWeatherOutput>,

@@ -56,6 +56,8 @@ pub struct StandingAir {
     /// Traps that stand open from the start.
     pub open: Vec<(Tube, usize)>,
     leaks: Vec<(Tube, usize, Leak)>,
+    /// What a year of dust makes of the filter's resistance.
+    dust_after_year: f64,
     /// Pressure that drives air through a closed low point: the fan's at no flow and the duct's, with its fan on and off.
     pub driving: [Pressure; 2],
 }
@@ -139,6 +141,7 @@ fn air(context: &Context<'_>, known: &AirflowOutcome) -> StandingAir {
         limits: known.limits(),
         open,
         leaks,
+        dust_after_year: installation.dust_after_year,
         driving: [duct.intake - duct.exhaust + suction, suction],
     }
 }
@@ -147,6 +150,21 @@ impl StandingAir {
     /// By how many kelvins the air of each line is warmer than in the steady answer, rising.
     pub fn warmer_k(&self) -> impl Iterator<Item = f64> + '_ {
         self.lines.iter().map(|(warmer_k, _)| *warmer_k)
+    }
+
+    /// The air through dry tubes, their traps shut, with a year's dust on the filter; `line` counts those of [`StandingAir::warmer_k`].
+    ///
+    /// # Errors
+    /// [`AirflowError`] where no single flow balances.
+    pub fn dusty(&self, line: usize) -> Result<Airflow, AirflowError> {
+        let Some((_, line)) = self.lines.get(line) else {
+            return Ok(self.fitted.clone());
+        };
+        let state = State {
+            dust: self.dust_after_year,
+            ..State::default()
+        };
+        Ok(airflow(line, &state)?.value)
     }
 
     /// The air with water in the tubes, traps that leak, the duct's fan on or off; `line` counts those of [`StandingAir::warmer_k`].

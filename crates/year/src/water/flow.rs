@@ -16,6 +16,8 @@ use crate::hours::Hours;
 const DEPTHS: u8 = 24;
 /// The air is solved between the depths of so many pools; more stand at the nearest depth below.
 const BETWEEN: usize = 3;
+/// Time in which a filter gathers a year's dust, s.
+const YEAR_S: f64 = 365.0 * 86_400.0;
 /// Least flow that is marched, as a share of that as fitted: where less passes, the rest is the air that stands in the tube.
 pub(crate) const TRICKLE: f64 = 0.002;
 
@@ -85,6 +87,8 @@ pub(crate) struct Weather {
     /// Pressure over that of the steady answer.
     pub(crate) pressure: f64,
     pub(crate) duct_runs: bool,
+    /// Part of a year that the filter has gathered dust, at most 1.
+    pub(crate) dust: f64,
 }
 
 /// The air through a run, solved as it is asked for.
@@ -98,6 +102,8 @@ pub(crate) struct Flow {
     p_pa: f64,
     dry: [Vec<Option<Passing>>; 2],
     wet: BTreeMap<Vec<u8>, Passing>,
+    /// What a year's dust leaves of the flow, line by line.
+    dusty: Vec<Option<f64>>,
 }
 
 impl Flow {
@@ -116,6 +122,7 @@ impl Flow {
         }
         let warmer_k: Vec<f64> = standing.air.warmer_k().collect();
         let none = vec![None; warmer_k.len()];
+        let dusty = vec![None; warmer_k.len()];
         Self {
             air: standing.air,
             tubes: standing.tubes,
@@ -124,6 +131,7 @@ impl Flow {
             p_pa: run.pressure.to_pascals(),
             dry: [none.clone(), none],
             wet: BTreeMap::new(),
+            dusty,
         }
     }
 
@@ -150,6 +158,7 @@ impl Flow {
                     // Room for leaks and high pressure.
                     pressure: 1.3,
                     duct_runs,
+                    dust: 0.0,
                 };
                 most = most.max(self.passing(places, weather, &way).mass_kg_s);
             }
@@ -164,11 +173,15 @@ impl Flow {
             let around = hours.around(hour, space);
             warmer_k += share * around.map_or(0.0, |around| around.air_c - usual_c);
         }
-        let p_pa = hours.hour(hour).map_or(self.p_pa, |hour| hour.p_pa);
+        let now = hours.hour(hour);
+        let p_pa = now.map_or(self.p_pa, |hour| hour.p_pa);
+        let steps = f64::from(u32::try_from(hour).unwrap_or(u32::MAX));
+        let since_s = now.map_or(0.0, |hour| steps * hour.seconds);
         Weather {
             warmer_k,
             pressure: p_pa / self.p_pa,
             duct_runs: hours.duct_runs(hour),
+            dust: (since_s / YEAR_S).min(1.0),
         }
     }
 
@@ -207,7 +220,33 @@ impl Flow {
         let (line, share) = self.between(weather.warmer_k);
         let cold = self.at_line(places, line, weather.duct_runs, way);
         let warm = self.at_line(places, line + 1, weather.duct_runs, way);
-        cold.mix(warm, share).times(bubbles * weather.pressure)
+        let dust = self.dust(places, line, weather);
+        cold.mix(warm, share)
+            .times(bubbles * weather.pressure * dust)
+    }
+
+    /// What dust leaves of the flow: its resistance grows with the time, and what it costs the flow of dry tubes it is taken to cost any.
+    fn dust(&mut self, places: &Places, line: usize, weather: Weather) -> f64 {
+        if weather.dust <= 0.0 {
+            return 1.0;
+        }
+        let known = self.dusty.get(line).copied().flatten();
+        let after_year = known.unwrap_or_else(|| {
+            let clean = self.at_line(places, line, true, &InTheWay::default());
+            let dusty = self.air.dusty(line).map(|found| self.told(&found));
+            let left = dusty.map_or(1.0, |dusty| dusty.mass_kg_s / clean.mass_kg_s);
+            // Reversed or still, it costs what it may: the water decides there.
+            let left = if (0.0..=1.0).contains(&left) {
+                left
+            } else {
+                1.0
+            };
+            if let Some(place) = self.dusty.get_mut(line) {
+                *place = Some(left);
+            }
+            left
+        });
+        1.0 - weather.dust * (1.0 - after_year)
     }
 
     /// Part of the flow that comes through closed water in bubbles: what drives it less the head, as a square root.

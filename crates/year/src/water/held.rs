@@ -1,7 +1,7 @@
 //! Water that stands in pools, puddles and traps, and what a step of time makes of it.
 
 use super::hour::WaterHour;
-use super::places::{Fills, Lets, Places, SlopeAt, To};
+use super::places::{Fills, Lets, Places, SlopeAt, To, TrapAt};
 
 /// Shares of a capacity by which a store counts as full.
 pub(super) const FULL: f64 = 1.0 - 1e-9;
@@ -49,6 +49,13 @@ pub(crate) struct TrapHeld {
     /// It has frozen through: it leaks when it thaws.
     pub(crate) cracked: bool,
     pub(crate) leaks: bool,
+}
+
+impl TrapHeld {
+    /// Whether its seal is gone, or too low for the pressure that lies on it.
+    pub(super) fn lets_air(&self, place: &TrapAt) -> bool {
+        place.lets == Lets::OverSeal && self.seal_m <= place.blown_m
+    }
 }
 
 /// All water that stands in a run.
@@ -228,8 +235,7 @@ impl Held {
             if FULL * place.capacity_kg <= held.store.all() {
                 states.trap_full = 1.0;
             }
-            let dry = place.lets == Lets::OverSeal && held.seal_m <= 0.0;
-            if dry || held.leaks {
+            if held.lets_air(place) || held.leaks {
                 states.trap_leaks = 1.0;
             }
         }
@@ -238,7 +244,7 @@ impl Held {
 }
 
 /// What of so much water refills a seal, kg.
-fn refill(held: &mut TrapHeld, place: &super::places::TrapAt, kg: f64) -> f64 {
+fn refill(held: &mut TrapHeld, place: &TrapAt, kg: f64) -> f64 {
     if place.lets != Lets::OverSeal || place.seal_kg_m <= 0.0 {
         return 0.0;
     }
@@ -249,179 +255,4 @@ fn refill(held: &mut TrapHeld, place: &super::places::TrapAt, kg: f64) -> f64 {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-    use dewrun_quantity::{Conductivity, Length, Mass, Temperature};
-    use dewrun_run::{Drain, StandingTube, Trap, Tube};
-    use dewrun_water::Water;
-    use dewrun_water::drainage::{DrainLeg, DrainTube, TrapAt};
-    use dewrun_water::held::{Keeping, Puddle};
-    use dewrun_water::trap::TrapKind;
-
-    /// Legs of 10 m with their rise, m, in a bore of 20 mm that passes 0.30 W/(m K); by-hand traps with what they take, kg.
-    fn places(rises_m: &[f64], traps: &[(f64, f64)]) -> Places {
-        let leg = |rise_m: &f64| DrainLeg {
-            length: Length::metres(10.0),
-            rise: Length::metres(*rise_m),
-            bore: Length::millimetres(20.0),
-            keeping: Keeping {
-                puddle: Puddle {
-                    length: Length::metres(10.0),
-                    ..Puddle::USUAL
-                },
-                ..Keeping::USUAL
-            },
-            reachable: true,
-        };
-        let at = |(at_m, kg): &(f64, f64)| TrapAt {
-            at: Length::metres(*at_m),
-            capacity: Some(Mass::kilograms(*kg)),
-        };
-        let built = |(at_m, kg): &(f64, f64)| Trap {
-            at: Length::metres(*at_m),
-            drain: Drain::ByHand,
-            open: false,
-            kind: TrapKind::EqualLegs,
-            capacity: Mass::kilograms(*kg),
-            seal: Length::ZERO,
-            outlet_drop: Length::ZERO,
-            bore: Length::millimetres(19.0),
-        };
-        let tube = StandingTube {
-            tube: Tube::Intake,
-            drain: DrainTube {
-                legs: rises_m.iter().map(leg).collect(),
-                traps: traps.iter().map(at).collect(),
-                water: Water::at(Temperature::celsius(4.0)),
-            },
-            traps: traps.iter().map(built).collect(),
-            passes: vec![Conductivity::watts_per_metre_kelvin(0.30); rises_m.len()],
-            spaces: vec![0; rises_m.len()],
-        };
-        Places::of(&[tube]).expect("a plain tube")
-    }
-
-    /// An hour at a temperature of space and walls with what runs down each slope, kg.
-    fn hour(held: &mut Held, places: &Places, runs: &[f64], t_c: f64, visited: bool) -> WaterHour {
-        let walls = vec![t_c; held.stands()];
-        held.step(
-            places,
-            &Came {
-                seconds: 3600.0,
-                runs,
-                took: &[],
-                wall_c: &walls,
-                outside_c: &[t_c],
-                seal_falls_m: &[],
-                visited,
-            },
-        )
-    }
-
-    #[track_caller]
-    fn near(got: f64, expected: f64, share: f64) {
-        assert!(
-            (got - expected).abs() <= share * expected.abs(),
-            "{got}, by hand {expected}"
-        );
-    }
-
-    /// Standing water freezes and thaws: 50 g between falls of 1:50 and 1:25 wet 0.5 m and 0.25 m of floor (the pool's own test).
-    ///
-    /// They wet half of the wall, which passes 0.30 W/(m K): at −10 °C 0.5 · 0.75 · 0.30 · 10 = 1.125 W leave, 4.05 kJ an hour,
-    /// and freeze 4.05/333.46 = 12.15 g; all is ice after 4.1 h. At +5 °C half as much comes in: 6.07 g an hour, all is water again after 8.2 h.
-    #[test]
-    fn a_pool_freezes_and_thaws() {
-        // Per length: sines of 1:50 and 1:25.
-        let places = places(&[-0.199_96, 0.399_68], &[]);
-        let mut held = Held::new(&places);
-        let first = hour(&mut held, &places, &[0.050, 0.0], -10.0, false);
-        near(first.standing_kg, 0.050, 1e-9);
-        near(first.ice_kg, 0.012_15, 0.01);
-        for _ in 0..3 {
-            assert!(0.0 < held.pools[0].water, "some is water still: {held:?}");
-            hour(&mut held, &places, &[], -10.0, false);
-        }
-        let frozen = hour(&mut held, &places, &[], -10.0, false);
-        near(frozen.ice_kg, 0.050, 1e-9);
-        let thaws = hour(&mut held, &places, &[], 5.0, false);
-        near(0.050 - thaws.ice_kg, 0.006_07, 0.01);
-        let hours = (1..20).find(|_| hour(&mut held, &places, &[], 5.0, false).ice_kg == 0.0);
-        assert_eq!(hours, Some(8), "in the ninth hour");
-    }
-
-    /// A closed trap freezes, cracks, leaks at thaw, and is mended at a visit: 100 g in a bore of 19 mm.
-    ///
-    /// 100 mL have 4 · 1e-4/0.019 = 0.021 05 m2 of wall: at −10 °C 9 · 0.021 05 · 10 = 1.895 W leave, 6.82 kJ an hour, 20.5 g:
-    /// ice through and through in the fifth hour. At +10 °C it thaws as fast, and then runs out, with all that comes until somebody mends it.
-    #[test]
-    fn a_trap_cracks_in_the_frost() {
-        let places = places(&[-0.2, 0.4], &[(10.0, 0.5)]);
-        let mut held = Held::new(&places);
-        let first = hour(&mut held, &places, &[0.100], -10.0, false);
-        near(first.trapped_kg, 0.100, 1e-9);
-        near(held.traps[0].store.ice, 0.020_5, 0.01);
-        for _ in 0..4 {
-            assert!(!held.traps[0].cracked, "not yet: {held:?}");
-            hour(&mut held, &places, &[], -10.0, false);
-        }
-        assert!(held.traps[0].cracked && !held.traps[0].leaks, "{held:?}");
-        let thaw = (1..20).find(|_| {
-            let thawed = hour(&mut held, &places, &[], 10.0, false);
-            0.0 < thawed.went.leaked_kg
-        });
-        assert_eq!(thaw, Some(5), "in the fifth hour: {held:?}");
-        let more = hour(&mut held, &places, &[0.030], 10.0, true);
-        near(more.went.leaked_kg, 0.030, 1e-9);
-        let mended = hour(&mut held, &places, &[0.030], 10.0, false);
-        assert_eq!(
-            (mended.went.leaked_kg, held.traps[0].store.water),
-            (0.0, 0.030),
-            "{held:?}"
-        );
-    }
-
-    /// Down 0.4 m, up 0.1 m, down 0.1 m, up 0.4 m: two low points with a crest of 0.1 m between them, each of which holds the same.
-    ///
-    /// The first fills and runs over into the second; when both are full they are one, which rises towards the ends;
-    /// as it dries below the crest there are two again, each full.
-    #[test]
-    fn two_pools_run_together_and_part() {
-        let places = places(&[-0.4, 0.1, -0.1, 0.4], &[]);
-        let mut held = Held::new(&places);
-        let capacity = places.pools[0].capacity_kg;
-        hour(&mut held, &places, &[1.5 * capacity], 10.0, false);
-        near(held.pools[0].water, capacity, 1e-9);
-        near(held.pools[1].water, 0.5 * capacity, 1e-9);
-        hour(&mut held, &places, &[capacity], 10.0, false);
-        assert!(held.joined[2] && held.pools[0].water == 0.0, "{held:?}");
-        near(held.pools[2].water, 2.5 * capacity, 1e-9);
-        held.step(
-            &places,
-            &Came {
-                seconds: 3600.0,
-                runs: &[],
-                took: &[0.0, 0.0, capacity],
-                wall_c: &[10.0; 3],
-                outside_c: &[10.0],
-                seal_falls_m: &[],
-                visited: false,
-            },
-        );
-        assert!(!held.joined[2], "{held:?}");
-        near(held.pools[0].water, 0.75 * capacity, 1e-6);
-        near(held.pools[1].water, 0.75 * capacity, 1e-6);
-    }
-
-    /// A tube that falls all the way gives its water to the detector; one that rises, to the duct.
-    #[test]
-    fn ends_take_what_comes() {
-        for (rise_m, duct_kg, detector_kg) in [(-0.4, 0.0, 0.010), (0.4, 0.010, 0.0)] {
-            let places = places(&[rise_m], &[]);
-            let mut held = Held::new(&places);
-            let told = hour(&mut held, &places, &[0.010], 10.0, false);
-            assert_eq!(told.went.into_duct_kg, duct_kg, "{rise_m} m");
-            assert_eq!(told.went.into_detector_kg, detector_kg, "{rise_m} m");
-        }
-    }
-}
+mod by_hand;

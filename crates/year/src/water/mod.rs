@@ -167,7 +167,8 @@ impl Water {
         visits: Visits,
     ) -> Result<Self, WholeError> {
         let standing = standing_of(run, installation, steady, &whole.airflow)?;
-        let places = Places::of(&standing.tubes)?;
+        let mut places = Places::of(&standing.tubes)?;
+        places.blow_through(&standing.tubes, whole);
         let flow = Flow::of(standing, run);
         Ok(Self::new(places, Some(flow), visits))
     }

@@ -1,8 +1,9 @@
 //! Where water goes and stands in a run: slopes, low points, flat stretches, traps, and what lies below each.
 
-use dewrun_quantity::{Length, Mass, Volume};
-use dewrun_run::{Drain, StandingTube, Tube, WholeError};
+use dewrun_quantity::{Length, Mass, Pressure, Volume};
+use dewrun_run::{Drain, StandingTube, Tube, Whole, WholeError};
 use dewrun_water::drainage::{Destination, FlatPlace, LowPlace, Meets, Slope, Ways};
+use dewrun_water::trap::{TrapState, requirement};
 
 use super::level::Levels;
 
@@ -116,6 +117,8 @@ pub(crate) struct TrapAt {
     /// Height of the standing seal, m, and water in it, kg for each metre.
     pub(crate) seal_m: f64,
     pub(crate) seal_kg_m: f64,
+    /// A lower seal is blown through, m.
+    pub(crate) blown_m: f64,
     pub(crate) bore_m: f64,
     pub(crate) space: usize,
 }
@@ -144,6 +147,27 @@ impl Places {
             places.add(tube, ways);
         }
         Ok(places)
+    }
+
+    /// How low each seal may fall: what the pressure that lies on it as fitted needs, without any margin.
+    pub(crate) fn blow_through(&mut self, tubes: &[StandingTube], whole: &Whole) {
+        for place in &mut self.traps {
+            let water = match place.tube {
+                Tube::Intake => Some(&whole.intake),
+                Tube::Exhaust => whole.exhaust.as_ref(),
+            };
+            let standing = tubes.iter().find(|tube| tube.tube == place.tube);
+            let found = water.zip(standing).and_then(|(water, standing)| {
+                let running = water.traps.get(place.number)?.running;
+                let kind = standing.traps.get(place.number)?.kind;
+                let state = TrapState {
+                    duct_static: running,
+                    loss: Pressure::ZERO,
+                };
+                requirement(kind, &[state], Length::ZERO, standing.drain.water.density).ok()
+            });
+            place.blown_m = found.map_or(0.0, |needs| needs.seal.to_metres());
+        }
     }
 
     fn add(&mut self, tube: &StandingTube, ways: Ways) {
@@ -280,6 +304,7 @@ fn trap(tube: &StandingTube, number: usize) -> Option<TrapAt> {
         seal_m: built.seal.to_metres(),
         // Both surfaces of a seal fall together.
         seal_kg_m: 2.0 * area_m2 * water_kg_m3,
+        blown_m: 0.0,
         bore_m,
         space: outside(tube, built.at).space,
     })

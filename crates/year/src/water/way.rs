@@ -3,7 +3,7 @@
 use dewrun_run::Tube;
 
 use super::held::Held;
-use super::places::{Lets, Places};
+use super::places::Places;
 
 /// Shallower water does not change the flow, as a share of the bore.
 const SHALLOW: f64 = 0.03;
@@ -43,7 +43,7 @@ impl InTheWay {
             }
         }
         for (trap, place) in held.traps.iter().zip(&places.traps) {
-            let dry = place.lets == Lets::OverSeal && trap.seal_m <= 0.0 && 0.0 < place.seal_m;
+            let dry = trap.lets_air(place) && 0.0 < place.seal_m;
             let at = (place.tube, place.number);
             if (dry || trap.leaks) && !way.leaking.contains(&at) {
                 way.leaking.push(at);

@@ -4,6 +4,7 @@ pub mod cases;
 pub mod checks;
 pub mod compare;
 pub mod flow;
+mod front_end;
 pub mod hangers;
 pub mod inputs;
 pub mod pools;

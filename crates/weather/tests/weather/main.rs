@@ -1,5 +1,6 @@
 //! Files as people meet them: each trap rebuilt in a few lines, with what stands in it.
 
+mod damaged;
 mod epw;
 mod limits;
 mod pieces;

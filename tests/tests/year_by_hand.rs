@@ -364,3 +364,36 @@ fn a_filter_gathers_dust_through_the_year() {
     near(water[182].reading, 0.976, 0.004, "after half a year");
     near(water[364].reading, 0.953, 0.007, "after a year");
 }
+
+/// A seal is blown through before it is dry: halfway along 20 m that cost 148 Pa, as in the flow that falls with the pool, with a hole before them.
+///
+/// There the tube lies 74 Pa to 78 Pa under the room: 7.5 mm to 8.0 mm of water, half of which falls on each of two equal legs: 3.8 mm to 4.0 mm must stand.
+/// The seal falls by 0.010 52 mm an hour, as in the seal that falls: 4.2 mm let air through after 19 h to 38 h, 5 mm not in two days, 3.5 mm from the start.
+#[test]
+fn a_low_seal_is_blown_through() {
+    let run = run(&[1.0, -1.0], 10.0);
+    let mut hours = Hours::of_spaces(1);
+    for _ in 0..48 {
+        push(&mut hours, (20.0, 0.007_262, 1.2e-4), (20.0, 0.007_262));
+    }
+    let leaks = |seal_mm: f64| {
+        let mut built = plain(&run);
+        built.intake.traps.push(Trap {
+            drain: Drain::ByItself,
+            bore: Length::millimetres(10.0),
+            seal: Length::millimetres(seal_mm),
+            ..trap(Length::metres(10.0))
+        });
+        let march = marched(&run, &built, &hours, Visits::Never, false);
+        let told = march.water_hours().iter();
+        told.map(|hour| hour.states.trap_leaks).collect::<Vec<_>>()
+    };
+    assert_eq!(leaks(5.0), vec![0.0; 48], "high enough");
+    assert_eq!(leaks(3.5), vec![1.0; 48], "too low as it is built");
+    let falling = leaks(4.2);
+    let first = falling.iter().position(|leaks| 0.0 < *leaks);
+    assert!(
+        first.is_some_and(|hour| (17..40).contains(&hour)),
+        "too low after a day: {falling:?}"
+    );
+}

@@ -180,3 +180,31 @@ fn a_film_freezes_at_nought() {
     let thawed = &march.hours()[25];
     assert!(thawed.frost_kg == 0.0 && 0.0 < thawed.slug_kg, "{thawed:?}");
 }
+
+/// Frost dries as ice, all of its surface at once: one hour at −10 °C with 0.0025 kg/kg, then bone dry air.
+///
+/// Of the difference to 0.001 68 over ice some 55 % deposits, as in the first of these: 5e-4 · 3600 · 0.55 · 0.000 82 = 0.81 g on 0.063 m2.
+/// Dry air takes up 5e-4 · 3600 · 0.55 · 0.0016 = 1.6 g an hour, each place as much of its share as was left there: all is gone within the hour.
+/// As drops with a share of (12.9/50)^(2/3) = 0.41 it would have taken 3 · 0.5/0.41 = 3.7 h, and (1 - 1/3.7)^3 = 0.39 were left after one.
+#[test]
+fn frost_dries_as_ice() {
+    let mut hours = Hours::of_spaces(1);
+    add(&mut hours, 1, -10.0, 0.0025);
+    add(&mut hours, 3, -10.0, 0.0);
+    let march = marched(&hours);
+    let [frosts, dries, ..] = march.hours() else {
+        panic!("four hours");
+    };
+    assert!(
+        (frosts.frost_kg / 0.000_81 - 1.0).abs() < 0.15,
+        "{} kg of frost",
+        frosts.frost_kg
+    );
+    assert_eq!(dries.frost_kg, 0.0, "gone within the hour: {dries:?}");
+    assert!(
+        (dries.evaporated_kg / frosts.frost_kg - 1.0).abs() < 1e-9,
+        "{} kg of {} kg",
+        dries.evaporated_kg,
+        frosts.frost_kg
+    );
+}

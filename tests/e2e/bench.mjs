@@ -10,6 +10,7 @@ const FIGURES = [
   { name: "dew_point_wasm", unit: "ns", inNs: 1 },
   { name: "steady_wasm", unit: "us", inNs: 1e3 },
   { name: "steady_full_wasm", unit: "ms", inNs: 1e6 },
+  { name: "doubt_steady_wasm", unit: "ms", inNs: 1e6 },
   { name: "year_wasm", unit: "ms", inNs: 1e6 },
   { name: "year_full_wasm", unit: "ms", inNs: 1e6 },
 ];

@@ -1,5 +1,6 @@
 //! What tests that cross crates share: solved cases and random routes.
 
+pub mod ensembles;
 pub mod fingerprint;
 pub mod hours;
 pub mod installations;

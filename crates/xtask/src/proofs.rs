@@ -32,12 +32,29 @@ enum Name {
     /// Time and memory of 500 runs, each a year with water and airflow.
     #[value(name = "runs_500")]
     Runs500,
+    /// How far 256 members settle the doubt of a year, against 4096, on three years.
+    Doubt,
+    /// What readings make of an ensemble: how often the truth is found, and how closely.
+    Reweighting,
 }
 
 pub(super) fn run(workspace: &Workspace, args: &Args) -> Result<()> {
     match args.name {
         Name::Runs500 => runs_500(workspace),
+        Name::Doubt => example(workspace, "doubt_settles"),
+        Name::Reweighting => example(workspace, "reweighting"),
     }
+}
+
+/// A proof that is a program of the tests; a picture that it makes goes into the folder of the proofs.
+fn example(workspace: &Workspace, name: &str) -> Result<()> {
+    let shell = workspace.shell()?;
+    let folder = workspace.target().join("proofs");
+    fs::create_dir_all(&folder)?;
+    let picture = folder.join(format!("{name}.svg"));
+    let program = ["--release", "--package", "dewrun-tests", "--example", name];
+    cmd!(shell, "cargo run {program...} -- {picture}").run()?;
+    Ok(())
 }
 
 /// A project of 500 runs of other lengths, answered by the command line.

@@ -3,11 +3,13 @@
 use std::cell::OnceCell;
 use std::hint::black_box;
 
+use dewrun_advice::SteadyDoubts;
 use dewrun_bench_page::{
     AirState, air_states, full_route, steady_route, year_full_route, year_route,
 };
 use dewrun_moist_air::fast;
-use dewrun_run::{evaluate, water_and_air};
+use dewrun_run::figure::{Figure, Given, Origin};
+use dewrun_run::{Place, evaluate, water_and_air};
 use dewrun_year::{Grid, Hours, March, Route, Steps, Water};
 use wasm_bindgen::prelude::wasm_bindgen;
 
@@ -42,6 +44,37 @@ pub fn steady_wasm(count: u32) -> f64 {
         Err(_) => f64::NAN,
     };
     (0..count).map(chamber).sum()
+}
+
+/// Takes a thousand cases of the steady route `count` times, its spaces within 4 K and all relations within their spread,
+/// and returns how many are wet, so that none is optimised away.
+#[wasm_bindgen]
+pub fn doubt_steady_wasm(count: u32) -> f64 {
+    let run = steady_route();
+    let spaces = run.spaces.iter().enumerate();
+    let givens: Vec<Given> = spaces
+        .map(|(at, space)| {
+            let value = space.temperature.to_celsius();
+            Given {
+                figure: Figure::SpaceTemperature,
+                place: Place::Space(at),
+                value,
+                origin: Origin::Assumed {
+                    row: format!("space-{at}"),
+                    low: value - 4.0,
+                    high: value + 4.0,
+                },
+            }
+        })
+        .collect();
+    let wet = |_| {
+        let mut doubts = SteadyDoubts::new(black_box(&run), &givens, 1);
+        doubts.take(1000);
+        doubts
+            .so_far()
+            .map_or(f64::NAN, |doubt| f64::from(doubt.wet))
+    };
+    (0..count).map(wet).sum()
 }
 
 /// Marches the year `count` times and returns the sum of what ran off, so that none is optimised away; not a number

@@ -30,6 +30,8 @@ pub struct Desk {
     refused_file: RwSignal<Option<RefusedFile>>,
     /// What was on the desk before a hand took hold of something.
     held: RwSignal<Option<OpenProject>>,
+    /// How often a hand has moved; it tells when the hand rests.
+    moves: RwSignal<u32>,
     shown: Memo<Shown>,
     /// The answer when no hand was on the project.
     settled: Memo<Option<Arc<Answered>>>,
@@ -80,6 +82,7 @@ impl Desk {
             compared: RwSignal::new(None),
             refused_file: RwSignal::new(None),
             held,
+            moves: RwSignal::new(0),
             shown,
             settled,
         }

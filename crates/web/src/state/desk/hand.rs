@@ -1,11 +1,15 @@
 //! Changes by hand: followed on the way, and one step to undo when the hand lets go.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use dewrun_desk::{Answered, OpenProject, Store};
 use leptos::prelude::*;
 
 use super::Desk;
+
+/// A hand that has not moved for so long rests.
+const REST: Duration = Duration::from_millis(120);
 
 impl Desk {
     /// A hand takes hold of something: until it lets go, what it does is no step yet.
@@ -25,7 +29,31 @@ impl Desk {
         change(&mut project);
         if self.with_untracked(|now| *now != project) {
             self.store.update(|store| store.draw(project));
+            self.tell_when_resting();
         }
+    }
+
+    fn tell_when_resting(&self) {
+        let moves = self.moves;
+        let before = moves.get_untracked();
+        let now = before.wrapping_add(1);
+        moves.update_untracked(|moves| *moves = now);
+        let tell = move || {
+            if moves.try_get_untracked() == Some(now) {
+                moves.set(now);
+            }
+        };
+        set_timeout(tell, REST);
+    }
+
+    /// Looks at the project; what a hand does to it is seen when the hand rests, since nobody reads numbers that change with each frame.
+    pub(crate) fn with_at_rest<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
+        if self.is_held() {
+            self.moves.track();
+        } else {
+            self.store.track();
+        }
+        self.with_untracked(look)
     }
 
     /// The hand lets go: all that it did is one step.

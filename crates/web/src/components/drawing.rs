@@ -108,7 +108,7 @@ fn drawn(
     held: Option<Held>,
     on_paper: bool,
 ) -> Option<Drawn> {
-    let answered = desk.answered()?;
+    let answered = desk.drawn()?;
     if room.width < LEAST {
         return None;
     }

@@ -102,7 +102,7 @@ impl Hand {
 
     /// Looks at it together with the answer that it was drawn from.
     pub(super) fn viewed<T>(self, look: impl FnOnce(&View<'_>) -> T) -> Option<T> {
-        let answered = self.desk.answered()?;
+        let answered = self.desk.drawn()?;
         Some(look(&answered.view(self.desk.tube(), self.desk.style())))
     }
 

@@ -136,7 +136,7 @@ fn on_rail<T>(
     drawn: Memo<Option<Drawn>>,
     look: impl FnOnce(&Rail, &View<'_>) -> T,
 ) -> Option<T> {
-    let answered = desk.answered()?;
+    let answered = desk.drawn()?;
     let view = answered.view(desk.tube(), desk.style());
     drawn.with(|drawn| Some(look(drawn.as_ref()?.rail.as_ref()?, &view)))
 }

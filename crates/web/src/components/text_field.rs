@@ -16,7 +16,7 @@ pub fn text_field(field: Field, in_table: bool) -> El {
     let desk = use_desk();
     let typed = RwSignal::new(None::<String>);
     // Most of a page's numbers stay as they are when one changes.
-    let shown = Memo::new(move |_| desk.with_at_rest(|project| field.shown(project, desk.style())));
+    let shown = Memo::new(move |_| desk.with(|project| field.shown(project, desk.style())));
     let of = move |part: fn(&FieldShown) -> &str| {
         words(move || shown.with(|shown| part(shown).to_owned()))
     };

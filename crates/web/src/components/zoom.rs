@@ -51,7 +51,7 @@ impl Zoom {
     /// The width of the drawing over that of its place.
     pub(super) fn times(self) -> f64 {
         let length = || {
-            let answered = self.desk.answered()?;
+            let answered = self.desk.drawn()?;
             let view = answered.view(self.desk.tube(), self.desk.style());
             Some(view.length().to_metres())
         };

@@ -30,9 +30,15 @@ pub struct Desk {
     refused_file: RwSignal<Option<RefusedFile>>,
     /// What was on the desk before a hand took hold of something.
     held: RwSignal<Option<OpenProject>>,
-    /// How often a hand has moved; it tells when the hand rests.
+    /// How often a hand has moved: what is drawn follows each move.
     moves: RwSignal<u32>,
+    /// How often words were told of a hand that moves.
+    beats: RwSignal<u32>,
+    /// The next beat is on its way.
+    is_beating: StoredValue<bool>,
     shown: Memo<Shown>,
+    /// The answer in words, which nobody reads anew with each frame.
+    told: Memo<Option<Arc<Answered>>>,
     /// The answer when no hand was on the project.
     settled: Memo<Option<Arc<Answered>>>,
 }
@@ -62,15 +68,26 @@ impl Desk {
         let last_edit = RwSignal::new(None);
         let held = RwSignal::new(None::<OpenProject>);
         let is_held = Memo::new(move |_| held.with(Option::is_some));
+        let moves = RwSignal::new(0);
         let shown = Memo::new(move |before: Option<&Shown>| {
+            moves.track();
             let last_edit = last_edit.get_untracked();
             store.with(|store| Shown::next(before, &store.now().project, last_edit))
+        });
+        let answered = move || shown.with(|shown| shown.answered.clone());
+        let beats = RwSignal::new(0);
+        let told = Memo::new(move |_| {
+            if is_held.get() {
+                beats.track();
+                return untrack(answered);
+            }
+            answered()
         });
         let settled = Memo::new(move |last: Option<&Option<Arc<Answered>>>| {
             if is_held.get() {
                 return last.cloned().flatten();
             }
-            shown.with(|shown| shown.answered.clone())
+            answered()
         });
         Self {
             store,
@@ -82,8 +99,11 @@ impl Desk {
             compared: RwSignal::new(None),
             refused_file: RwSignal::new(None),
             held,
-            moves: RwSignal::new(0),
+            moves,
+            beats,
+            is_beating: StoredValue::new(false),
             shown,
+            told,
             settled,
         }
     }
@@ -150,8 +170,13 @@ impl Desk {
         self.shown.get()
     }
 
-    /// The last answer there was.
+    /// The last answer there was, as words tell it: a few times a second while a hand moves.
     pub(crate) fn answered(&self) -> Option<Arc<Answered>> {
+        self.told.get()
+    }
+
+    /// The last answer there was, at each move of a hand: for what is drawn under it.
+    pub(crate) fn drawn(&self) -> Option<Arc<Answered>> {
         self.shown.with(|shown| shown.answered.clone())
     }
 

@@ -8,8 +8,8 @@ use leptos::prelude::*;
 
 use super::Desk;
 
-/// A hand that has not moved for so long rests.
-const REST: Duration = Duration::from_millis(120);
+/// How often words follow a hand that moves, and how long it lies still until it rests.
+const BEAT: Duration = Duration::from_millis(100);
 
 impl Desk {
     /// A hand takes hold of something: until it lets go, what it does is no step yet.
@@ -28,32 +28,33 @@ impl Desk {
         };
         change(&mut project);
         if self.with_untracked(|now| *now != project) {
-            self.store.update(|store| store.draw(project));
-            self.tell_when_resting();
+            self.store.update_untracked(|store| store.draw(project));
+            self.moves.update(|moves| *moves = moves.wrapping_add(1));
+            if !self.is_beating.get_value() {
+                self.is_beating.set_value(true);
+                self.beat();
+            }
         }
     }
 
-    fn tell_when_resting(&self) {
-        let moves = self.moves;
-        let before = moves.get_untracked();
-        let now = before.wrapping_add(1);
-        moves.update_untracked(|moves| *moves = now);
+    /// Nobody reads words that change with each frame: they are told at the next beat in a task of their own, and fields and tables once the hand rests.
+    fn beat(self) {
+        let before = self.moves.get_untracked();
         let tell = move || {
-            if moves.try_get_untracked() == Some(now) {
-                moves.set(now);
+            let Some(moves) = self.moves.try_get_untracked() else {
+                return;
+            };
+            self.beats.update(|beats| *beats = beats.wrapping_add(1));
+            if moves != before {
+                self.beat();
+                return;
+            }
+            self.is_beating.set_value(false);
+            if self.held.with_untracked(Option::is_some) {
+                self.store.notify();
             }
         };
-        set_timeout(tell, REST);
-    }
-
-    /// Looks at the project; what a hand does to it is seen when the hand rests, since nobody reads numbers that change with each frame.
-    pub(crate) fn with_at_rest<T>(&self, look: impl FnOnce(&OpenProject) -> T) -> T {
-        if self.is_held() {
-            self.moves.track();
-        } else {
-            self.store.track();
-        }
-        self.with_untracked(look)
+        set_timeout(tell, BEAT);
     }
 
     /// The hand lets go: all that it did is one step.

@@ -103,14 +103,20 @@ const does = {
     }
     if (turn !== true) return tell(job, "none", { sentence: turn[0], told: almanac.file_told(numbers) });
     const [, , , , , at = almanac.step([])] = numbers;
-    shows(job, "year", numbers, at, ["sentence", "maps", "charts", "months", "hand", "hour"], {
+    shows(job, "year", numbers, at, ["sentence", "maps", "charts", "months", "hand", "hour", "granted", "square-told"], {
       told: almanac.file_told(numbers),
+      square: almanac.square(),
     });
   },
 
   /** Another hour of it. */
   async hour(job, { numbers, by }) {
     shows(job, "hour", numbers, almanac.step(by), ["hand", "hour"], {});
+  },
+
+  /** A figure of it, and how it follows from what. */
+  async opened(job, { numbers, id }) {
+    shows(job, "opened", numbers, almanac.step([]), [`opened ${id}`], { id });
   },
 
   /** The project as it stands in an hour of it. */

@@ -49,7 +49,9 @@ const SKELETON = `
     <div data-year="hour"></div>
     <div class="dw-year__steps">${STEPS.map(([by, words]) => `<button type="button" data-by="${by}">${words}</button>`).join("")}<button type="button" data-do="route">Show in the route</button></div>
   </div>
+  <div class="dw-opened dw-year__opened" role="region" aria-label="Where the figure of the year comes from" data-year="opened"></div>
   <div class="dw-scroll" role="region" aria-label="The months" tabindex="0" data-year="months"></div>
+  <div data-year="granted"></div>
 </div>`;
 
 let room;
@@ -63,6 +65,8 @@ const asked = new Map();
 /** What the page is about: project, run, numbers, and the hash of its weather file. */
 let now;
 let [map, at] = [0, undefined];
+/** The figure of the year that is open, and what opened it. */
+let figure;
 let announced;
 
 const part = (name) => room.querySelector(`[data-year="${name}"]`);
@@ -100,7 +104,43 @@ function again() {
 /** Without a weather file there is no year. */
 function closes() {
   put("told", NONE);
+  hides();
+}
+
+/** No year is shown, here or in the dew square. */
+function hides() {
   part("all").hidden = true;
+  square([], "");
+}
+
+/** Tells the dew square the hours of the year. */
+function square(hours, told) {
+  const place = document.querySelector(".dw-square");
+  if (!place) return;
+  place.querySelector(".dw-square__year").innerHTML = told;
+  place.dispatchEvent(new CustomEvent("hours", { detail: Float64Array.from(hours) }));
+}
+
+/** Opens a figure of the year, or closes it where it is that. */
+function opens(id) {
+  if (figure === id) return shuts();
+  figure = id;
+  ask("opened", { numbers: all(), id });
+}
+
+function shuts() {
+  const from = figure;
+  figure = undefined;
+  put("opened", "");
+  marks();
+  room.querySelector(`[data-year-figure="${from}"]`)?.focus();
+}
+
+/** Says of every figure whether it is the one that is open. */
+function marks() {
+  for (const one of room.querySelectorAll("[data-year-figure]")) {
+    one.setAttribute("aria-expanded", `${one.dataset.yearFigure === figure && !one.closest(".dw-year__opened")}`);
+  }
 }
 
 /** A file that was dropped: a project's text, or nothing where it is weather. */
@@ -131,10 +171,11 @@ function wire() {
     again();
   }).observe(room);
   const route = () => ask("route", { at });
-  const acts = { stop, route, example };
+  const acts = { stop, route, example, close: shuts };
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (button?.dataset.do) acts[button.dataset.do]();
+    else if (button?.dataset.yearFigure) opens(button.dataset.yearFigure);
     else if (button?.dataset.by) hour([at, Number(button.dataset.by)]);
     else if (button?.dataset.map) {
       map = Number(button.dataset.map);
@@ -149,6 +190,7 @@ function wire() {
     target.value = "";
   });
   room.addEventListener("keydown", (event) => {
+    if (event.key === "Escape" && figure) shuts();
     const by = event.target.closest("[role=slider]") && BY_KEY[event.key];
     if (!by) return;
     event.preventDefault();
@@ -278,20 +320,31 @@ const on = {
     rests();
     const { file, rows } = now.weather;
     put("told", `<p><b>${escaped(file)}</b> is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
-    part("all").hidden = true;
+    hides();
   },
   none({ sentence, told }) {
     rests();
     put("told", told);
-    part("all").hidden = true;
+    hides();
     tellFault(`No year: ${sentence}.`);
   },
   year(body) {
     rests();
     part("all").hidden = false;
     shows(body);
+    square(body.square, body["square-told"]);
+    if (figure) ask("opened", { numbers: all(), id: figure });
   },
   hour: shows,
+  opened(body) {
+    if (body.id !== figure) return;
+    put("opened", body[`opened ${figure}`]);
+    marks();
+    const head = part("opened").querySelector("[tabindex]");
+    head?.scrollIntoView({ block: "nearest" });
+    // What was pressed within the panel has gone with it.
+    if (document.activeElement === document.body) head?.focus();
+  },
   route({ project }) {
     if (typeof project === "string") take(project);
     else tellFault(`${project[0]}.`);
@@ -310,7 +363,7 @@ function answer(job, kind, body) {
 function shows(body) {
   at = body.at;
   const isHeld = document.activeElement?.closest(".dw-year__hand") && room.contains(document.activeElement);
-  for (const name of ["told", "sentence", "maps", "charts", "hand", "hour", "months"]) {
+  for (const name of ["told", "sentence", "maps", "charts", "hand", "hour", "months", "granted"]) {
     if (name in body) put(name, body[name]);
   }
   if (isHeld) room.querySelector(".dw-year__hand")?.focus({ preventScroll: true });

@@ -3,12 +3,16 @@
 use dewrun_desk::style_of;
 use dewrun_document::{Kept, WeatherReference, read, weather_reference, write};
 use dewrun_drawing::Room;
-use dewrun_drawing::year::{Map, Year, cell_time, charts, hand, hour, months, sentence};
+use dewrun_drawing::year::{
+    Map, Year, cell_time, charts, hand, hour, months, sentence, square, square_told,
+};
 use dewrun_moist_air::Over;
 
 use crate::at_hour::project_at;
 use crate::file_told::file_told;
+use crate::granted;
 use crate::held::{Held, Reading};
+use crate::opened;
 use crate::year::{Found, March, Of};
 
 /// Narrower than this, over the size of the text, months stand under each other.
@@ -137,8 +141,22 @@ impl Almanac {
             return String::new();
         };
         found.year.style = style;
-        let asked = Asked::of(rest, &found.year);
-        asked.part(part, &found.year)
+        match part {
+            "granted" => granted::told(&found.granted),
+            "square-told" => square_told(&found.year),
+            _ => match part.strip_prefix("opened ") {
+                Some(id) => opened::figure(&found.year, id),
+                None => Asked::of(rest, &found.year).part(part, &found.year),
+            },
+        }
+    }
+
+    /// The hours of the year that was found in the dew square: see [`square`].
+    #[must_use]
+    pub fn square(&self) -> Vec<f64> {
+        self.found
+            .as_ref()
+            .map_or_else(Vec::new, |found| square(&found.year))
     }
 
     /// The step at so many hours from another, or at a place in the calendar given as shares of its width and height; that with most water where neither is given.

@@ -15,7 +15,9 @@
 mod almanac;
 mod at_hour;
 mod file_told;
+mod granted;
 mod held;
+mod opened;
 mod shown;
 mod year;
 

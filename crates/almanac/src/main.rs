@@ -84,6 +84,12 @@ pub fn shown(part: &str, numbers: &[f64]) -> String {
     ALMANAC.with_borrow_mut(|almanac| almanac.shown(part, numbers))
 }
 
+/// The hours of the year in the dew square.
+#[wasm_bindgen]
+pub fn square() -> Vec<f64> {
+    ALMANAC.with_borrow(Almanac::square)
+}
+
 /// The number of a step.
 #[wasm_bindgen]
 pub fn step(numbers: &[f64]) -> usize {

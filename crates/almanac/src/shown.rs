@@ -2,11 +2,12 @@
 
 use core::ops::Range;
 
+use dewrun_document::trouble_name;
 use dewrun_drawing::year::{Flow, Standing, Step, TRAP, Year};
 use dewrun_moist_air::fast::dew_or_frost_point_of_c;
 use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_run::{Run, Tube, WET_SENSOR_MIST};
-use dewrun_season::told::{StoreKind, WaterTrouble, chamber_humidity, is_wet};
+use dewrun_season::told::{StoreKind, chamber_humidity, is_wet};
 use dewrun_season::{WaterYear, YearOutcome};
 
 /// Seconds of a week.
@@ -47,6 +48,7 @@ pub(crate) fn year(run: &Run, outcome: &YearOutcome) -> Year {
         is_typical: outcome.hourly.is_typical_year,
         rating_percent: rating.map(|rating| 100.0 * rating),
         follows_water: outcome.water.is_ok(),
+        by_bound_h: outcome.by_bound_hours,
         first_critical: first_critical(outcome),
         standing: standing(outcome),
         flow: outcome.water.as_ref().ok().map(|water| Flow {
@@ -80,16 +82,7 @@ fn first_critical(outcome: &YearOutcome) -> Option<(Range<usize>, &'static str)>
     let from_s = starts.first()? + WEEK_S * i64::from(week.week);
     let from = starts.partition_point(|start| *start < from_s);
     let until = starts.partition_point(|start| *start < from_s + WEEK_S);
-    let trouble = match week.trouble {
-        WaterTrouble::Iced => "closed by ice",
-        WaterTrouble::Sealed => "a low point is closed by water",
-        WaterTrouble::Blind => "the detector is blind",
-        WaterTrouble::LowFlow => "airflow under its limit",
-        WaterTrouble::HighFlow => "airflow over its limit",
-        WaterTrouble::Slugs => "slugs of water",
-        WaterTrouble::TrapFull => "a trap is full",
-    };
-    Some((from..until, trouble))
+    Some((from..until, trouble_name(week.trouble)))
 }
 
 /// The traps, and the low points in which most stands.

@@ -2,12 +2,13 @@
 
 use std::rc::Rc;
 
-use dewrun_document::{installed, read, to_run, to_season};
+use dewrun_document::{YearSaid, installed, read, to_run, to_season};
 use dewrun_drawing::year::Year;
 use dewrun_run::Run;
 use dewrun_season::{Season, SeasonError, YearWork, hours_of};
 use dewrun_weather::Weather;
 
+use crate::granted::granted;
 use crate::held::Held;
 use crate::shown;
 
@@ -27,7 +28,7 @@ pub(crate) struct Of {
 pub(crate) struct March {
     of: Of,
     run: Run,
-    season: Season,
+    said: YearSaid,
     work: YearWork,
     until: usize,
 }
@@ -37,6 +38,8 @@ pub(crate) struct Found {
     pub(crate) of: Of,
     pub(crate) run: Run,
     pub(crate) season: Season,
+    /// What is taken for granted of it, in sentences.
+    pub(crate) granted: Vec<String>,
     /// Row of the weather file of each step.
     pub(crate) rows: Vec<usize>,
     pub(crate) year: Year,
@@ -75,7 +78,7 @@ impl March {
         Ok(Self {
             of,
             run,
-            season: said.season,
+            said,
             work,
             until: 0,
         })
@@ -94,12 +97,14 @@ impl March {
     /// What it came to.
     pub(crate) fn end(self) -> Found {
         let outcome = self.work.outcome();
+        let is_typical = outcome.hourly.is_typical_year;
         Found {
+            granted: granted(&self.said, is_typical),
             year: shown::year(&self.run, &outcome),
             rows: outcome.hourly.rows,
             of: self.of,
             run: self.run,
-            season: self.season,
+            season: self.said.season,
         }
     }
 }

@@ -7,12 +7,14 @@ mod place;
 mod set;
 
 pub use html::entries_html;
+pub(crate) use html::{choice, group, one, plain};
+pub(crate) use set::no;
 pub use set::{enter, set_limits};
 
 use dewrun_document::{AirPath, Input};
-use dewrun_quantity::measure::{BORE, DRAUGHT, TUBE_LENGTH};
+use dewrun_quantity::measure::{BORE, DRAUGHT, TEMPERATURE, TUBE_LENGTH};
 use dewrun_quantity::parse::{self, ParseError};
-use dewrun_quantity::{Length, Pressure, Style, Units, format};
+use dewrun_quantity::{Length, Pressure, Style, Temperature, Units, format};
 
 /// How a number is shown and read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,6 +25,10 @@ pub(crate) enum Measured {
     Small,
     /// A place along a tube, m in the project.
     Along,
+    /// A temperature, °C in the project.
+    Temperature,
+    /// A share, 0 to 1 in the project, shown in %.
+    Share,
     /// In this unit everywhere.
     In(&'static str),
 }
@@ -91,6 +97,8 @@ impl Measured {
             Self::Gauge => DRAUGHT.unit(style.units).name,
             Self::Small => BORE.unit(style.units).name,
             Self::Along => TUBE_LENGTH.unit(style.units).name,
+            Self::Temperature => TEMPERATURE.unit(style.units).name,
+            Self::Share => "%",
             Self::In(unit) => unit,
         }
     }
@@ -104,20 +112,34 @@ impl Measured {
                     .show_entered(Length::metres(value), style)
                     .number
             }
+            Self::Temperature => {
+                TEMPERATURE
+                    .show_entered(Temperature::celsius(value), style)
+                    .number
+            }
+            // Nobody enters a share finer: what went through % comes back as it was typed.
+            Self::Share => format::entered_with((value * 1e8).round() / 1e6, style.mark),
             Self::In(_) => format::entered_with(value, style.mark),
         }
     }
 
-    fn parse(self, text: &str, units: Units) -> Result<f64, ParseError> {
+    pub(crate) fn parse(self, text: &str, units: Units) -> Result<f64, ParseError> {
         let is_bare = parse::split_unit(text).1.is_empty();
         match self {
             // Not through the quantity and back, so that 19 mm stays 19.
-            Self::Gauge | Self::Small | Self::Along if is_bare && units == Units::Si => {
+            Self::Gauge | Self::Small | Self::Along | Self::Temperature
+                if is_bare && units == Units::Si =>
+            {
                 parse::number(text)
             }
             Self::Gauge => DRAUGHT.parse(text, units).map(Pressure::to_pascals),
             Self::Small => BORE.parse(text, units).map(Length::to_millimetres),
             Self::Along => TUBE_LENGTH.parse(text, units).map(Length::to_metres),
+            Self::Temperature => TEMPERATURE.parse(text, units).map(Temperature::to_celsius),
+            Self::Share => {
+                let percent = text.trim_end().strip_suffix('%').unwrap_or(text);
+                parse::number(percent).map(|percent| percent / 100.0)
+            }
             Self::In(_) => parse::number(text),
         }
     }

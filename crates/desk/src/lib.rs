@@ -30,6 +30,7 @@ mod traps;
 mod visit_form;
 mod ways;
 mod work;
+mod year_entries;
 
 pub use answered::Answered;
 pub use edit::Edit;
@@ -59,6 +60,7 @@ pub use traps::{add_trap, delete_trap, move_trap, trap_places};
 pub use visit_form::{VisitField, VisitPlaces, filter_at, occasion, visit_of, water_g};
 pub use ways::{Question, Way, humid_with, passing, weathers};
 pub use work::{
-    ElevationAsked, Work, boundary_as_numbers, boundary_of, count_as_number, count_of,
+    ElevationAsked, SquareAsked, Work, boundary_as_numbers, boundary_of, count_as_number, count_of,
     limits_as_numbers, limits_of, project_text, style_as_numbers, style_of,
 };
+pub use year_entries::{enter_year, year_entries_html};

@@ -4,7 +4,7 @@
 
 use dewrun_advice::{BoundaryPoint, Limit, SpaceLimit, StayingDry, TubeLimit};
 use dewrun_document::write;
-use dewrun_drawing::Sheet;
+use dewrun_drawing::{Room, Sheet, SquareHours};
 use dewrun_quantity::{DecimalMark, Length, Style, Temperature, Units};
 use dewrun_run::Tube;
 
@@ -15,8 +15,14 @@ use crate::OpenProject;
 pub enum Work {
     /// What a run would still take dry; read back by [`limits_of`].
     StayingDry,
-    /// The dry boundary at the duct temperatures given, °C; read back by [`boundary_of`].
+    /// The same as rows of a table, as HTML; after the style stand the numbers that were found.
+    StayingDryTold,
+    /// The dry boundary over the width of the dew square; asked for as it.
     DryBoundary,
+    /// The dew square, as SVG; see [`SquareAsked`].
+    DewSquare,
+    /// The same as tables, as HTML; asked for as it.
+    DewSquareTables,
     /// How sure the answer is: numbers that may stand behind the style where the answer is asked for.
     Doubt,
     /// The answer's sentence with water and air, as HTML; of a [`Style`].
@@ -67,12 +73,19 @@ pub enum Work {
     Entries,
     /// The project file with a text taken into one of them; the field's name and the text stand after the name of the kind.
     Entered,
+    /// The fields of the year, as HTML; of a [`Style`].
+    YearEntries,
+    /// As [`Work::Entered`], of those.
+    YearEntered,
 }
 
 /// All kinds.
 const ALL: &[Work] = &[
     Work::StayingDry,
+    Work::StayingDryTold,
     Work::DryBoundary,
+    Work::DewSquare,
+    Work::DewSquareTables,
     Work::Doubt,
     Work::Sentence,
     Work::PlainSentence,
@@ -98,6 +111,8 @@ const ALL: &[Work] = &[
     Work::YearOf,
     Work::Entries,
     Work::Entered,
+    Work::YearEntries,
+    Work::YearEntered,
 ];
 
 impl Work {
@@ -106,7 +121,10 @@ impl Work {
     pub const fn name(self) -> &'static str {
         match self {
             Self::StayingDry => "staying-dry",
+            Self::StayingDryTold => "staying-dry-told",
             Self::DryBoundary => "dry-boundary",
+            Self::DewSquare => "dew-square",
+            Self::DewSquareTables => "dew-square-tables",
             Self::Doubt => "doubt",
             Self::Sentence => "sentence",
             Self::PlainSentence => "plain-sentence",
@@ -132,6 +150,8 @@ impl Work {
             Self::YearOf => "year-of",
             Self::Entries => "entries",
             Self::Entered => "entered",
+            Self::YearEntries => "year-entries",
+            Self::YearEntered => "year-entered",
         }
     }
 
@@ -218,6 +238,39 @@ impl ElevationAsked {
             },
             compared: count_of(*compared),
             sheet: Sheet::of(sheet)?,
+        })
+    }
+}
+
+/// What is asked of the dew square.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SquareAsked {
+    /// How numbers are shown.
+    pub style: Style,
+    /// The room that there is.
+    pub room: Room,
+    /// The dry boundary, as far as it is known.
+    pub boundary: Vec<BoundaryPoint>,
+    /// The hours of a year.
+    pub year: Vec<SquareHours>,
+}
+
+impl SquareAsked {
+    /// What numbers ask for: after the style width and size of text, how many numbers of a boundary there are, these, and those of a year; none where they are no such question.
+    #[must_use]
+    pub fn of(numbers: &[f64]) -> Option<Self> {
+        let (style, [width, text, count, rest @ ..]) = style_of(numbers) else {
+            return None;
+        };
+        let (boundary, year) = rest.split_at_checked(count_of(*count)?)?;
+        Some(Self {
+            style,
+            room: Room {
+                width: *width,
+                text: *text,
+            },
+            boundary: boundary_of(boundary)?,
+            year: SquareHours::of(year),
         })
     }
 }

@@ -77,6 +77,6 @@ pub use v1::{
 pub use visited::visited;
 pub use weather_answer::weather_answer;
 pub use year_answer::{
-    DesignAnswer, SeriesColumn, YearTelling, design_answers, series_columns, stamp, trouble_name,
-    year_answer, year_verdict,
+    DesignAnswer, SeriesColumn, YearTelling, design_answers, series_columns, stamp,
+    taken_for_granted, trouble_name, year_answer, year_verdict,
 };

@@ -127,7 +127,9 @@ pub fn year_answer(telling: YearTelling<'_>) -> YearOutput {
     }
 }
 
-fn taken_for_granted(said: &YearSaid, outcome: Option<&YearOutcome>) -> Vec<String> {
+/// What is taken for granted of a year, in sentences; more of it where there is an outcome.
+#[must_use]
+pub fn taken_for_granted(said: &YearSaid, outcome: Option<&YearOutcome>) -> Vec<String> {
     let mut all = said.said.clone();
     if let Some(outcome) = outcome {
         all.push("The pressure of the air is that of the weather file, hour by hour.".to_owned());

@@ -4,6 +4,7 @@ mod axis;
 mod course;
 mod describe;
 mod ground;
+mod hours;
 mod layout;
 mod lens;
 mod limit;
@@ -18,6 +19,8 @@ use crate::frame::Room;
 use crate::geometry::Rect;
 use crate::scene::Scene;
 use crate::view::View;
+
+pub use hours::SquareHours;
 
 /// A dew square drawn.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,15 +37,24 @@ pub struct DewSquare {
 
 /// The duct temperatures at which the dry boundary is to be known for the square of a run: its ends and round numbers between.
 #[must_use]
-pub fn boundary_temperatures(view: &View<'_>, room: Room) -> Vec<Temperature> {
-    layout::boundary_temperatures(view, room)
+pub fn boundary_temperatures(
+    view: &View<'_>,
+    year: &[SquareHours],
+    room: Room,
+) -> Vec<Temperature> {
+    layout::boundary_temperatures(view, year, room)
 }
 
-/// Draws the dew square of the intake tube, with the dry boundary over its width.
+/// Draws the dew square of the intake tube, with the dry boundary over its width, and the hours of a year where there are any.
 #[must_use]
-pub fn dew_square(view: &View<'_>, boundary: &[BoundaryPoint], room: Room) -> DewSquare {
+pub fn dew_square(
+    view: &View<'_>,
+    boundary: &[BoundaryPoint],
+    year: &[SquareHours],
+    room: Room,
+) -> DewSquare {
     let course = course::Course::of(view);
-    let plan = layout::plan(view, &course, room);
+    let plan = layout::plan(view, &course, year, room);
     let mut scene = Scene {
         prefix: "dew-square",
         width: room.width,
@@ -52,6 +64,7 @@ pub fn dew_square(view: &View<'_>, boundary: &[BoundaryPoint], room: Room) -> De
         items: Vec::new(),
     };
     ground::draw(&mut scene, view, &plan.square);
+    hours::draw(&mut scene, &plan.square, year);
     let mut labels = axis::draw(&mut scene, view, &plan);
     spaces::uprights(&mut scene, view, &plan.square);
     limit::draw(&mut scene, &plan.square, boundary);

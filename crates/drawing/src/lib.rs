@@ -38,7 +38,7 @@ pub use answer::{
     weather_answer, whole_answer,
 };
 pub use compared::{compare_elevation, compare_profile};
-pub use dew_square::{DewSquare, boundary_temperatures, dew_square};
+pub use dew_square::{DewSquare, SquareHours, boundary_temperatures, dew_square};
 pub use elevation::{
     DrawnTrap, Elevation, Handle, Held, Label, LabelKind, Sheet, elevation, elevation_for_site,
     elevation_held, elevation_on_paper, elevation_undrawn, level, site_length, site_place,

@@ -1,4 +1,4 @@
-//! The section Year: the wet calendar, traps and airflow under it on the same axis, the months, one hour, and all of it in a sentence.
+//! The section Year: the wet calendar, traps and airflow under it on the same axis, the months, one hour, its hours in the dew square, and all of it in a sentence.
 
 mod axis;
 mod calendar;
@@ -10,7 +10,9 @@ mod key;
 mod lanes;
 mod map;
 mod months;
+mod opened;
 mod sentence;
+mod square;
 mod stamp;
 mod stretch;
 mod totals;
@@ -27,7 +29,9 @@ pub use hand::{cell_time, hand};
 pub use hour::hour;
 pub use map::Map;
 pub use months::months;
+pub use opened::{Inputs, opened};
 pub use sentence::sentence;
+pub use square::{square, square_told};
 
 /// A step of the year, an hour as a rule.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -99,6 +103,8 @@ pub struct Year {
     pub is_typical: bool,
     /// The highest relative humidity that the device bears, %; none where that is not known.
     pub rating_percent: Option<f64>,
+    /// Hours in which no wall is colder than the duct's dew point, whatever the tube is like.
+    pub by_bound_h: f64,
     /// The first week in which water becomes a trouble, and which.
     pub first_critical: Option<(Range<usize>, &'static str)>,
     /// The water that stands was followed: it is known whether the detector samples the duct.

@@ -3,7 +3,9 @@
 mod sample;
 
 use dewrun_advice::{BoundaryPoint, Limit, dry_boundary};
-use dewrun_drawing::{DewSquare, Item, Room, View, boundary_temperatures, dew_square, svg};
+use dewrun_drawing::{
+    DewSquare, Item, Room, SquareHours, View, boundary_temperatures, dew_square, svg,
+};
 use dewrun_quantity::{Style, Temperature, Units};
 use dewrun_run::air::{Humidity, Pair};
 use dewrun_run::evaluate;
@@ -35,7 +37,7 @@ fn room(width: f64) -> Room {
 }
 
 fn boundary(view: &View<'_>, width: f64) -> Vec<BoundaryPoint> {
-    let temperatures = boundary_temperatures(view, room(width));
+    let temperatures = boundary_temperatures(view, &[], room(width));
     match dry_boundary(view.run, view.outcome, &temperatures) {
         Ok(boundary) => boundary,
         Err(error) => panic!("no boundary: {error}"),
@@ -44,7 +46,7 @@ fn boundary(view: &View<'_>, width: f64) -> Vec<BoundaryPoint> {
 
 fn draw(sample: &Sample, width: f64) -> DewSquare {
     let view = view(sample, Units::Si);
-    dew_square(&view, &boundary(&view, width), room(width))
+    dew_square(&view, &boundary(&view, width), &[], room(width))
 }
 
 fn make_up_air() -> Sample {
@@ -149,7 +151,7 @@ fn description_says_how_humid_the_duct_air_may_be() {
         temperature: Temperature::celsius(18.0),
         dew_point: Limit::Any,
     }];
-    let drawn = dew_square(&view, &any, room(640.0));
+    let drawn = dew_square(&view, &any, &[], room(640.0));
     assert!(
         drawn
             .scene
@@ -189,7 +191,7 @@ fn everything_is_named() {
 fn in_inch_pound_the_square_is_the_same() {
     let sample = make_up_air();
     let view = view(&sample, Units::InchPound);
-    let drawn = dew_square(&view, &boundary(&view, 1000.0), room(1000.0));
+    let drawn = dew_square(&view, &boundary(&view, 1000.0), &[], room(1000.0));
     assert!(
         words(&drawn).contains(&"temperature, °F"),
         "the axis says so"
@@ -263,4 +265,33 @@ proptest! {
             prop_assert!(!svg(&drawn.scene).contains("NaN"), "at {width} px a number is none");
         }
     }
+}
+
+/// A year around the path makes the square wider, and every hour lies in it.
+#[test]
+fn the_hours_of_a_year_lie_in_the_square() {
+    let sample = make_up_air();
+    let view = view(&sample, Units::Si);
+    let year = SquareHours::of(&[
+        -9.75, -12.25, 40.0, 0.0, //
+        20.25, 15.25, 10.0, 0.0, //
+        41.75, 28.25, 2.0, 5.0,
+    ]);
+    let alone = dew_square(&view, &[], &[], room(640.0));
+    let drawn = dew_square(&view, &[], &year, room(640.0));
+    let paths = |drawn: &DewSquare, class: &str| {
+        let of_class =
+            |item: &&Item| matches!(item, Item::Path { class: own, .. } if *own == class);
+        drawn.scene.items.iter().filter(of_class).count()
+    };
+    assert_eq!(paths(&alone, "dw-y-dry"), 0, "no hours without a year");
+    assert_eq!(paths(&drawn, "dw-y-dry"), 1, "dry ones at once");
+    assert_eq!(paths(&drawn, "dw-y-m5"), 1, "the wettest class");
+    assert_eq!(paths(&drawn, "dw-y-m1"), 0, "none of the first");
+    let low = boundary_temperatures(&view, &year, room(640.0));
+    let first = low.first().map(|t| t.to_celsius());
+    assert!(
+        first.is_some_and(|t_c| t_c < -12.5),
+        "it begins at {first:?}"
+    );
 }

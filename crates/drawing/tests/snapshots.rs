@@ -51,7 +51,7 @@ fn square(sample: &Sample, width: f64, dew_c: f64) -> String {
         temperature: Temperature::celsius(t_c),
         dew_point: Limit::At(Temperature::celsius(dew_c)),
     });
-    let drawn = dew_square(&view, &boundary, Room { width, text: 1.0 });
+    let drawn = dew_square(&view, &boundary, &[], Room { width, text: 1.0 });
     svg(&drawn.scene).replace("><", ">\n<")
 }
 

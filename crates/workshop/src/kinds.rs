@@ -2,8 +2,8 @@
 
 mod airflow;
 mod answer;
+mod dew_square;
 mod doubt;
-mod dry_boundary;
 mod elevation;
 mod entries;
 mod opened;
@@ -37,7 +37,10 @@ pub(crate) enum Found {
 pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
     Ok(match work {
         Work::StayingDry => Found::Job(staying_dry::begun(asked)),
-        Work::DryBoundary => Found::Answer(dry_boundary::answer(asked)?),
+        Work::StayingDryTold => text(staying_dry::told(asked)),
+        Work::DryBoundary => Found::Answer(dew_square::boundary(asked)?),
+        Work::DewSquare => text(dew_square::drawn(asked)?),
+        Work::DewSquareTables => text(dew_square::tables(asked)?),
         Work::Doubt => Found::Job(doubt::begun(asked)),
         Work::Sentence => text(answer::sentence(asked)?),
         Work::PlainSentence => text(answer::plain_sentence(asked)?),
@@ -63,6 +66,8 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::YearOf => text(year_of::told(asked)?),
         Work::Entries => text(entries::fields(asked)),
         Work::Entered => text(entries::entered(asked)?),
+        Work::YearEntries => text(entries::year_fields(asked)),
+        Work::YearEntered => text(entries::year_entered(asked)?),
     })
 }
 

@@ -81,7 +81,7 @@ pub fn entries_html(project: &OpenProject, style: Style) -> String {
     let detector = [
         fan(&path.fan, style),
         left(7, 11),
-        choice("air_path.sensor", "The sensor reads", sensor, &sensors),
+        choice("air_path.sensor", "The sensor reads", sensor, &sensors, ""),
     ];
     let groups = [
         ("Pressures in the duct", duct.concat()),
@@ -103,16 +103,18 @@ pub fn entries_html(project: &OpenProject, style: Style) -> String {
     groups
         .into_iter()
         .filter(|(_, fields)| !fields.is_empty())
-        .map(|(name, fields)| {
-            format!(
-                "<fieldset class=\"dw-entries__group\"><legend>{name}</legend>{fields}</fieldset>"
-            )
-        })
+        .map(|(name, fields)| group(name, &fields))
         .collect()
 }
 
+/// Fields that belong together, under a name.
+pub(crate) fn group(name: &str, fields: &str) -> String {
+    let name = escaped(name);
+    format!("<fieldset class=\"dw-entries__group\"><legend>{name}</legend>{fields}</fieldset>")
+}
+
 /// A number, or what stands in for it.
-fn one(
+pub(crate) fn one(
     name: &str,
     label: &str,
     (given, row): (Option<&Input<f64>>, &str),
@@ -158,6 +160,16 @@ fn one(
         &input,
         &origin,
     )
+}
+
+/// A text that is no number, with what it may be under it.
+pub(crate) fn plain(name: &str, label: &str, shown: &str, said: &str) -> String {
+    let input = format!(
+        "<input id=\"{id}\" class=\"dw-field__input\" type=\"text\" size=\"5\" autocomplete=\"off\" spellcheck=\"false\" data-entry=\"{name}\" aria-describedby=\"{id}-fault {id}-origin\" value=\"{}\">",
+        escaped(shown),
+        id = id(name),
+    );
+    field(name, "", &escaped(label), &input, said)
 }
 
 fn field(name: &str, class: &str, label: &str, input: &str, origin: &str) -> String {
@@ -212,7 +224,14 @@ fn fan(points: &[dewrun_document::FanPoint], style: Style) -> String {
     )
 }
 
-fn choice(name: &str, label: &str, chosen: &str, options: &[(&str, &str)]) -> String {
+/// A choice among words; `said` stands under it.
+pub(crate) fn choice(
+    name: &str,
+    label: &str,
+    chosen: &str,
+    options: &[(&str, &str)],
+    said: &str,
+) -> String {
     let options: String = options
         .iter()
         .map(|(value, words)| {
@@ -221,10 +240,10 @@ fn choice(name: &str, label: &str, chosen: &str, options: &[(&str, &str)]) -> St
         })
         .collect();
     let select = format!(
-        "<select id=\"{id}\" class=\"dw-field__input\" data-entry=\"{name}\" aria-describedby=\"{id}-fault\">{options}</select>",
+        "<select id=\"{id}\" class=\"dw-field__input\" data-entry=\"{name}\" aria-describedby=\"{id}-fault {id}-origin\">{options}</select>",
         id = id(name),
     );
-    field(name, "", label, &select, "")
+    field(name, "", label, &select, said)
 }
 
 fn traps(tube: &str, route: &Route, style: Style) -> String {
@@ -249,7 +268,7 @@ fn traps(tube: &str, route: &Route, style: Style) -> String {
             style,
         );
         let emptied = format!("Trap {number}, emptied");
-        let emptied = choice(&name("kind"), &emptied, kind, &kinds);
+        let emptied = choice(&name("kind"), &emptied, kind, &kinds, "");
         let given = [&trap.capacity_ml, &trap.seal_mm, &trap.outlet_drop_mm];
         let more = TRAP
             .iter()

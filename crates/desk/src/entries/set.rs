@@ -74,7 +74,8 @@ pub fn set_limits(project: &mut OpenProject, [low, high]: [f64; 2]) -> Result<()
     Ok(())
 }
 
-fn no(text: &str, error: &ParseError) -> String {
+/// That a text is no number, and what would be one.
+pub(crate) fn no(text: &str, error: &ParseError) -> String {
     match error {
         ParseError::Empty => "nothing is typed. A number such as 12.5 would be right.".to_owned(),
         ParseError::Incomplete { .. } | ParseError::Unexpected { .. } => {

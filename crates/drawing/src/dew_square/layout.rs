@@ -4,6 +4,7 @@ use dewrun_quantity::Temperature;
 use dewrun_quantity::measure::TEMPERATURE;
 
 use super::course::Course;
+use super::hours::{self, SquareHours};
 use super::lens::{self, Lens};
 use super::window::Window;
 use crate::frame::Room;
@@ -37,12 +38,12 @@ pub(super) struct Plan {
 }
 
 /// Lays out the square in the room that there is.
-pub(super) fn plan(view: &View<'_>, course: &Course, room: Room) -> Plan {
+pub(super) fn plan(view: &View<'_>, course: &Course, year: &[SquareHours], room: Room) -> Plan {
     let text = room.text;
     let (before, after) = (40.0 * text, 44.0 * text);
     let (above, below) = (22.0 * text, 38.0 * text);
     let side = kept(room.width - before - after, 1.0, LARGEST * text);
-    let (low_c, high_c) = span_c(view, course, room);
+    let (low_c, high_c) = span_c(view, course, year, room);
     let square = Window {
         rect: Rect::new(before, above, side, side),
         left_c: low_c,
@@ -77,8 +78,12 @@ pub(super) fn plan(view: &View<'_>, course: &Course, room: Room) -> Plan {
 }
 
 /// Round temperatures over the width of the square, and its ends.
-pub(super) fn boundary_temperatures(view: &View<'_>, room: Room) -> Vec<Temperature> {
-    let (low_c, high_c) = span_c(view, &Course::of(view), room);
+pub(super) fn boundary_temperatures(
+    view: &View<'_>,
+    year: &[SquareHours],
+    room: Room,
+) -> Vec<Temperature> {
+    let (low_c, high_c) = span_c(view, &Course::of(view), year, room);
     let make = TEMPERATURE.unit(view.style.units).make;
     let ends = [low_c, high_c].map(Temperature::celsius);
     let [low, high] = ends.map(TEMPERATURE.unit(view.style.units).read);
@@ -96,7 +101,7 @@ pub(super) fn boundary_temperatures(view: &View<'_>, room: Room) -> Vec<Temperat
 }
 
 /// Lowest and highest temperature shown, °C: the same across and up.
-fn span_c(view: &View<'_>, course: &Course, room: Room) -> (f64, f64) {
+fn span_c(view: &View<'_>, course: &Course, year: &[SquareHours], room: Room) -> (f64, f64) {
     let left = if room.is_narrow() {
         LEFT_OF_SPACES.1
     } else {
@@ -121,6 +126,10 @@ fn span_c(view: &View<'_>, course: &Course, room: Room) -> (f64, f64) {
         .chain(spaces())
         .fold(duct_c, f64::max);
     let highest = course.sensor.map_or(highest, |(t_c, _)| highest.max(t_c));
+    let (lowest, highest) = match hours::span_c(year) {
+        Some((low, high)) => (lowest.min(low), highest.max(high)),
+        None => (lowest, highest),
+    };
     let high = up(highest + AROUND_K);
     let under_names = coldest - (high - coldest) * left / (1.0 - left);
     let low = down((lowest - AROUND_K).min(under_names));

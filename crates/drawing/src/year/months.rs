@@ -3,13 +3,14 @@
 use dewrun_quantity::format::{self, DOES_NOT_APPLY};
 use dewrun_quantity::{MassFlow, measure::WATER};
 
+use super::opened::opens;
 use super::sentence::litres;
 use super::stamp::{month_of, short};
 use super::totals::Totals;
 use super::{Standing, TRAP, Year};
 use crate::html::element;
 
-/// A row: its name and what it says of some hours, of which month and how many emptyings lie in them.
+/// A row: its name as HTML that opens its figure, and what it says of some hours, of which month and how many emptyings lie in them.
 type Row = (String, Told);
 type Told = Box<dyn Fn(&Totals, Option<u8>) -> String>;
 
@@ -34,7 +35,7 @@ pub fn months(year: &Year, is_narrow: bool) -> String {
         };
         element("td", " class=\"dw-number\"", &text)
     };
-    let head = |words: &str| element("th", " scope=\"col\" class=\"dw-number\"", words);
+    let head = |words: &str| format!("<th scope=\"col\" class=\"dw-number\">{words}</th>");
     let (heads, lines): (String, Vec<String>) = if is_narrow {
         let heads = rows.iter().map(|row| head(&row.0)).collect();
         let line = |name: &str, totals: &Totals, month| {
@@ -55,7 +56,7 @@ pub fn months(year: &Year, is_narrow: bool) -> String {
             let cells: String = numbered()
                 .map(|(number, totals)| cell(row, totals, Some(number)))
                 .collect();
-            element("th", " scope=\"row\"", &row.0) + &cells + &cell(row, &all, None)
+            format!("<th scope=\"row\">{}</th>", row.0) + &cells + &cell(row, &all, None)
         };
         (heads, rows.iter().map(line).collect())
     };
@@ -77,22 +78,28 @@ fn rows(year: &Year) -> Vec<Row> {
     let mark = year.style.mark;
     let hours = move |value: f64| format::fixed(value, 0, mark);
     let mut rows: Vec<Row> = Vec::new();
-    let mut row = |name: &str, of: Told| {
-        rows.push((name.to_owned(), of));
+    let mut row = |name: &str, figure: &str, of: Told| {
+        rows.push((opens(figure, name), of));
     };
-    row("Wet hours", Box::new(move |sum, _| hours(sum.wet_h)));
+    row(
+        "Wet hours",
+        "year-wet-hours",
+        Box::new(move |sum, _| hours(sum.wet_h)),
+    );
     let only_style = Year {
         style: year.style,
         ..Year::default()
     };
     row(
         "Water formed, L",
+        "year-water",
         Box::new(move |sum, _| litres(&only_style, sum.formed_g)),
     );
     let style = year.style;
     let unit = WATER.show(MassFlow::default(), style).unit;
     row(
         &format!("Most in an hour, {unit}"),
+        "year-design",
         Box::new(move |sum, _| {
             WATER
                 .show(MassFlow::grams_per_hour(sum.most_g_h), style)
@@ -101,16 +108,22 @@ fn rows(year: &Year) -> Vec<Row> {
     );
     row(
         "Mist at the sensor, h",
+        "year-mist",
         Box::new(move |sum, _| hours(sum.mist_h)),
     );
     row(
         "Ice on a wall, h",
+        "year-frost",
         Box::new(move |sum, _| hours(sum.frost_h)),
     );
     if let Some(rating) = year.rating_percent {
         let rating = format::significant(rating, 3, 0, mark);
         let name = format!("Chamber over {rating}\u{a0}%, h");
-        row(&name, Box::new(move |sum, _| hours(sum.over_h)));
+        row(
+            &name,
+            "year-chamber",
+            Box::new(move |sum, _| hours(sum.over_h)),
+        );
     }
     // Nobody empties a low point.
     let is_emptied = |one: &&Standing| one.what == TRAP || !one.emptied.is_empty();
@@ -124,6 +137,7 @@ fn rows(year: &Year) -> Vec<Row> {
         let name = format!("Emptied, times: {}", standing.name(year.style));
         row(
             &name,
+            "year-standing",
             Box::new(move |_, month| {
                 let times = months
                     .iter()
@@ -135,13 +149,19 @@ fn rows(year: &Year) -> Vec<Row> {
     if year.follows_water {
         row(
             "Low point closed, h",
+            "year-troubles",
             Box::new(move |sum, _| hours(sum.closed_h)),
         );
-        row("Blind hours", Box::new(move |sum, _| hours(sum.blind_h)));
+        row(
+            "Blind hours",
+            "year-troubles",
+            Box::new(move |sum, _| hours(sum.blind_h)),
+        );
     }
     if year.flow.as_ref().is_some_and(|flow| flow.limits.is_some()) {
         row(
             "Airflow beyond a limit, h",
+            "year-troubles",
             Box::new(move |sum, _| hours(sum.beyond_h)),
         );
     }

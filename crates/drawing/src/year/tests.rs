@@ -180,16 +180,22 @@ fn the_sentence_counts_by_hand() {
         is_typical: true,
         ..Year::default()
     };
-    assert_eq!(
-        sentence(&year),
-        "<b>3 wet hours, 0.01\u{a0}L</b> in 24\u{a0}h. Most forms on 8\u{a0}August, 5\u{a0}h: 4.0\u{a0}g/h.",
-        "by hand"
+    let opens = |id: &str, words: &str| {
+        format!(
+            "<button type=\"button\" class=\"dw-opens\" data-year-figure=\"year-{id}\" aria-expanded=\"false\">{words}</button>"
+        )
+    };
+    let expected = format!(
+        "<b>{}</b>, <b>{}</b> in {}. Most forms on 8\u{a0}August, 5\u{a0}h: {}.",
+        opens("wet-hours", "3 wet hours"),
+        opens("water", "0.01\u{a0}L"),
+        opens("hours", "24\u{a0}h"),
+        opens("design", "4.0\u{a0}g/h"),
     );
+    assert_eq!(sentence(&year), expected, "by hand");
     let table = months(&year, false);
-    assert!(
-        table.contains("<th scope=\"row\">Wet hours</th>"),
-        "{table}"
-    );
+    let name = format!("<th scope=\"row\">{}</th>", opens("wet-hours", "Wet hours"));
+    assert!(table.contains(&name), "{table}");
     let august = table.matches("<td class=\"dw-number\">3</td>").count();
     assert_eq!(august, 2, "in August and in all: {table}");
     assert_eq!(year.worst_step(), 5, "the wettest");

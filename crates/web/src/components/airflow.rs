@@ -30,6 +30,17 @@ pub(super) struct Asking {
 }
 
 impl Asking {
+    /// What is asked about the open run, in the room that an element has.
+    pub(super) fn of(place: &El) -> Self {
+        let desk = use_desk();
+        Self {
+            desk,
+            workshop: use_workshop(),
+            answered: use_after_paint(desk.settled()),
+            room: use_element_room(place),
+        }
+    }
+
     /// Its text, or why there is none; nothing before it stands.
     pub(super) fn text(self, work: Work, more: &[f64]) -> String {
         let room = self.room.get();
@@ -52,14 +63,8 @@ impl Asking {
 
 /// The section of the airflow.
 pub(crate) fn airflow() -> El {
-    let desk = use_desk();
     let place = el("div").class("dw-airflow");
-    let asking = Asking {
-        desk,
-        workshop: use_workshop(),
-        answered: use_after_paint(desk.settled()),
-        room: use_element_room(&place),
-    };
+    let asking = Asking::of(&place);
     let told = move |work| words(move || asking.text(work, &[]));
     let tables = el("div")
         .class("dw-airflow__tables")
@@ -69,7 +74,11 @@ pub(crate) fn airflow() -> El {
         .child(el("div").html(told(Work::AirflowCharts)))
         .child(limits(asking))
         .child(table_behind("The airflow as tables", "", [tables]))
-        .child(entries(asking));
+        .child(entries(
+            asking,
+            "How it is installed",
+            (Work::Entries, Work::Entered),
+        ));
     section("dw-airflow-section", "airflow", "airflow")
         .child(section_head(
             "airflow",

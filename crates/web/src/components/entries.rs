@@ -1,34 +1,60 @@
-//! How the run is installed, in fields that the second module makes and reads.
+//! How the run is installed and what its year goes by, in fields that the second module makes and reads.
 
 use dewrun_desk::Work;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, Event};
+use web_sys::{Element, Event, HtmlElement};
 
 use super::airflow::Asking;
 use super::made::make;
 use crate::element::{El, el, typed};
 
-/// The fields; what is being typed, and what can't be used, is never written over.
-pub(super) fn entries(asking: Asking) -> El {
+/// The fields under a name, and by which questions they are made and read; what is being typed, and what can't be used, is never written over.
+pub(super) fn entries(asking: Asking, name: &str, (made, read): (Work, Work)) -> El {
     let desk = asking.desk;
     let left = RwSignal::new(0_u32);
     let fields = el("div").class("dw-entries");
     let element = fields.dom().clone();
     Effect::new(move |_| {
         left.track();
-        let html = asking.text(Work::Entries, &[]);
-        let busy = element.query_selector(":focus, [aria-invalid]");
-        if busy.is_ok_and(|busy| busy.is_none()) {
+        let html = asking.text(made, &[]);
+        let found = |what| element.query_selector(what).ok().flatten();
+        if found("input:focus, [aria-invalid]").is_none() {
+            let held = found(":focus").map(|held| held.id());
             element.set_inner_html(&html);
+            // What was pressed to take something away has gone with it.
+            let held = held.map(|held| {
+                document()
+                    .get_element_by_id(&held)
+                    .or_else(|| found("select"))
+            });
+            if let Some(held) = held.flatten() {
+                let _ = held.unchecked_into::<HtmlElement>().focus();
+            }
         }
     });
+    let take = move |input: &Element, name: &str, text: &str| {
+        let kind = format!("{} {name} {text}", read.name());
+        let taken = make((desk, asking.workshop), &kind, &[], name);
+        tell(input, taken.err().as_deref());
+    };
     let fields = fields
         .on("input", move |event| {
             if let Some((input, name)) = entry(&event) {
-                let kind = format!("entered {name} {}", typed(&event));
-                let taken = make((desk, asking.workshop), &kind, &[], &name);
-                tell(&input, taken.err().as_deref());
+                take(&input, &name, &typed(&event));
+            }
+        })
+        .on("click", move |event| {
+            if let Some((button, name)) = entry(&event)
+                && button.tag_name() == "BUTTON"
+            {
+                // Every press is a step of its own.
+                desk.part();
+                take(
+                    &button,
+                    &name,
+                    &button.get_attribute("value").unwrap_or_default(),
+                );
             }
         })
         .on("focusout", move |_| {
@@ -39,7 +65,7 @@ pub(super) fn entries(asking: Asking) -> El {
     el("details")
         .class("dw-entries-place")
         .attr("open", "")
-        .child(el("summary").child("How it is installed"))
+        .child(el("summary").child(name))
         .child(fields)
 }
 

@@ -14,8 +14,8 @@ use crate::state::{Opened, Step, Trail, use_desk};
 
 /// What can be pressed in a panel or to get one.
 const PRESSED: &str = "[data-figure],[data-back],[data-close]";
-/// The panel.
-const PANEL: &str = ".dw-opened";
+/// The panel; that of a figure of the year is its section's own.
+const PANEL: &str = ".dw-opened:not(.dw-year__opened)";
 /// What stands in it where the module that opens figures did not arrive.
 const LACKS: &str = "<p class=\"dw-opened__acts\">Where this comes from is told by a part of the page that did not arrive: open it again when there is a network. <button type=\"button\" class=\"dw-button\" data-close>Close</button></p>";
 

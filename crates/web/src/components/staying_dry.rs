@@ -2,30 +2,27 @@
 
 use std::sync::Arc;
 
-use dewrun_drawing::{dry_limits, html};
-use dewrun_run::Tube;
 use leptos::prelude::*;
 
 use super::parts::{flag, words};
 use crate::element::{El, el, when};
 use crate::hooks::work::use_work;
-use crate::hooks::workshop::Told;
+use crate::hooks::workshop::{Told, use_workshop};
 use crate::state::use_desk;
-use dewrun_desk::{Answered, Work, limits_of};
+use dewrun_desk::{Answered, Work, style_as_numbers};
 
 /// The limits of the route as it is drawn, once there is time for them.
 pub(super) fn stays_dry(answered: ReadSignal<Option<Arc<Answered>>>) -> El {
-    let desk = use_desk();
+    let (desk, workshop) = (use_desk(), use_workshop());
     let asked = move || answered.get().map(|answered| (answered, Vec::new()));
     let found = use_work(Work::StayingDry, Signal::derive(asked));
     let table = words(move || {
         let Some((answered, Ok(Told::Numbers(numbers)))) = found.get() else {
             return String::new();
         };
-        let view = answered.view(Tube::Intake, desk.style());
-        limits_of(&numbers).map_or_else(String::new, |found| {
-            html::staying_dry(&dry_limits(&view, &found))
-        })
+        let numbers = [&style_as_numbers(desk.style())[..], &numbers].concat();
+        let told = workshop.text(Work::StayingDryTold.name(), &answered, &numbers);
+        told.unwrap_or_default()
     });
     let failure = words(move || match found.get() {
         Some((_, Err(sentence))) => format!("Not found: {sentence}."),

@@ -1,6 +1,9 @@
-//! The installation's fields, and the project with a text taken into one of them.
+//! The fields of the installation and of the year, and the project with a text taken into one of them.
 
-use dewrun_desk::{OpenProject, enter, entries_html, project_text, set_limits, style_of};
+use dewrun_desk::{
+    OpenProject, enter, enter_year, entries_html, project_text, set_limits, style_of,
+    year_entries_html,
+};
 
 use crate::asked::Asked;
 use crate::open::Open;
@@ -34,4 +37,22 @@ pub(super) fn entered(asked: &Asked<'_>) -> Result<String, String> {
         changed.whole().map_err(|error| format!("{error}."))?;
     }
     Ok(text)
+}
+
+/// The fields of the year as mark-up.
+pub(super) fn year_fields(asked: &Asked<'_>) -> String {
+    let (style, _) = style_of(asked.numbers);
+    year_entries_html(&asked.open.answered.project, style)
+}
+
+/// The project file with a text taken into a field of the year.
+///
+/// # Errors
+/// What is wrong with the text, as a sentence.
+pub(super) fn year_entered(asked: &Asked<'_>) -> Result<String, String> {
+    let (style, _) = style_of(asked.numbers);
+    let mut project: OpenProject = asked.open.answered.project.clone();
+    let (name, text) = asked.words.split_once(' ').unwrap_or((asked.words, ""));
+    enter_year(&mut project, name, text, style)?;
+    project_text(&project)
 }

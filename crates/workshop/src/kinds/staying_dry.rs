@@ -5,13 +5,24 @@ use std::rc::Rc;
 use dewrun_advice::{
     BoundaryError, Limit, SpaceLimit, StayingDry, coldest_space, longest_tube, most_humid_duct_air,
 };
-use dewrun_desk::limits_as_numbers;
+use dewrun_desk::{limits_as_numbers, limits_of, style_of};
+use dewrun_drawing::{dry_limits, html};
 use dewrun_quantity::Temperature;
+use dewrun_run::Tube;
 
 use crate::answer::{Answer, Turn};
 use crate::asked::Asked;
 use crate::job::Job;
 use crate::open::Open;
+
+/// The limits as rows of a table.
+pub(super) fn told(asked: &Asked<'_>) -> String {
+    let (style, found) = style_of(asked.numbers);
+    let view = asked.open.answered.view(Tube::Intake, style);
+    limits_of(found).map_or_else(String::new, |found| {
+        html::staying_dry(&dry_limits(&view, &found))
+    })
+}
 
 pub(super) fn begun(asked: &Asked<'_>) -> Box<dyn Job> {
     Box::new(Searching {

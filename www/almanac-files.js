@@ -19,20 +19,20 @@ function database() {
 
 const table = async (mode) => (await database()).transaction(TABLE, mode).objectStore(TABLE);
 
-/** Keeps a file and how its humidities below freezing are taken; says whether it is kept. */
-export async function keep(hash, file, over) {
+/** Keeps a file; says whether it is kept. */
+export async function keep(hash, file) {
   try {
-    await done((await table("readwrite")).put({ file, over }, hash));
+    await done((await table("readwrite")).put({ file }, hash));
     return true;
   } catch {
     return false;
   }
 }
 
-/** The file of that hash and how it is taken; nothing where it is not kept. */
+/** The file of that hash; nothing where it is not kept. */
 export async function find(hash) {
   try {
-    return await done((await table("readonly")).get(hash));
+    return (await done((await table("readonly")).get(hash)))?.file;
   } catch {
     return undefined;
   }

@@ -22,16 +22,18 @@ const almanac = await run(await load("dewrun-almanac"));
 
 /** The newest job of each kind; work of another is given up. */
 const newest = { read: 0, follow: 0 };
-/** How humidities below freezing are taken in the file that is held. */
-let over = 0;
 /** The file that is held. */
 let held;
 
 const tell = (job, kind, body) => self.postMessage({ job, kind, body });
 
-/** Reads a file and holds it: true, a sentence why not, or nothing where newer work came in. */
-async function read(file, taken, isWanted, going) {
-  almanac.read_begin(taken);
+/** Humidities below freezing are taken as the project says. */
+const AS_SAID = -1;
+
+/** Reads a file as a project says, or as it is found without one, and holds it: true, a sentence why not, or nothing where newer work came in. */
+async function read(file, said, over, isWanted, going) {
+  const wrong = almanac.read_begin(said, over);
+  if (wrong !== undefined) return wrong;
   const stream = file.stream().getReader();
   let until = performance.now() + SLICE;
   let length = 0;
@@ -56,21 +58,24 @@ async function read(file, taken, isWanted, going) {
   }
   const refused = almanac.read_end(file.name);
   if (refused !== undefined) return refused;
-  [held, over] = [file, taken];
+  held = file;
   return true;
 }
 
 const does = {
   /** A file that a person opened, or the one that is held taken in another way. */
-  async read(job, { file = held, over: taken = 0, project, numbers }) {
+  async read(job, { file, isOwn, over = isOwn ? AS_SAID : 0, project, numbers }) {
+    // What a project says of its file is not said of another.
+    const said = file && !isOwn ? "" : project;
+    file ??= held;
     const isWanted = () => newest.read === job;
     const going = (share) => tell(job, "reading", { name: file.name, share });
     going(0);
-    const done = await read(file, taken, isWanted, going);
+    const done = await read(file, said, over, isWanted, going);
     if (done === undefined) return;
     if (done !== true) return tell(job, "refused", { name: file.name, sentence: done });
     const hash = almanac.hash();
-    const isKept = await keep(hash, file, over);
+    const isKept = await keep(hash, file);
     if (!isWanted()) return;
     const told = almanac.file_told(numbers);
     tell(job, "held", { hash, isKept, told, project: almanac.with_weather(project) });
@@ -79,14 +84,13 @@ const does = {
   /** The year of a project that goes by a weather file. */
   async follow(job, { project, run, numbers, hash }) {
     const isWanted = () => newest.follow === job;
-    if (hash !== almanac.hash()) {
-      const kept = await find(hash);
+    if (!almanac.holds(project)) {
+      const file = hash === almanac.hash() ? held : await find(hash);
       if (!isWanted()) return;
-      if (!kept) return tell(job, "missing", {});
+      if (!file) return tell(job, "missing", {});
       newest.read = job;
-      const { file } = kept;
       const going = (share) => tell(job, "reading", { name: file.name, share });
-      const done = await read(file, kept.over, isWanted, going);
+      const done = await read(file, project, AS_SAID, isWanted, going);
       if (done === undefined) return;
       if (done !== true || hash !== almanac.hash()) return tell(job, "missing", {});
     }
@@ -117,6 +121,11 @@ const does = {
   /** A figure of it, and how it follows from what. */
   async opened(job, { numbers, id }) {
     shows(job, "opened", numbers, almanac.step([]), [`opened ${id}`], { id });
+  },
+
+  /** The file that is held, to be saved with its project. */
+  async file(job) {
+    tell(job, "file", { file: held });
   },
 
   /** The project as it stands in an hour of it. */

@@ -8,8 +8,16 @@ const SOON = 120;
 const FIELD = "\u001f";
 /** What a project begins with, and a link that carries one. */
 const PROJECT = /^\s*(\{|\S*#v1=)/;
-/** Files of projects are far smaller. */
+/** What a project says at its head that was saved with its files. */
+const PACKED = "dewrun-packed";
+/** What a weather file has: a number and what sets it off; or it says so by its name. */
+const WEATHER = /\d\s*[,;\t]/;
+const NAMES = /\.(epw|tm2|tmy3?|csv|tsv|txt|dat)$/i;
+/** Files of projects are far smaller; packed ones hold a year or a few, bytes. */
 const MOST = 1 << 24;
+const MOST_PACKED = 1 << 26;
+/** Letters of a file are put together in slices. */
+const SLICE = 1 << 15;
 
 const BY_KEY = {
   ArrowLeft: -24,
@@ -34,7 +42,8 @@ const NONE =
 const SKELETON = `
 <div class="dw-year__file">
   <div data-year="told">${NONE}</div>
-  <label class="dw-act dw-open">Open weather file<input class="dw-spoken" type="file" data-year="open"></label>
+  <span class="dw-year__acts"><button type="button" class="dw-button" data-do="save" data-year="save" hidden>Save with weather</button>
+  <label class="dw-act dw-open">Open weather file<input class="dw-spoken" type="file" data-year="open"></label></span>
 </div>
 <div class="dw-year__work" data-year="work" hidden>
   <progress max="1" value="0" data-year="share" aria-label="Progress"></progress>
@@ -65,6 +74,9 @@ const asked = new Map();
 /** What the page is about: project, run, numbers, and the hash of its weather file. */
 let now;
 let [map, at] = [0, undefined];
+/** A weather file that came before there was a project, and files that came with one. */
+let waiting;
+let brought = [];
 /** The figure of the year that is open, and what opened it. */
 let figure;
 let announced;
@@ -92,13 +104,19 @@ export function follow(door, putOnDesk) {
   const hash = weather?.sha256;
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
+  if (waiting) {
+    const file = waiting;
+    waiting = undefined;
+    return open(file);
+  }
   if (hash) again();
   else closes();
 }
 
 /** The year of what the page is about, in the room that there is. */
 function again() {
-  if (now?.hash) ask("follow", { ...now, numbers: all() });
+  // A section that is not laid out yet is asked for once it is.
+  if (now?.hash && room.clientWidth) ask("follow", { ...now, numbers: all() });
 }
 
 /** Without a weather file there is no year. */
@@ -110,6 +128,7 @@ function closes() {
 /** No year is shown, here or in the dew square. */
 function hides() {
   part("all").hidden = true;
+  part("save").hidden = true;
   square([], "");
 }
 
@@ -145,10 +164,63 @@ function marks() {
 
 /** A file that was dropped: a project's text, or nothing where it is weather. */
 export async function offer(file) {
-  const isProject = /\.json$/i.test(file.name) || PROJECT.test(await file.slice(0, 4096).text());
-  if (isProject || !room?.isConnected) return file.slice(0, MOST).text();
-  open(file);
+  const head = await file.slice(0, 4096).text();
+  if (head.includes(PACKED) && file.size <= MOST_PACKED) return unpacked(await file.text());
+  const isProject = /\.json$/i.test(file.name) || PROJECT.test(head);
+  if (!isProject && room?.isConnected) open(file);
+  else if (!isProject && !head.includes("\0") && (NAMES.test(file.name) || WEATHER.test(head))) {
+    // On the empty page, what was answered there becomes the project that the weather is of.
+    waiting = file;
+    document.querySelector(".dw-button--first")?.click();
+  } else return file.slice(0, MOST).text();
   return undefined;
+}
+
+/** The project in a text that holds its files too; these are read once it asks for them. */
+async function unpacked(text) {
+  let packed;
+  try {
+    packed = JSON.parse(text);
+    brought = await Promise.all(packed.files.map(inflated));
+    return packed.project;
+  } catch {
+    brought = [];
+    // Whoever reads projects says where the text is damaged; else a file in it is.
+    if (!packed || !room?.isConnected) return text;
+    return void tellFault("The project was not taken in: a file in it is damaged, save it anew. The open project is unchanged.");
+  }
+}
+
+async function inflated({ name, bytes, deflated }) {
+  const signs = Uint8Array.from(atob(deflated), (sign) => sign.charCodeAt(0));
+  const stream = new Blob([signs]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
+  const parts = [];
+  let length = 0;
+  for (const reader = stream.getReader(); ; ) {
+    const { value, done } = await reader.read();
+    if (done) break;
+    length += value.length;
+    // A few bytes may stand for gigabytes.
+    if (bytes < length) throw reader.cancel();
+    parts.push(value);
+  }
+  if (length !== bytes) throw length;
+  return new File(parts, name);
+}
+
+/** Saves the project with its weather file, as the command line does. */
+async function save({ file }) {
+  const stream = file.stream().pipeThrough(new CompressionStream("deflate-raw"));
+  const packed = new Uint8Array(await new Response(stream).arrayBuffer());
+  let signs = "";
+  for (let at = 0; at < packed.length; at += SLICE) signs += String.fromCharCode(...packed.subarray(at, at + SLICE));
+  const files = [{ name: file.name, bytes: file.size, deflated: btoa(signs) }];
+  const text = JSON.stringify({ format: PACKED, version: 1, project: now.project, files }, null, 2);
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([`${text}\n`], { type: "application/json" }));
+  link.download = "project-with-weather.json";
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
 
 /** Style, width and size of text, the map, and the step where one is picked. */
@@ -157,9 +229,9 @@ function all() {
   return [...now.style, room.clientWidth, text, map, ...(at === undefined ? [] : [at])];
 }
 
-function open(file, over = 0) {
+function open(file) {
   tellFault("");
-  ask("read", { file, over, project: now.project, numbers: all() });
+  ask("read", { file, isOwn: file.name === now.weather?.file, project: now.project, numbers: all() });
   room.closest("section").scrollIntoView();
 }
 
@@ -171,7 +243,7 @@ function wire() {
     again();
   }).observe(room);
   const route = () => ask("route", { at });
-  const acts = { stop, route, example, close: shuts };
+  const acts = { stop, route, example, close: shuts, save: () => ask("file", {}) };
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (button?.dataset.do) acts[button.dataset.do]();
@@ -310,15 +382,19 @@ const on = {
   held({ hash, isKept, told, project }) {
     rests();
     put("told", told);
+    part("save").hidden = false;
     if (!isKept) tellFault("This browser keeps no files: after a reload the file has to be opened again.", true);
     if (typeof project !== "string") return tellFault(`${project[0]}.`);
-    // The same file in another way makes another year of the same project.
-    if (hash === now.hash) again();
+    if (hash === now.hash && project === now.project) again();
     else take(project);
   },
+  file: save,
   missing() {
     rests();
     const { file, rows } = now.weather;
+    const own = brought.find(({ name }) => name === file);
+    brought = [];
+    if (own) return open(own);
     put("told", `<p><b>${escaped(file)}</b> is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
     hides();
   },
@@ -331,6 +407,7 @@ const on = {
   year(body) {
     rests();
     part("all").hidden = false;
+    part("save").hidden = false;
     shows(body);
     square(body.square, body["square-told"]);
     if (figure) ask("opened", { numbers: all(), id: figure });

@@ -111,7 +111,7 @@ test("a newer job of a channel takes the place of the older, and channels do not
   const page = await site.openAt(1440, 900, "light");
   await shows(page);
   const job = await jobs();
-  const messages = [job(0, "staying-dry"), job(0, "staying-dry"), job(1, "dry-boundary", [20, 30]), job(2, "tea")];
+  const messages = [job(0, "staying-dry"), job(0, "staying-dry"), job(1, "dry-boundary", [0, 0, 640, 1, 0]), job(2, "tea")];
   const said = await worker(page, messages, 3);
   const answers = said.filter(({ kind }) => kind !== "going");
   assert.deepEqual(

@@ -7,6 +7,7 @@ use dewrun_drawing::year::{
     Map, Year, cell_time, charts, hand, hour, months, sentence, square, square_told,
 };
 use dewrun_moist_air::Over;
+use dewrun_weather::Understanding;
 
 use crate::at_hour::project_at;
 use crate::file_told::file_told;
@@ -39,9 +40,36 @@ pub struct Almanac {
 }
 
 impl Almanac {
-    /// Begins to read a file; humidities below 0 °C are over what is said, or what is found.
-    pub fn begin_reading(&mut self, over: Option<Over>) {
-        self.reading = Some(Reading::new(over));
+    /// Begins to read a file, as a project says of its own, or as it is found where the text is empty; `over` says beside that over what humidities below 0 °C are, or that it is to be found.
+    ///
+    /// # Errors
+    /// What the project says can't be understood, as a sentence.
+    pub fn begin_reading(
+        &mut self,
+        project: &str,
+        over: Option<Option<Over>>,
+    ) -> Result<(), String> {
+        let mut said = reference_of(project)?.map_or_else(
+            || Ok(Understanding::default()),
+            |file| file.understanding().map_err(|error| error.to_string()),
+        )?;
+        if let Some(over) = over {
+            (said.dew_point_over, said.relative_over) = (over, over);
+        }
+        self.reading = Some(Reading::new(said));
+        Ok(())
+    }
+
+    /// Whether the file that is held is that of a project, read as the project says.
+    #[must_use]
+    pub fn holds(&self, project: &str) -> bool {
+        let Some(held) = &self.held else {
+            return false;
+        };
+        let reference = reference_of(project).ok().flatten();
+        reference.is_some_and(|file| {
+            file.sha256 == held.hash() && file.understanding().is_ok_and(|said| said == held.said)
+        })
     }
 
     /// Takes the next piece of the file.
@@ -92,7 +120,7 @@ impl Almanac {
     pub fn with_weather(&self, project: &str) -> Result<String, String> {
         let held = self.held.as_ref().ok_or("no weather file is held")?;
         let mut project = read(project).map_err(|error| error.to_string())?;
-        let reference = weather_reference(&held.name, &held.weather);
+        let reference = weather_reference(&held.name, &held.weather).read_with(&held.said);
         let kept = Kept::<WeatherReference>::of(&reference).map_err(|error| error.to_string())?;
         project.weather = Some(kept);
         write(&project).map_err(|error| error.to_string())
@@ -175,6 +203,16 @@ impl Almanac {
             _ => year.worst_step(),
         }
     }
+}
+
+/// The weather file that a project names; none for an empty text.
+fn reference_of(project: &str) -> Result<Option<WeatherReference>, String> {
+    if project.is_empty() {
+        return Ok(None);
+    }
+    let project = read(project).map_err(|error| error.to_string())?;
+    let kept = project.weather.as_ref().map(Kept::<WeatherReference>::get);
+    kept.transpose().map_err(|error| error.to_string())
 }
 
 /// What is asked of the year.

@@ -69,12 +69,13 @@ fn convention(held: &Held) -> String {
     if !is_cold {
         return String::new();
     }
-    let taken = match held.over {
-        None => "as the file shows",
-        Some(_) => "as said here",
+    let said = (held.said.dew_point_over, held.said.relative_over);
+    let taken = match said {
+        (None, None) => "as the file shows",
+        _ => "as said here",
     };
     let button = |over: Option<Over>, word: &str| {
-        let is_on = held.over == over;
+        let is_on = said == (over, over);
         let which = match over {
             None => "0",
             Some(Over::Water) => "1",
@@ -133,11 +134,13 @@ fn note(note: &Note) -> String {
 
 #[cfg(test)]
 mod tests {
+    use dewrun_weather::Understanding;
+
     use super::*;
     use crate::held::Reading;
 
     fn held(text: &str) -> Held {
-        let mut reading = Reading::new(None);
+        let mut reading = Reading::new(Understanding::default());
         reading.take(text.as_bytes()).expect("a table");
         reading.end("a <b>.csv").expect("a table")
     }

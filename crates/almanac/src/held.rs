@@ -2,7 +2,6 @@
 
 use std::rc::Rc;
 
-use dewrun_moist_air::Over;
 use dewrun_weather::{Reader, Understanding, Weather};
 
 /// A weather file as it was read.
@@ -12,8 +11,8 @@ pub(crate) struct Held {
     pub(crate) name: String,
     /// What it holds.
     pub(crate) weather: Rc<Weather>,
-    /// Over what its humidities below 0 °C were said to be; none where that was looked for.
-    pub(crate) over: Option<Over>,
+    /// What was said of it; the rest was looked for.
+    pub(crate) said: Understanding,
 }
 
 impl Held {
@@ -27,20 +26,15 @@ impl Held {
 #[derive(Debug)]
 pub(crate) struct Reading {
     reader: Reader,
-    over: Option<Over>,
+    said: Understanding,
 }
 
 impl Reading {
-    /// A file of which only one thing may be said beforehand: over what its humidities below 0 °C are.
-    pub(crate) fn new(over: Option<Over>) -> Self {
-        let given = Understanding {
-            dew_point_over: over,
-            relative_over: over,
-            ..Understanding::default()
-        };
+    /// A file of which something may be said beforehand.
+    pub(crate) fn new(said: Understanding) -> Self {
         Self {
-            reader: Reader::new(given),
-            over,
+            reader: Reader::new(said.clone()),
+            said,
         }
     }
 
@@ -61,7 +55,7 @@ impl Reading {
         Ok(Held {
             name: name.to_owned(),
             weather: Rc::new(weather),
-            over: self.over,
+            said: self.said,
         })
     }
 }

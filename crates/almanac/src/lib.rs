@@ -6,7 +6,7 @@
 //! ```
 //! use dewrun_almanac::{Almanac, Told};
 //! let mut almanac = Almanac::default();
-//! almanac.begin_reading(None);
+//! almanac.begin_reading("", None).expect("nothing is said");
 //! almanac.take_piece(b"time,temp_c,rh\n2026-07-01 00:00,21.5,70\n").expect("a table");
 //! almanac.end_reading("tower.csv").expect("a row");
 //! assert!(almanac.file_told(&[]).contains("tower.csv"));

@@ -16,15 +16,24 @@ thread_local! {
     static ALMANAC: RefCell<Almanac> = RefCell::default();
 }
 
-/// Begins to read a file; `over` is 1 where humidities below freezing are over water, 2 over ice, else what is found.
+/// Begins to read a file as a project says, or as it is found where the text is empty; a sentence where that can't be.
+///
+/// `over` is 1 where humidities below freezing are over water, 2 over ice, 0 what is found, else what the project says.
 #[wasm_bindgen]
-pub fn read_begin(over: u32) {
+pub fn read_begin(project: &str, over: i32) -> Option<String> {
     let over = match over {
-        1 => Some(Over::Water),
-        2 => Some(Over::Ice),
+        0 => Some(None),
+        1 => Some(Some(Over::Water)),
+        2 => Some(Some(Over::Ice)),
         _ => None,
     };
-    ALMANAC.with_borrow_mut(|almanac| almanac.begin_reading(over));
+    ALMANAC.with_borrow_mut(|almanac| almanac.begin_reading(project, over).err())
+}
+
+/// Whether the file that is held is that of a project, read as the project says.
+#[wasm_bindgen]
+pub fn holds(project: &str) -> bool {
+    ALMANAC.with_borrow(|almanac| almanac.holds(project))
 }
 
 /// Takes a piece of it; a sentence where it can't be read.

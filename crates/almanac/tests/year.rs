@@ -2,6 +2,7 @@
 
 use dewrun_almanac::{Almanac, Told};
 use dewrun_document::{read, to_run};
+use dewrun_moist_air::Over;
 
 const PROJECT: &str = include_str!("../../../demo/make-up-air.json");
 const GULL_HARBOUR: &[u8] = include_bytes!("../../../demo/gull-harbour.csv");
@@ -11,7 +12,7 @@ const NUMBERS: [f64; 4] = [0.0, 0.0, 1392.0, 1.0];
 
 fn with_file() -> Almanac {
     let mut almanac = Almanac::default();
-    almanac.begin_reading(None);
+    almanac.begin_reading("", None).expect("nothing is said");
     for piece in GULL_HARBOUR.chunks(7001) {
         almanac.take_piece(piece).expect("a piece of a table");
     }
@@ -85,7 +86,7 @@ fn an_hour_becomes_the_state_of_the_route() {
 fn a_file_that_is_none_leaves_the_one_that_is_held() {
     let mut almanac = with_file();
     let held = almanac.hash();
-    almanac.begin_reading(None);
+    almanac.begin_reading("", None).expect("nothing is said");
     let refused = almanac.take_piece(b"PK\x03\x04");
     assert!(refused.is_err(), "a workbook");
     assert!(
@@ -93,4 +94,46 @@ fn a_file_that_is_none_leaves_the_one_that_is_held() {
         "nothing is read any more"
     );
     assert_eq!(almanac.hash(), held, "the other one is still there");
+}
+
+#[test]
+fn what_is_said_of_humidities_below_freezing_stands_in_the_project() {
+    let mut almanac = with_file();
+    let found = almanac.with_weather(PROJECT).expect("a project");
+    assert!(almanac.holds(&found), "it is held as it was found");
+    almanac
+        .begin_reading(&found, Some(Some(Over::Ice)))
+        .expect("it is said");
+    almanac.take_piece(GULL_HARBOUR).expect("a table");
+    almanac.end_reading("gull-harbour.csv").expect("a table");
+    let said = almanac.with_weather(&found).expect("a project");
+    assert_ne!(said, found, "the project says it");
+    assert!(almanac.holds(&said), "and it is held so");
+    assert!(!almanac.holds(&found), "not as it was found");
+    let mut elsewhere = Almanac::default();
+    elsewhere.begin_reading(&said, None).expect("as is said");
+    elsewhere.take_piece(GULL_HARBOUR).expect("a table");
+    elsewhere.end_reading("gull-harbour.csv").expect("a table");
+    assert!(elsewhere.holds(&said), "another device reads it alike");
+    assert!(
+        elsewhere.file_told(&NUMBERS).contains("as said here"),
+        "and says so"
+    );
+}
+
+/// Every hour of the year has its place in the dew square, and what is taken for granted is told.
+#[test]
+fn the_square_holds_all_hours_and_what_is_assumed_is_told() {
+    let mut almanac = with_file();
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    marched(&mut almanac, &project);
+    let hours: f64 = almanac.square().chunks(4).map(|square| square[2]).sum();
+    assert_eq!(hours, 8760.0, "hours of the file");
+    let granted = almanac.shown("granted", &NUMBERS);
+    assert!(
+        granted.contains("Nothing says where the air of the duct comes from"),
+        "{granted}"
+    );
+    let opened = almanac.shown("opened year-wet-hours", &NUMBERS);
+    assert!(opened.contains("more than 0.01 g an hour"), "{opened}");
 }

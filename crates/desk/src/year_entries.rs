@@ -70,7 +70,7 @@ const KINDS: [Kind; 5] = [
     Kind {
         kind: AirStepKind::Recovered,
         word: "recovered",
-        words: "heat recovery from extract air",
+        words: "heat recovery",
         labels: [
             "Extract air",
             "Its humidity",
@@ -87,7 +87,7 @@ const KINDS: [Kind; 5] = [
     Kind {
         kind: AirStepKind::Mixed,
         word: "mixed",
-        words: "mixed with return air",
+        words: "return air mixed in",
         labels: ["Return air", "Its humidity", "Share of return air", ""],
         begins: [
             Some(("return", [20.0, 23.0, 26.0])),

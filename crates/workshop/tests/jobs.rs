@@ -2,7 +2,9 @@
 
 use dewrun_advice::{StayingDry, dry_boundary, staying_dry};
 use dewrun_desk::{Answered, EXAMPLES, OpenProject, boundary_of, limits_of, project_text};
-use dewrun_quantity::Temperature;
+use dewrun_drawing::{Room, boundary_temperatures};
+use dewrun_quantity::Style;
+use dewrun_run::Tube;
 use dewrun_workshop::{Answer, Turn, Workshop};
 
 const LIMITS: &str = "staying-dry";
@@ -45,12 +47,18 @@ fn limits_come_back_as_they_were_found() {
 
 #[test]
 fn the_boundary_comes_back_as_it_was_found() {
-    let at = [12.0, 20.0, 28.0, 36.0];
+    // Style, width and size of text, no boundary yet, no year.
+    let asked = [0.0, 0.0, 640.0, 1.0, 0.0];
+    let room = Room {
+        width: 640.0,
+        text: 1.0,
+    };
     let mut workshop = Workshop::default();
     for (project, text, answered) in examples() {
-        let temperatures = at.map(Temperature::celsius);
+        let view = answered.view(Tube::Intake, Style::default());
+        let temperatures = boundary_temperatures(&view, &[], room);
         let direct = dry_boundary(&answered.run, &answered.outcome, &temperatures);
-        let found = numbers(workshop.ask("dry-boundary", &text, project.run, &at));
+        let found = numbers(workshop.ask("dry-boundary", &text, project.run, &asked));
         let direct = direct.expect("a boundary is found");
         assert_eq!(boundary_of(&found), Some(direct), "of {}", project.name);
     }

@@ -243,7 +243,12 @@ pub(crate) fn choice(
         "<select id=\"{id}\" class=\"dw-field__input\" data-entry=\"{name}\" aria-describedby=\"{id}-fault {id}-origin\">{options}</select>",
         id = id(name),
     );
-    field(name, "", label, &select, said)
+    let class = if said.is_empty() {
+        ""
+    } else {
+        " dw-entries__wide"
+    };
+    field(name, class, label, &select, said)
 }
 
 fn traps(tube: &str, route: &Route, style: Style) -> String {

@@ -15,20 +15,24 @@ pub(super) fn entries(asking: Asking, name: &str, (made, read): (Work, Work)) ->
     let left = RwSignal::new(0_u32);
     let fields = el("div").class("dw-entries");
     let element = fields.dom().clone();
+    let mut last = String::new();
     Effect::new(move |_| {
         left.track();
         let html = asking.text(made, &[]);
         let found = |what| element.query_selector(what).ok().flatten();
-        if found("input:focus, [aria-invalid]").is_none() {
-            let held = found(":focus").map(|held| held.id());
-            element.set_inner_html(&html);
+        // What is put there anew takes the focus away, which asks for it once more.
+        if last == html || found("input:focus, [aria-invalid]").is_some() {
+            return;
+        }
+        let held = found(":focus").map(|held| held.id());
+        element.set_inner_html(&html);
+        last = html;
+        if let Some(held) = held {
             // What was pressed to take something away has gone with it.
-            let held = held.map(|held| {
-                document()
-                    .get_element_by_id(&held)
-                    .or_else(|| found("select"))
-            });
-            if let Some(held) = held.flatten() {
+            let held = document()
+                .get_element_by_id(&held)
+                .or_else(|| found("select"));
+            if let Some(held) = held {
                 let _ = held.unchecked_into::<HtmlElement>().focus();
             }
         }

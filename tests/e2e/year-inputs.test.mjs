@@ -1,0 +1,230 @@
+// What the year goes by: fields for the source of the duct's air, spaces, times and visits; figures that open; its hours in the dew square; projects that bring their weather.
+import assert from "node:assert/strict";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { ROOT, answered, dewrun } from "./harness.mjs";
+import { accessible, fits, saved } from "./looks.mjs";
+
+const site = dewrun();
+const GULL_HARBOUR = `${ROOT}demo/gull-harbour.csv`;
+let folder;
+
+before(async () => {
+  folder = await mkdtemp(join(tmpdir(), "dewrun-inputs-"));
+});
+after(() => rm(folder, { recursive: true }));
+
+const year = (page) => page.getByRole("region", { name: "Year", exact: true });
+const hand = (page) => page.getByRole("slider", { name: "Hour" });
+const sentence = (page) => page.locator(".dw-year__sentence").innerText();
+const chosen = (page) => page.getByLabel("Open weather file");
+const group = (page, name) => year(page).getByRole("group", { name, exact: true });
+const source = async (page) => (await saved(page)).project.runs[0].duct.source;
+
+async function open(width = 1440, height = 1000, scheme = "light") {
+  const page = await site.openAt(width, height, scheme, "#example=make-up-air");
+  await answered(page);
+  await chosen(page).waitFor({ state: "attached" });
+  return page;
+}
+
+async function opened(...looks) {
+  const page = await open(...looks);
+  await chosen(page).setInputFiles(GULL_HARBOUR);
+  await hand(page).waitFor();
+  return page;
+}
+
+async function changed(page, before) {
+  await page.waitForFunction((before) => document.querySelector(".dw-year__sentence").innerText !== before, before, { timeout: 20_000 });
+  await page.waitForFunction(() => document.querySelector("[data-year=work]").hidden);
+  return sentence(page);
+}
+
+function drop(page, name, text) {
+  return page.evaluate(
+    ({ name, text }) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], name));
+      document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, cancelable: true, dataTransfer: data }));
+    },
+    { name, text },
+  );
+}
+
+test("the source of the duct's air is said step by step, by keyboard too, and the year follows", async () => {
+  const page = await opened();
+  const before = await sentence(page);
+  const air = group(page, "Where the duct air comes from");
+  await air.getByText(/Nothing says where the air of the duct comes from/).waitFor();
+  await air.getByLabel("The duct air is").selectOption({ label: "outdoor air" });
+  await air.getByRole("button", { name: "cooling coil" }).focus();
+  await page.keyboard.press("Enter");
+  const step = group(page, "Step 1: cooling coil");
+  const surface = step.getByLabel("Coil surface");
+  await step.getByText("assumed 6 to 14").waitFor();
+  const cooled = await changed(page, before);
+  assert.match(cooled, /No wet hour|wet hours/);
+  await surface.fill("9,5");
+  await step.getByLabel("Air that bypasses the coil").fill("20");
+  const { from, steps } = await source(page);
+  assert.equal(from, "outdoors");
+  assert.deepEqual(steps[0].temperature_c, { value: 9.5, origin: "typed" });
+  assert.deepEqual(steps[0].share, { value: 0.2, origin: "typed" }, "20 %");
+  await step.getByRole("button", { name: "Only at times" }).click();
+  await step.getByLabel("Months").fill("May to Sep");
+  const [when] = (await source(page)).steps[0].when;
+  assert.deepEqual(when, { from_h: 6, until_h: 20, months: ["may", "jun", "jul", "aug", "sep"] });
+  await step.getByRole("button", { name: "Remove this step" }).click();
+  await step.waitFor({ state: "detached" });
+  const held = await page.evaluate(() => document.activeElement.id);
+  assert.match(held, /^entry-/, "the focus stays among the fields");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await step.waitFor();
+});
+
+test("what can't be is refused at its field, which keeps the text, and the project stays", async () => {
+  const page = await open();
+  const air = group(page, "Where the duct air comes from");
+  await air.getByLabel("The duct air is").selectOption({ label: "the air of a room" });
+  await air.getByRole("button", { name: "Add a time when it is otherwise" }).click();
+  const time = group(page, "The room, time 1");
+  for (const [field, text, words] of [
+    ["Temperature", "500", /must be/],
+    ["From, h", "25", /must be/],
+    ["Days", "Frosday", /is none of Mon/],
+  ]) {
+    const before = await source(page);
+    const input = time.getByLabel(field);
+    await input.fill(text);
+    await time.getByText(words).waitFor();
+    assert.equal(await input.getAttribute("aria-invalid"), "true", field);
+    assert.deepEqual(await source(page), before, `${field} as ${text}`);
+    await input.fill(field === "Temperature" ? "24" : field === "Days" ? "Sat, Sun" : "22");
+    assert.equal(await input.getAttribute("aria-invalid"), null, field);
+  }
+  const [setting] = (await source(page)).settings;
+  assert.deepEqual(setting.when, { from_h: 22, until_h: 6, days: ["sat", "sun"] });
+  assert.equal(setting.temperature_c.value, 24);
+});
+
+test("spaces follow what is said of them, the duct's fan stops at night, and visits have their interval", async () => {
+  const page = await opened();
+  const before = await sentence(page);
+  const room = group(page, "Plant room");
+  await room.getByLabel("Through the year it").selectOption({ label: "follows outdoors in part" });
+  await room.getByLabel("Follows outdoors by").fill("40 %");
+  await room.getByText("assumed 16 to 24").waitFor();
+  await changed(page, before);
+  await group(page, "Duct fan off").getByRole("button", { name: "Add a time when it is off" }).click();
+  await group(page, "Duct fan off").getByLabel("Until, h").fill("5");
+  await group(page, "Visits").getByLabel(/^A visit empties/).fill("30");
+  const { project } = await saved(page);
+  const named = project.spaces.find(({ name }) => name === "Plant room");
+  assert.equal(named.year.follows, "partly");
+  assert.deepEqual(named.year.share, { value: 0.4, origin: "typed" });
+  assert.deepEqual(project.runs[0].duct.fan_off, [{ from_h: 20, until_h: 5 }]);
+  assert.equal(project.runs[0].air_path.drain_interval_days.value, 30);
+});
+
+test("figures of the year open to relation, range and what they follow from, and close again", async () => {
+  const page = await opened();
+  const figure = page.locator(".dw-year__sentence").getByRole("button", { name: /wet hours$/ });
+  await figure.click();
+  const panel = page.getByRole("region", { name: "Where the figure of the year comes from" });
+  await panel.getByText(/more than 0\.01 g an hour deposits/i).waitFor();
+  assert.equal(await figure.getAttribute("aria-expanded"), "true");
+  await panel.getByRole("button", { name: "water formed in the tubes" }).click();
+  await panel.getByText(/sum over cells and hours/i).waitFor();
+  await panel.getByRole("button", { name: "Close" }).click();
+  await panel.getByText(/sum over cells/i).waitFor({ state: "detached" });
+  const row = page.getByRole("rowheader", { name: "Airflow beyond a limit, h" });
+  await row.getByRole("button").click();
+  await panel.getByText(/the bore iced|a bore iced/i).waitFor();
+  await page.keyboard.press("Escape");
+  await panel.getByText(/a bore iced/i).waitFor({ state: "detached" });
+  await year(page).getByText(/^Taken for granted: \d/).click();
+  await year(page).getByText("The pressure of the air is that of the weather file, hour by hour.").waitFor();
+});
+
+test("the dew square has the hours of the year, wet ones by class, and says how they are proved", async () => {
+  const page = await open();
+  const air = page.getByRole("region", { name: "Air", exact: true });
+  await air.locator(".dw-square svg").waitFor();
+  assert.equal(await air.locator(".dw-y-dry").count(), 0, "without a year there is none");
+  await chosen(page).setInputFiles(GULL_HARBOUR);
+  await air.locator(".dw-y-dry").waitFor({ state: "attached" });
+  assert.ok(0 < (await air.locator(".dw-square svg [class^=dw-y-m]").count()), "wet hours");
+  const told = (await air.locator(".dw-square__year").innerText()).replaceAll("\u2009", "");
+  const [, bound, all, wet] = /(\d+) of (\d+) hours are dry by bound.* (\d+) are wet by model/s.exec(told);
+  assert.equal(all, "8760");
+  assert.ok(Number(bound) + Number(wet) <= 8760, told);
+  const said = (await sentence(page)).replaceAll("\u2009", "");
+  assert.ok(said.startsWith(`${wet} wet hours`), `${said} and ${told}`);
+  await accessible(page, "with the hours in the square");
+});
+
+test("a weather file dropped on the empty page makes a project of what was answered there", async () => {
+  const page = await site.openAt(1440, 1000);
+  await page.getByRole("button", { name: "Draw this route" }).waitFor();
+  await drop(page, "gull-harbour.csv", await readFile(GULL_HARBOUR, "utf8"));
+  await hand(page).waitFor();
+  assert.equal((await saved(page)).project.weather.file, "gull-harbour.csv");
+  const other = await site.openAt(1440, 1000);
+  await other.getByRole("button", { name: "Draw this route" }).waitFor();
+  await drop(other, "photo.png", "\u0089PNG\r\n\u001a\n\u0000\u0000");
+  await other.getByText("photo.png was not taken in.").waitFor();
+});
+
+test("a project saved with its weather opens elsewhere with its year; a damaged one is refused", async () => {
+  const page = await opened();
+  const said = await sentence(page);
+  await year(page).getByRole("button", { name: "over ice" }).click();
+  await page.locator('[data-over="2"][aria-pressed="true"]').waitFor();
+  const coming = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save with weather" }).click();
+  const path = join(folder, "packed.json");
+  await (await coming).saveAs(path);
+  const text = await readFile(path, "utf8");
+  const packed = JSON.parse(text);
+  assert.equal(packed.files[0].name, "gull-harbour.csv");
+  assert.equal(packed.files[0].bytes, (await readFile(GULL_HARBOUR)).length, "all of it");
+  const elsewhere = await site.openAt(1440, 1000, "light", "#example=pool-hall-exhaust");
+  await answered(elsewhere);
+  await chosen(elsewhere).waitFor({ state: "attached" });
+  const spoiled = structuredClone(packed);
+  spoiled.files[0].bytes += 1;
+  await drop(elsewhere, "spoiled.json", JSON.stringify(spoiled));
+  await year(elsewhere).getByText(/a file in it is damaged/).waitFor();
+  await drop(elsewhere, "packed.json", text);
+  await hand(elsewhere).waitFor();
+  await year(elsewhere).getByText(/over ice, as said here/).first().waitFor();
+  assert.ok((await sentence(elsewhere)).length, said);
+  assert.deepEqual((await saved(elsewhere)).project.weather, (await saved(page)).project.weather, "and how it is read");
+});
+
+test("a file without an end of readings is refused or read, and the page lives", async () => {
+  const page = await opened();
+  const before = await sentence(page);
+  const file = join(folder, "noise.csv");
+  await writeFile(file, Buffer.alloc(20 << 20, "no reading here; "));
+  await chosen(page).setInputFiles(file);
+  await year(page).getByText(/noise\.csv was not taken in/).waitFor({ timeout: 20_000 });
+  assert.equal(await sentence(page), before, "the year stands");
+});
+
+test("at every size the fields fit, and axe finds nothing", async () => {
+  for (const [width, scheme] of [[360, "light"], [800, "dark"], [1440, "light"]]) {
+    const page = await opened(width, 1000, scheme);
+    await group(page, "Where the duct air comes from").getByLabel("The duct air is").selectOption({ label: "the air of a room" });
+    await group(page, "Where the duct air comes from").getByRole("button", { name: "heat recovery" }).click();
+    await group(page, "Step 1: heat recovery").getByRole("button", { name: "Only at times" }).click();
+    await page.locator(".dw-year__sentence").getByRole("button").first().click();
+    await page.getByRole("region", { name: "Where the figure of the year comes from" }).getByRole("button", { name: "Close" }).waitFor();
+    await fits(page, `at ${width} px`);
+    await accessible(page, `at ${width} px, ${scheme}`);
+    await page.close();
+  }
+});

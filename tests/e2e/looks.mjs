@@ -30,7 +30,7 @@ export async function fits(page, what) {
 export async function touchable(page, what, within = "body", least = 44) {
   const small = await page.evaluate(([within, least]) => {
     // What stands within a line of text is exempt (WCAG 2.2, 2.5.8).
-    const inLine = ".dw-answer__sentence, .dw-answer__rests, .dw-answer__beside, .dw-answer__more p, .dw-airflow-section p, .dw-first__told";
+    const inLine = ".dw-answer__sentence, .dw-answer__rests, .dw-answer__beside, .dw-answer__more p, .dw-airflow-section p, .dw-first__told, .dw-year__sentence";
     const all = [...document.querySelectorAll("button, a, input, select, summary")];
     const controls = all.filter((control) => control.closest(within) && !control.closest(inLine));
     const small = controls.filter((control) => {

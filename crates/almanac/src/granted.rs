@@ -4,10 +4,11 @@ use dewrun_document::{YearAssumed, YearSaid, taken_for_granted};
 use dewrun_drawing::escaped;
 use dewrun_quantity::format::entered;
 use dewrun_run::library;
+use dewrun_season::YearOutcome;
 
-/// All of it; `is_typical` says of the weather file that it is of no one year.
-pub(crate) fn granted(said: &YearSaid, is_typical: bool) -> Vec<String> {
-    let mut all = taken_for_granted(said, Some(is_typical));
+/// All of it.
+pub(crate) fn granted(said: &YearSaid, outcome: &YearOutcome) -> Vec<String> {
+    let mut all = taken_for_granted(said, Some(outcome));
     all.extend(said.assumed.iter().map(assumed));
     all
 }

@@ -97,9 +97,8 @@ impl March {
     /// What it came to.
     pub(crate) fn end(self) -> Found {
         let outcome = self.work.outcome();
-        let is_typical = outcome.hourly.is_typical_year;
         Found {
-            granted: granted(&self.said, is_typical),
+            granted: granted(&self.said, &outcome),
             year: shown::year(&self.run, &outcome),
             rows: outcome.hourly.rows,
             of: self.of,

@@ -47,13 +47,13 @@ mod tests {
 
     #[test]
     fn every_figure_opens_and_so_does_all_it_follows_from() {
-        for figure in YEAR_FIGURES {
-            let html = super::figure(&Year::default(), figure.id);
+        for known in YEAR_FIGURES {
+            let html = figure(&Year::default(), known.id);
             let buttons = html.matches("aria-expanded").count();
-            assert_eq!(buttons, figure.inputs.len(), "{}: {html}", figure.id);
+            assert_eq!(buttons, known.inputs.len(), "{}: {html}", known.id);
         }
         assert!(
-            super::figure(&Year::default(), "year-nothing").is_empty(),
+            figure(&Year::default(), "year-nothing").is_empty(),
             "none of that name"
         );
     }

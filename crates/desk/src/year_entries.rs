@@ -61,8 +61,8 @@ struct Kind {
     word: &'static str,
     words: &'static str,
     labels: [&'static str; 4],
-    /// Row, low, usual and high that a new one begins with.
-    begins: [Option<(&'static str, [f64; 3])>; 4],
+    /// Low, usual and high that a new one begins with; common practice, no source.
+    begins: [Option<[f64; 3]>; 4],
 }
 
 /// All of them, in the order in which air handling units have them.
@@ -78,10 +78,10 @@ const KINDS: [Kind; 5] = [
             "Moisture recovered",
         ],
         begins: [
-            Some(("return", [20.0, 23.0, 26.0])),
-            Some(("return", [25.0, 45.0, 60.0])),
-            Some(("heat-recovery", [0.4, 0.7, 0.85])),
-            Some(("heat-recovery", [0.0, 0.0, 0.6])),
+            Some([20.0, 23.0, 26.0]),
+            Some([25.0, 45.0, 60.0]),
+            Some([0.4, 0.7, 0.85]),
+            Some([0.0, 0.0, 0.6]),
         ],
     },
     Kind {
@@ -90,9 +90,9 @@ const KINDS: [Kind; 5] = [
         words: "return air mixed in",
         labels: ["Return air", "Its humidity", "Share of return air", ""],
         begins: [
-            Some(("return", [20.0, 23.0, 26.0])),
-            Some(("return", [25.0, 45.0, 60.0])),
-            Some(("return", [0.3, 0.6, 0.9])),
+            Some([20.0, 23.0, 26.0]),
+            Some([25.0, 45.0, 60.0]),
+            Some([0.3, 0.6, 0.9]),
             None,
         ],
     },
@@ -101,24 +101,14 @@ const KINDS: [Kind; 5] = [
         word: "heated",
         words: "heater",
         labels: ["Heated to", "", "", ""],
-        begins: [
-            Some(("make-up-heated", [15.0, 20.0, 30.0])),
-            None,
-            None,
-            None,
-        ],
+        begins: [Some([15.0, 20.0, 30.0]), None, None, None],
     },
     Kind {
         kind: AirStepKind::Cooled,
         word: "cooled",
         words: "cooling coil",
         labels: ["Coil surface", "", "Air that bypasses the coil", ""],
-        begins: [
-            Some(("after-coil", [6.0, 10.0, 14.0])),
-            None,
-            Some(("after-coil", [0.0, 0.1, 0.3])),
-            None,
-        ],
+        begins: [Some([6.0, 10.0, 14.0]), None, Some([0.0, 0.1, 0.3]), None],
     },
     Kind {
         kind: AirStepKind::Humidified,
@@ -130,17 +120,15 @@ const KINDS: [Kind; 5] = [
             "",
             "",
         ],
-        begins: [
-            None,
-            Some(("after-humidifier", [45.0, 70.0, 98.0])),
-            None,
-            None,
-        ],
+        begins: [None, Some([45.0, 70.0, 98.0]), None, None],
     },
 ];
 
-/// A share of outdoors that nothing is known of: row, low, usual, high.
-const PARTLY: (&str, [f64; 3]) = ("year-share", [0.2, 0.5, 0.8]);
+/// A share of outdoors that nothing is known of: low, usual, high.
+const PARTLY: [f64; 3] = [0.2, 0.5, 0.8];
+
+/// Where the numbers that something begins with come from: no table of the library has them.
+const NO_ROW: &str = "common-practice";
 
 /// Where air may come from: the word in the project and as it is chosen.
 const FROM: [(AirFrom, &str, &str); 3] = [

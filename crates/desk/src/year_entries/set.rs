@@ -6,7 +6,7 @@ use dewrun_document::{
 use dewrun_quantity::Style;
 use dewrun_run::library;
 
-use super::{FOLLOWS, FROM, KINDS, Kind, Numbered, PARTLY, SPACE, STEP, kind_of, times};
+use super::{FOLLOWS, FROM, KINDS, Kind, NO_ROW, Numbered, PARTLY, SPACE, STEP, kind_of, times};
 use crate::OpenProject;
 use crate::entries::{Measured, enter, no};
 
@@ -109,7 +109,7 @@ fn from(source: &mut AirSource, typed: &Typed<'_>) -> Taken {
     let found = FROM.iter().find(|(_, word, _)| *word == typed.text);
     source.from = found.map(|(from, ..)| *from).ok_or(GONE)?;
     if source.from == AirFrom::Measured && source.file.is_none() {
-        return Err("no file was measured in this duct. Open one under the calendar.".to_owned());
+        return Err("the project names no file that was measured in this duct. Choose outdoor air or the air of a room.".to_owned());
     }
     Ok(())
 }
@@ -151,7 +151,7 @@ fn steps(steps: &mut Vec<AirStep>, path: &[&str], typed: &Typed<'_>) -> Taken {
 fn begun(kind: &Kind) -> AirStep {
     let [temperature_c, percent, share, moisture_share] = kind
         .begins
-        .map(|span| span.map(|(row, span)| assumed(row, span)));
+        .map(|span| span.map(|span| assumed(NO_ROW, span)));
     AirStep {
         kind: kind.kind,
         temperature_c,
@@ -245,7 +245,7 @@ fn share_of(space: &Space) -> Input<f64> {
             let span = row.coupling;
             assumed(row.id, [span.low, span.usual, span.high])
         }
-        None => assumed(PARTLY.0, PARTLY.1),
+        None => assumed(NO_ROW, PARTLY),
     }
 }
 

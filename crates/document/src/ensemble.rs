@@ -30,10 +30,15 @@ pub struct EnsembleSaid {
 /// As [`to_season`] and [`installed`].
 ///
 /// ```
-/// use dewrun_document::{read, to_ensemble};
+/// use dewrun_document::{Kept, SpaceYear, read, to_ensemble};
 /// let text = include_str!(concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/gull-harbour-roof.json"));
-/// let ensemble = to_ensemble(&read(text)?, 0)?;
-/// // The rooms beside the plant room are not said: they are assumed.
+/// let mut project = read(text)?;
+/// assert!(to_ensemble(&project, 0)?.paths.is_empty());
+/// // How warm the rooms beside the plant room are is not said any more: it is assumed.
+/// let mut year = project.spaces[0].year.as_ref().unwrap().get()?;
+/// year.room_c = None;
+/// project.spaces[0].year = Some(Kept::<SpaceYear>::of(&year)?);
+/// let ensemble = to_ensemble(&project, 0)?;
 /// assert!(ensemble.paths.iter().any(|(_, path)| path.as_str() == "spaces[0].year.room_c"));
 /// # Ok::<(), dewrun_document::DocumentError>(())
 /// ```

@@ -6,6 +6,7 @@ use std::path::Path;
 use dewrun_document::output::AssessOutput;
 use dewrun_document::{DocumentError, Project};
 
+use crate::answer_json::write_answer;
 use crate::args::Assess;
 use crate::evaluate::{Evaluated, evaluate, output, worst};
 use crate::exit::Ending;
@@ -67,16 +68,7 @@ fn write_json(
         Err(error) => (AssessOutput::failed(error), Ending::Failed),
     };
     answer.file = Some(file.to_owned());
-    match answer.to_json(1 < args.projects.len()) {
-        Ok(json) => {
-            writeln!(out, "{json}")?;
-            Ok(ending)
-        }
-        Err(error) => {
-            eprintln!("dewrun: {file}: {}", error.sentence());
-            Ok(Ending::Failed)
-        }
-    }
+    write_answer(file, answer.to_json(1 < args.projects.len()), ending, out)
 }
 
 fn write_text(args: &Assess, loaded: &Loaded, out: &mut impl Write) -> io::Result<Ending> {

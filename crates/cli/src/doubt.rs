@@ -20,6 +20,7 @@ use dewrun_season::SeasonError;
 use dewrun_weather::Understanding;
 use rayon::iter::{IntoParallelIterator, ParallelIterator};
 
+use crate::answer_json::write_answer;
 use crate::args::Doubt;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
@@ -235,9 +236,7 @@ fn failed(
     if args.json {
         let mut answer = DoubtFile::failed(error);
         answer.file = Some(name.to_owned());
-        if let Ok(json) = answer.to_json() {
-            writeln!(out, "{json}")?;
-        }
+        return write_answer(name, answer.to_json(), Ending::Failed, out);
     }
     Ok(Ending::Failed)
 }
@@ -252,16 +251,7 @@ fn write_json(
     let runs = answers.into_iter().map(Answered::into_output);
     let mut answer = DoubtFile::new(&project.name, runs.collect());
     answer.file = Some(name.to_owned());
-    match answer.to_json() {
-        Ok(json) => {
-            writeln!(out, "{json}")?;
-            Ok(ending)
-        }
-        Err(error) => {
-            eprintln!("dewrun: {name}: {}", error.sentence());
-            Ok(Ending::Failed)
-        }
-    }
+    write_answer(name, answer.to_json(), ending, out)
 }
 
 impl Answered {

@@ -1,6 +1,7 @@
 //! The command line `dewrun`.
 
 mod air;
+mod answer_json;
 mod args;
 mod assess;
 mod columns;

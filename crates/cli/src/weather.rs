@@ -12,6 +12,7 @@ use dewrun_weather::{
     ColumnChoice, DateOrder, Delimiter, Form, Reader, Role, Stamps, Understanding, Unit, Weather,
 };
 
+use crate::answer_json::write_answer;
 use crate::args::{
     Between, FileForm, Lead, Mark, Meaning, Order, Said, Surface, System, Weather as Args,
 };
@@ -41,13 +42,8 @@ pub(crate) fn weather(args: &Args, out: &mut impl Write) -> io::Result<Ending> {
     if args.rows {
         text::write_rows(&weather.series, out)?;
     } else if args.json {
-        match weather_answer(&name, &weather).to_json() {
-            Ok(json) => writeln!(out, "{json}")?,
-            Err(error) => {
-                eprintln!("dewrun: {name}: {}", error.sentence());
-                return Ok(Ending::Failed);
-            }
-        }
+        let json = weather_answer(&name, &weather).to_json();
+        return write_answer(&name, json, Ending::Dry, out);
     } else {
         text::write(&name, &weather, args.units.style(), out)?;
     }

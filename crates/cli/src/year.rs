@@ -17,6 +17,7 @@ use dewrun_run::Run;
 use dewrun_season::{Harder, SeasonError, YearOutcome, harder_hours_of, year_of};
 use rayon::iter::{IntoParallelRefIterator, ParallelIterator};
 
+use crate::answer_json::write_answer;
 use crate::args::Year;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
@@ -283,9 +284,7 @@ fn failed(
     if args.json {
         let mut answer = AssessOutput::failed(error);
         answer.file = Some(name.to_owned());
-        if let Ok(json) = answer.to_json(false) {
-            writeln!(out, "{json}")?;
-        }
+        return write_answer(name, answer.to_json(false), Ending::Failed, out);
     }
     Ok(Ending::Failed)
 }
@@ -300,16 +299,7 @@ fn write_json(
     let runs = answers.into_iter().map(Answered::into_output);
     let mut answer = AssessOutput::new(&project.name, runs.collect()).with_figures();
     answer.file = Some(name.to_owned());
-    match answer.to_json(false) {
-        Ok(json) => {
-            writeln!(out, "{json}")?;
-            Ok(ending)
-        }
-        Err(error) => {
-            eprintln!("dewrun: {name}: {}", error.sentence());
-            Ok(Ending::Failed)
-        }
-    }
+    write_answer(name, answer.to_json(false), ending, out)
 }
 
 impl Answered {

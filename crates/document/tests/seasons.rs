@@ -29,19 +29,6 @@ fn hourly(project: &Project) -> Hourly {
     hours_of(&run, &year.season, &harbour().series, None).expect("hours")
 }
 
-fn year_of_space(follows: Follows) -> SpaceYear {
-    SpaceYear {
-        follows,
-        share: None,
-        room_c: None,
-        room_percent: None,
-        roof_absorbs: None,
-        sky_share: None,
-        wind_share: None,
-        settings: Vec::new(),
-    }
-}
-
 fn source(from: AirFrom, steps: Vec<AirStep>) -> AirSource {
     AirSource {
         from,
@@ -96,7 +83,7 @@ fn a_space_follows_what_is_said_of_it() {
     let partly = SpaceYear {
         share: Some(Input::typed(0.7)),
         roof_absorbs: Some(Input::typed(0.8)),
-        ..year_of_space(Follows::Partly)
+        ..SpaceYear::following(Follows::Partly)
     };
     let night = Setting {
         when: Period {
@@ -109,11 +96,11 @@ fn a_space_follows_what_is_said_of_it() {
     };
     let set = SpaceYear {
         settings: vec![night],
-        ..year_of_space(Follows::Settings)
+        ..SpaceYear::following(Follows::Settings)
     };
     let open = SpaceYear {
         wind_share: Some(Input::typed(0.5)),
-        ..year_of_space(Follows::Outdoors)
+        ..SpaceYear::following(Follows::Outdoors)
     };
     for (space, year) in project.spaces.iter_mut().zip([partly, set, open]) {
         space.year = Some(Kept::<SpaceYear>::of(&year).expect("within limits"));

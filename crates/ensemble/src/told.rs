@@ -125,21 +125,27 @@ pub(crate) fn worth(weights: &[f64]) -> f64 {
     }
 }
 
+/// Values of members, each with its weight.
+fn weighed(values: &[f64], weights: &[f64]) -> Vec<(f64, f64)> {
+    values
+        .iter()
+        .copied()
+        .zip(weights.iter().copied())
+        .collect()
+}
+
 fn of_quantity(
     members: &[&Member],
     weights: &[f64],
     halves: &[bool],
     quantity: Quantity,
 ) -> Option<QuantityTold> {
-    let values: Option<Vec<f64>> = (members.iter())
+    let values: Option<Vec<f64>> = members
+        .iter()
         .map(|member| member.totals.get(quantity))
         .collect();
     let values = values?;
-    let pairs: Vec<(f64, f64)> = values
-        .iter()
-        .copied()
-        .zip(weights.iter().copied())
-        .collect();
+    let pairs = weighed(&values, weights);
     let half = pairs.iter().zip(halves).filter(|(_, is_first)| **is_first);
     let half: Vec<(f64, f64)> = half.map(|(pair, _)| *pair).collect();
     let spread = Spread::weighted(&pairs)?;
@@ -173,11 +179,7 @@ fn input(members: &[&Member], weights: &[f64], span: usize) -> Option<InputTold>
         .map(|one| one.values.get(span).copied())
         .collect();
     let values = values?;
-    let pairs: Vec<(f64, f64)> = values
-        .iter()
-        .copied()
-        .zip(weights.iter().copied())
-        .collect();
+    let pairs = weighed(&values, weights);
     Some(InputTold {
         before: Spread::of(&values)?,
         after: Spread::weighted(&pairs)?,

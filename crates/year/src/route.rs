@@ -91,3 +91,23 @@ fn leg_of(segment: &Segment, space: usize, retained: MassPerArea) -> Leg {
         retained_kg_m2: retained.to_kilograms_per_square_metre(),
     }
 }
+
+#[cfg(test)]
+impl Leg {
+    /// A bare plastic tube of 19 mm on its way along a fall, for tests.
+    pub(crate) const fn plastic(length_m: f64) -> Self {
+        Self {
+            length_m,
+            bore_m: 0.019,
+            tube_outside_m: 0.022,
+            tube_w_mk: 0.19,
+            insulation_m: 0.0,
+            insulation_w_mk: 0.036,
+            emissivity: 0.9,
+            tracing_w_m: 0.0,
+            riser_m: None,
+            space: 0,
+            retained_kg_m2: 0.05,
+        }
+    }
+}

@@ -203,7 +203,8 @@ fn space(project: &mut OpenProject, at: &str, path: &[&str], typed: &Typed<'_>) 
         return Ok(());
     }
     let known = space.year.as_ref().map(Kept::<SpaceYear>::get);
-    let mut year = kept(known.transpose())?.unwrap_or_else(unsaid);
+    let mut year =
+        kept(known.transpose())?.unwrap_or_else(|| SpaceYear::following(Follows::Settings));
     match path {
         ["follows"] => {
             let found = FOLLOWS.iter().find(|(_, word, _)| *word == typed.text);
@@ -219,19 +220,6 @@ fn space(project: &mut OpenProject, at: &str, path: &[&str], typed: &Typed<'_>) 
     }
     space.year = Some(kept(Kept::<SpaceYear>::of(&year))?);
     Ok(())
-}
-
-const fn unsaid() -> SpaceYear {
-    SpaceYear {
-        follows: Follows::Settings,
-        share: None,
-        room_c: None,
-        room_percent: None,
-        roof_absorbs: None,
-        sky_share: None,
-        wind_share: None,
-        settings: Vec::new(),
-    }
 }
 
 /// How far its row says that a space follows outdoors.

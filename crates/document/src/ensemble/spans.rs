@@ -144,6 +144,19 @@ impl Spans {
         }
     }
 
+    /// Fields of one place: what each is called, what it is, in which scale, and what is given of it.
+    fn add_all<const N: usize>(
+        &mut self,
+        fields: [(&'static str, SeasonInput, f64, &Option<Input<f64>>); N],
+        here: &Here<'_>,
+        said: &YearSaid,
+    ) {
+        for (field, input, scale, given) in fields {
+            let path = here.field(field).path();
+            self.add((input, scale), given.as_ref(), path, said);
+        }
+    }
+
     fn source(&mut self, source: &AirSource, here: &Here<'_>, said: &YearSaid) {
         if source.from == AirFrom::Room {
             let fields = [
@@ -160,14 +173,7 @@ impl Spans {
                     &source.percent,
                 ),
             ];
-            for (field, input, scale, given) in fields {
-                self.add(
-                    (input, scale),
-                    given.as_ref(),
-                    here.field(field).path(),
-                    said,
-                );
-            }
+            self.add_all(fields, here, said);
             if source.temperature_c.is_none() {
                 self.follows.push(Follow::SourceTemperature);
             }
@@ -199,14 +205,7 @@ impl Spans {
                     &step.moisture_share,
                 ),
             ];
-            for (field, input, scale, given) in fields {
-                self.add(
-                    (input, scale),
-                    given.as_ref(),
-                    here.field(field).path(),
-                    said,
-                );
-            }
+            self.add_all(fields, &here, said);
         }
     }
 }

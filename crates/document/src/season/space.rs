@@ -102,16 +102,7 @@ impl YearSaid {
 
     /// What the row of a space says of how far it follows outdoors; a space of no row is as entered.
     fn by_row_of(&mut self, at: &Here<'_>, space: &Space, name: &str) -> SpaceYear {
-        let mut year = SpaceYear {
-            follows: Follows::Settings,
-            share: None,
-            room_c: None,
-            room_percent: None,
-            roof_absorbs: None,
-            sky_share: None,
-            wind_share: None,
-            settings: Vec::new(),
-        };
+        let mut year = SpaceYear::following(Follows::Settings);
         let said = match row_of(space) {
             Some(row) if row.id.starts_with(IN_THE_OPEN) => {
                 year.follows = Follows::Outdoors;

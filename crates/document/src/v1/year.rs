@@ -157,6 +157,23 @@ pub struct SpaceYear {
     pub settings: Vec<Setting>,
 }
 
+impl SpaceYear {
+    /// A space of which nothing else is said.
+    #[must_use]
+    pub const fn following(follows: Follows) -> Self {
+        Self {
+            follows,
+            share: None,
+            room_c: None,
+            room_percent: None,
+            roof_absorbs: None,
+            sky_share: None,
+            wind_share: None,
+            settings: Vec::new(),
+        }
+    }
+}
+
 /// What a space follows through the year.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema)]
 #[schemars(rename_all = "snake_case")]

@@ -381,19 +381,7 @@ mod tests {
 
     #[test]
     fn cells_fill_their_leg() {
-        let leg = Leg {
-            length_m: 12.5,
-            bore_m: 0.019,
-            tube_outside_m: 0.022,
-            tube_w_mk: 0.19,
-            insulation_m: 0.0,
-            insulation_w_mk: 0.036,
-            emissivity: 0.9,
-            tracing_w_m: 0.0,
-            riser_m: None,
-            space: 0,
-            retained_kg_m2: 0.05,
-        };
+        let leg = Leg::plastic(12.5);
         for grid in [Grid::PRODUCT, Grid::Cells(10), Grid::Even(0.05)] {
             let ends = grid.ends(&leg, 6e-4, 4, true);
             let last = ends.last().copied().unwrap_or(0.0);

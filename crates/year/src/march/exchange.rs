@@ -76,19 +76,7 @@ mod tests {
     /// What is shown of a state tells each of its numbers apart from any other.
     #[test]
     fn all_widths_give_the_same_bits() {
-        let leg = Leg {
-            length_m: 6.0,
-            bore_m: 0.019,
-            tube_outside_m: 0.022,
-            tube_w_mk: 0.19,
-            insulation_m: 0.0,
-            insulation_w_mk: 0.036,
-            emissivity: 0.9,
-            tracing_w_m: 0.0,
-            riser_m: None,
-            space: 0,
-            retained_kg_m2: 0.05,
-        };
+        let leg = Leg::plastic(6.0);
         let route = Route {
             intake: vec![leg],
             detector_w: 0.0,

@@ -4,11 +4,11 @@ import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { ROOT, answered, dewrun } from "./harness.mjs";
+import { answered, dewrun } from "./harness.mjs";
 import { accessible, fits, saved } from "./looks.mjs";
+import { GULL_HARBOUR, chosen, drop, hand, open, opened, sentence, year } from "./weather.mjs";
 
 const site = dewrun();
-const GULL_HARBOUR = `${ROOT}demo/gull-harbour.csv`;
 let folder;
 
 before(async () => {
@@ -16,26 +16,8 @@ before(async () => {
 });
 after(() => rm(folder, { recursive: true }));
 
-const year = (page) => page.getByRole("region", { name: "Year", exact: true });
-const hand = (page) => page.getByRole("slider", { name: "Hour" });
-const sentence = (page) => page.locator(".dw-year__sentence").innerText();
-const chosen = (page) => page.getByLabel("Open weather file");
 const group = (page, name) => year(page).getByRole("group", { name, exact: true });
 const source = async (page) => (await saved(page)).project.runs[0].duct.source;
-
-async function open(width = 1440, height = 1000, scheme = "light") {
-  const page = await site.openAt(width, height, scheme, "#example=make-up-air");
-  await answered(page);
-  await chosen(page).waitFor({ state: "attached" });
-  return page;
-}
-
-async function opened(...looks) {
-  const page = await open(...looks);
-  await chosen(page).setInputFiles(GULL_HARBOUR);
-  await hand(page).waitFor();
-  return page;
-}
 
 async function changed(page, before) {
   await page.waitForFunction((before) => document.querySelector(".dw-year__sentence").innerText !== before, before, { timeout: 20_000 });
@@ -43,19 +25,8 @@ async function changed(page, before) {
   return sentence(page);
 }
 
-function drop(page, name, text) {
-  return page.evaluate(
-    ({ name, text }) => {
-      const data = new DataTransfer();
-      data.items.add(new File([text], name));
-      document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, cancelable: true, dataTransfer: data }));
-    },
-    { name, text },
-  );
-}
-
 test("the source of the duct's air is said step by step, by keyboard too, and the year follows", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   const air = group(page, "Where the duct air comes from");
   await air.getByText(/Nothing says where the air of the duct comes from/).waitFor();
@@ -86,7 +57,7 @@ test("the source of the duct's air is said step by step, by keyboard too, and th
 });
 
 test("what can't be is refused at its field, which keeps the text, and the project stays", async () => {
-  const page = await open();
+  const page = await open(site);
   const air = group(page, "Where the duct air comes from");
   await air.getByLabel("The duct air is").selectOption({ label: "the air of a room" });
   await air.getByRole("button", { name: "Add a time when it is otherwise" }).click();
@@ -111,7 +82,7 @@ test("what can't be is refused at its field, which keeps the text, and the proje
 });
 
 test("spaces follow what is said of them, the duct's fan stops at night, and visits have their interval", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   const room = group(page, "Plant room");
   await room.getByLabel("Through the year it").selectOption({ label: "follows outdoors in part" });
@@ -130,7 +101,7 @@ test("spaces follow what is said of them, the duct's fan stops at night, and vis
 });
 
 test("figures of the year open to relation, range and what they follow from, and close again", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const figure = page.locator(".dw-year__sentence").getByRole("button", { name: /wet hours$/ });
   await figure.click();
   const panel = page.getByRole("region", { name: "Where the figure of the year comes from" });
@@ -150,7 +121,7 @@ test("figures of the year open to relation, range and what they follow from, and
 });
 
 test("the dew square has the hours of the year, wet ones by class, and says how they are proved", async () => {
-  const page = await open();
+  const page = await open(site);
   const air = page.getByRole("region", { name: "Air", exact: true });
   await air.locator(".dw-square svg").waitFor();
   assert.equal(await air.locator(".dw-y-dry").count(), 0, "without a year there is none");
@@ -179,7 +150,7 @@ test("a weather file dropped on the empty page makes a project of what was answe
 });
 
 test("a project saved with its weather opens elsewhere with its year; a damaged one is refused", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const said = await sentence(page);
   await year(page).getByRole("button", { name: "over ice" }).click();
   await page.locator('[data-over="2"][aria-pressed="true"]').waitFor();
@@ -206,7 +177,7 @@ test("a project saved with its weather opens elsewhere with its year; a damaged 
 });
 
 test("a file without an end of readings is refused or read, and the page lives", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   const file = join(folder, "noise.csv");
   await writeFile(file, Buffer.alloc(20 << 20, "no reading here; "));
@@ -217,7 +188,7 @@ test("a file without an end of readings is refused or read, and the page lives",
 
 test("at every size the fields fit, and axe finds nothing", async () => {
   for (const [width, scheme] of [[360, "light"], [800, "dark"], [1440, "light"]]) {
-    const page = await opened(width, 1000, scheme);
+    const page = await opened(site, width, 1000, scheme);
     await group(page, "Where the duct air comes from").getByLabel("The duct air is").selectOption({ label: "the air of a room" });
     await group(page, "Where the duct air comes from").getByRole("button", { name: "heat recovery" }).click();
     await group(page, "Step 1: heat recovery").getByRole("button", { name: "Only at times" }).click();

@@ -8,9 +8,9 @@ import { after, before, test } from "node:test";
 import { DIST, ROOT, answered, dewrun, launch, shows, watch } from "./harness.mjs";
 import { accessible, fits, saved, touchable } from "./looks.mjs";
 import { serveFolder } from "./static.mjs";
+import { GULL_HARBOUR, chosen, drop, hand, open, opened, ready, sentence, year } from "./weather.mjs";
 
 const site = dewrun();
-const GULL_HARBOUR = `${ROOT}demo/gull-harbour.csv`;
 const MODULE = /dewrun-almanac|almanac/;
 let folder;
 
@@ -19,42 +19,6 @@ before(async () => {
 });
 after(() => rm(folder, { recursive: true }));
 
-const year = (page) => page.getByRole("region", { name: "Year", exact: true });
-const hand = (page) => page.getByRole("slider", { name: "Hour" });
-const sentence = (page) => page.locator(".dw-year__sentence").innerText();
-const chosen = (page) => page.getByLabel("Open weather file");
-
-/** Opens the example with make-up air once its section of the year can take a file. */
-async function open(width = 1440, height = 1000, scheme = "light") {
-  const page = await site.openAt(width, height, scheme, "#example=make-up-air");
-  await ready(page);
-  return page;
-}
-
-async function ready(page) {
-  await answered(page);
-  await chosen(page).waitFor({ state: "attached" });
-}
-
-/** The same with the year of the invented file. */
-async function opened(...looks) {
-  const page = await open(...looks);
-  await chosen(page).setInputFiles(GULL_HARBOUR);
-  await hand(page).waitFor();
-  return page;
-}
-
-/** Drops a text as a file of that name anywhere on the page. */
-function drop(page, name, text) {
-  return page.evaluate(
-    ({ name, text }) => {
-      const data = new DataTransfer();
-      data.items.add(new File([text], name));
-      document.body.dispatchEvent(new DragEvent("drop", { bubbles: true, cancelable: true, dataTransfer: data }));
-    },
-    { name, text },
-  );
-}
 
 /** Waits until the sentence over the year is another. */
 async function changed(page, before) {
@@ -101,7 +65,7 @@ async function epw() {
 }
 
 test("a dropped file makes the year: which file, how it was read, wet hours, months; nothing of it is loaded before", async () => {
-  const page = await open();
+  const page = await open(site);
   const loaded = [];
   page.on("request", (request) => loaded.push(request.url()));
   const early = await page.evaluate(() => performance.getEntriesByType("resource").map((entry) => entry.name));
@@ -126,7 +90,7 @@ test("a dropped file makes the year: which file, how it was read, wet hours, mon
 });
 
 test("an EPW is read too, and another file takes the place of the first", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   await drop(page, "gull-harbour.epw", await epw());
   await year(page).locator("b", { hasText: "gull-harbour.epw" }).waitFor();
@@ -137,7 +101,7 @@ test("an EPW is read too, and another file takes the place of the first", async 
 });
 
 test("an hour is picked by keys, by steps and by pressing the calendar", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const panel = page.locator(".dw-year__when");
   const at = async () => Number(await hand(page).getAttribute("aria-valuenow"));
   const moved = (to) => page.waitForFunction((to) => document.querySelector(".dw-year__hand").getAttribute("aria-valuenow") === `${to}`, to);
@@ -162,7 +126,7 @@ test("an hour is picked by keys, by steps and by pressing the calendar", async (
 });
 
 test("the route shows the hour that is picked, and undoing brings back what was there", async () => {
-  const page = await open();
+  const page = await open(site);
   await page.getByRole("button", { name: "Gull Harbour, example, not your site" }).click();
   await hand(page).waitFor();
   const answer = () => page.locator(".dw-answer__sentence").first().innerText();
@@ -179,7 +143,7 @@ test("the route shows the hour that is picked, and undoing brings back what was 
 });
 
 test("a file that can't be used is refused in words, and the project and its year stay", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   const { project } = await saved(page);
   const broken = "time,temp_c,rh\n2026-07-01 00:00,20,70\n13/31/2026 01:00,21,71\n31/13/2026 02:00,21,71\n";
@@ -199,7 +163,7 @@ test("a long file is read without holding up the page, and can be stopped", asyn
     return `${stamp},${(15 + (at % 97) / 10).toFixed(1)},${60 + (at % 31)},station with a long name that takes room`;
   });
   await writeFile(file, `time,temp_c,rh,name\n${rows.join("\n")}\n`);
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   await page.evaluate(() => {
     globalThis.gaps = [];
@@ -223,7 +187,7 @@ test("a long file is read without holding up the page, and can be stopped", asyn
 });
 
 test("the year follows what is typed, the newest of it, and what stands meanwhile says so", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const before = await sentence(page);
   const length = page.getByLabel("Length of leg 2").first();
   await length.focus();
@@ -239,7 +203,7 @@ test("the year follows what is typed, the newest of it, and what stands meanwhil
 });
 
 test("humidities below freezing are taken over water or ice as a person says", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const ice = year(page).getByRole("button", { name: "over ice" });
   await ice.click();
   await page.locator('[data-over="2"][aria-pressed="true"]').waitFor();
@@ -275,7 +239,7 @@ test("without a network a reload finds the file again, and its year", async () =
 });
 
 test("a project whose file is not on this device says which is missing", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const { text } = await saved(page);
   const elsewhere = await site.openAt(1440, 900, "light", "#example=pool-hall-exhaust");
   await ready(elsewhere);
@@ -287,7 +251,7 @@ test("a project whose file is not on this device says which is missing", async (
 });
 
 test("the figures are those of the command line", async () => {
-  const page = await opened();
+  const page = await opened(site);
   const { text } = await saved(page);
   const project = join(folder, "project.json");
   await writeFile(project, text);
@@ -316,7 +280,7 @@ test("the figures are those of the command line", async () => {
 
 test("at every size nothing lies beside the page, all can be touched, and axe finds nothing", async () => {
   for (const [width, scheme] of [[360, "light"], [800, "dark"], [1440, "light"], [1440, "dark"]]) {
-    const page = await opened(width, 1000, scheme);
+    const page = await opened(site, width, 1000, scheme);
     await fits(page, `at ${width} px`);
     await accessible(page, `at ${width} px, ${scheme}`);
     if (width === 360) await touchable(page, "on a phone", ".dw-year", 44);

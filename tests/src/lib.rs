@@ -9,3 +9,4 @@ pub mod lines;
 pub mod projects;
 pub mod reference;
 pub mod routes;
+pub mod troubles;

@@ -18,7 +18,6 @@ mod file_told;
 mod granted;
 mod held;
 mod opened;
-mod shown;
 mod year;
 
 pub use almanac::{Almanac, Told};

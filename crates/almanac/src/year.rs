@@ -3,14 +3,13 @@
 use std::rc::Rc;
 
 use dewrun_document::{YearSaid, installed, read, to_run, to_season};
-use dewrun_drawing::year::Year;
+use dewrun_drawing::year::{Year, year_shown};
 use dewrun_run::Run;
 use dewrun_season::{Season, SeasonError, YearWork, hours_of};
 use dewrun_weather::Weather;
 
 use crate::granted::granted;
 use crate::held::Held;
-use crate::shown;
 
 /// Hours that are marched between two looks at the clock: a few milliseconds.
 const TURN_H: usize = 96;
@@ -99,7 +98,7 @@ impl March {
         let outcome = self.work.outcome();
         Found {
             granted: granted(&self.said, &outcome),
-            year: shown::year(&self.run, &outcome),
+            year: year_shown(&self.run, &outcome),
             rows: outcome.hourly.rows,
             of: self.of,
             run: self.run,

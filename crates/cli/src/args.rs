@@ -97,7 +97,7 @@ pub(crate) struct Year {
 ///
 /// Between what four of five plausible years lie, how many of a hundred are wet or blind, which assumed values decide and
 /// how to measure them. What was measured at visits, or is said by `--measured`, weights the members by how well they agree.
-/// The weather file is found as by `year`. Where the standard error is a terminal it says how many members are done.
+/// The weather file is found, and read, as by `year`. Where the standard error is a terminal it says how many members are done.
 /// The same project gives the same members. Exit status as with `year`, by the year as it is entered.
 #[derive(Debug, Args)]
 #[command(verbatim_doc_comment)]
@@ -127,6 +127,8 @@ pub(crate) struct Doubt {
     /// Units of the text.
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
 }
 
 /// Saves a project with its weather: one text that holds the project and its files.
@@ -208,6 +210,7 @@ pub(crate) struct Sheet {
 #[derive(Debug, Subcommand)]
 pub(crate) enum SheetKind {
     Site(SiteSheet),
+    Calculation(CalculationSheet),
 }
 
 /// Makes the site card: what the installer holds in hand, with the project as a printed code.
@@ -242,6 +245,49 @@ pub(crate) struct SiteSheet {
     /// Units of the card.
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
+}
+
+/// Makes the calculation sheet: inputs, relations and results, so that another engineer can check them.
+///
+/// Writes a document in HTML that needs nothing besides; a browser prints it or saves it as PDF.
+/// With a weather file, found as by `year`, the year stands on it as well, and with `--doubt` how sure that year is.
+/// Of several runs each has its own sheet. A run whose water or air has no answer has none.
+/// Exit status as with `assess`.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct CalculationSheet {
+    /// Project file, packed project, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// How sure the year is as well, as by `doubt`.
+    #[arg(long)]
+    pub(crate) doubt: bool,
+    /// Members of that; powers of two are the most even.
+    #[arg(long, value_name = "N", requires = "doubt", default_value_t = 256, value_parser = clap::value_parser!(u32).range(8..=16384))]
+    pub(crate) members: u32,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// File to write; without one, the standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    /// The paper.
+    #[arg(long, value_enum, default_value_t = PaperSize::A4)]
+    pub(crate) paper: PaperSize,
+    /// The day that stands on the sheet, as you write it; without one, room for it.
+    #[arg(long, value_name = "DAY")]
+    pub(crate) date: Option<String>,
+    /// The revision that stands on the sheet.
+    #[arg(long, value_name = "WORDS")]
+    pub(crate) revision: Option<String>,
+    /// Units of the sheet.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
 }
 
 /// A size of paper.

@@ -1,7 +1,7 @@
 //! `dewrun doubt`: how sure a year is, by the year again and again.
 
 mod progress;
-mod readings;
+pub(crate) mod readings;
 mod report;
 mod words;
 
@@ -16,8 +16,8 @@ use dewrun_document::{
 use dewrun_ensemble::{
     Climate, Gathered, Kept, Measurement, Member, MemberWork, Plan, Quantity, reweighted, told,
 };
+use dewrun_quantity::Style;
 use dewrun_season::SeasonError;
-use dewrun_weather::Understanding;
 use rayon::iter::{IntoParallelIterator, ParallelIterator};
 
 use crate::answer_json::write_answer;
@@ -25,6 +25,7 @@ use crate::args::Doubt;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
 use crate::report::CAUTIONS;
+use crate::weather::given;
 use crate::year::files::Files;
 use progress::Progress;
 use words::Words;
@@ -33,9 +34,21 @@ use words::Words;
 const AT_ONCE: u32 = 32;
 
 /// The doubt of a run's year, and how the command ends for it.
-struct Told {
-    output: EnsembleOutput,
+pub(crate) struct Told {
+    pub(crate) output: EnsembleOutput,
     ending: Ending,
+}
+
+/// What is asked of an ensemble.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Asked<'a> {
+    /// Its members.
+    pub(crate) members: u32,
+    /// Readings beside those of visits.
+    pub(crate) readings: &'a [readings::Said],
+    /// Without those of visits.
+    pub(crate) without_visits: bool,
+    pub(crate) style: Style,
 }
 
 /// The doubt of a run and what became of it.
@@ -47,6 +60,13 @@ struct Answered {
 
 pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
     let name = name_of(&args.project);
+    let said = match given(&args.said, args.units) {
+        Ok(said) => said,
+        Err(sentence) => {
+            eprintln!("dewrun: {sentence}");
+            return Ok(Ending::WrongCommandLine);
+        }
+    };
     let given = match readings::read(&args.measured) {
         Ok(given) => given,
         Err(sentence) => {
@@ -62,14 +82,19 @@ pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
         Ok(runs) => runs.into_iter().map(|(position, _)| position).collect(),
         Err(error) => return failed(args, &name, &error, out),
     };
-    let files = Files::new(&args.project, packed.files)
-        .with(args.weather.as_deref(), Understanding::default());
+    let files = Files::new(&args.project, packed.files).with(args.weather.as_deref(), said);
+    let asked = Asked {
+        members: args.members,
+        readings: &given,
+        without_visits: args.without_visits,
+        style: args.units.style(),
+    };
     let project = &packed.project;
     let mut ending = Ending::Dry;
     let mut answers = Vec::new();
     for position in positions {
         let run = project.runs.get(position);
-        let result = of_run(args, project, position, &files, &given);
+        let result = of_run(asked, project, position, &files);
         if let Err(error) = &result {
             complain_of(&name, error);
         }
@@ -87,12 +112,12 @@ pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
     Ok(ending)
 }
 
-fn of_run(
-    args: &Doubt,
+/// The doubt of the year of one run.
+pub(crate) fn of_run(
+    asked: Asked<'_>,
     project: &Project,
     position: usize,
     files: &Files,
-    given: &[readings::Said],
 ) -> Result<Told, DocumentError> {
     let said = to_ensemble(project, position)?;
     let Some(weather) = files.weather(said.said.weather.as_ref()) else {
@@ -110,16 +135,16 @@ fn of_run(
     };
     let plan = Plan::new(said.usual.clone(), seed_of(&said.names.run));
     let rows = climate.weather.len();
-    let members = usize::try_from(args.members).unwrap_or(usize::MAX);
+    let members = usize::try_from(asked.members).unwrap_or(usize::MAX);
     let rows_each = Kept::rows_each(rows, members);
     let usual = MemberWork::usual(&plan, climate, rows_each);
     let usual = usual.map_err(|error| not_marched(position, error))?;
     let usual = usual.finished(climate);
-    let gathered = gather(&plan, climate, (args.members, rows_each));
+    let gathered = gather(&plan, climate, (asked.members, rows_each));
     let Some(all) = told(&plan, &gathered, None) else {
         return Err(told_of(position, "no member of the ensemble has an answer"));
     };
-    let readings = all_readings(args, (project, position), climate, given);
+    let readings = all_readings(asked, (project, position), climate);
     let by = (!readings.is_empty()).then(|| reweighted(&gathered, &readings));
     let after = by
         .as_ref()
@@ -132,7 +157,7 @@ fn of_run(
         usual: &usual,
         told: &all,
         measured,
-        style: args.units.style(),
+        style: asked.style,
     }
     .sentences();
     let output = ensemble_answer(EnsembleTelling {
@@ -176,17 +201,17 @@ fn gather(plan: &Plan, climate: Climate<'_>, (members, rows_each): (u32, usize))
 
 /// Readings of the command line, and those of the visits.
 fn all_readings(
-    args: &Doubt,
+    asked: Asked<'_>,
     (project, position): (&Project, usize),
     climate: Climate<'_>,
-    given: &[readings::Said],
 ) -> Vec<Measurement> {
     let is_typical = climate.weather.timing.is_typical_year;
-    let mut all: Vec<Measurement> = given
+    let mut all: Vec<Measurement> = asked
+        .readings
         .iter()
         .map(|one| one.measurement(is_typical))
         .collect();
-    if !args.without_visits {
+    if !asked.without_visits {
         all.extend(measurements(project, position, is_typical));
     }
     all

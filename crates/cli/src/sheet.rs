@@ -1,19 +1,23 @@
 //! `dewrun sheet`: sheets of paper as documents in HTML.
 
+mod calculation;
+
 use std::fs;
 use std::io::{self, Write};
+use std::path::Path;
 
 use dewrun_document::{DocumentError, Project};
 use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
 
 use crate::args::{PaperSize, Sheet, SheetKind, SiteSheet};
-use crate::evaluate::{Evaluated, evaluate};
+use crate::evaluate::{Answered, Evaluated, evaluate};
 use crate::exit::Ending;
 use crate::project::{self, complain_of, name_of};
 
 pub(crate) fn sheet(args: &Sheet, out: &mut impl Write) -> io::Result<Ending> {
     match &args.kind {
         SheetKind::Site(args) => site(args, out),
+        SheetKind::Calculation(args) => calculation::calculation_sheets(args, out),
     }
 }
 
@@ -46,8 +50,17 @@ fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
     if cards.is_empty() {
         return Ok(ending);
     }
-    let text = document(&cards);
-    match &args.out {
+    write(&document(&cards), args.out.as_deref(), ending, out)
+}
+
+/// Writes a document to a file, or where there is none to the standard output.
+fn write(
+    text: &str,
+    file: Option<&Path>,
+    ending: Ending,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    match file {
         None => out.write_all(text.as_bytes())?,
         Some(path) => {
             if let Err(error) = fs::write(path, text) {
@@ -57,6 +70,28 @@ fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
         }
     }
     Ok(ending)
+}
+
+const fn paper(size: PaperSize) -> Paper {
+    match size {
+        PaperSize::A4 => Paper::A4,
+        PaperSize::Letter => Paper::Letter,
+    }
+}
+
+/// What a sheet of a run is made of; none where it has no answer.
+fn told<'a>(project: &'a Project, answered: &'a Answered) -> Option<Told<'a>> {
+    let (whole, installed) = answered.whole.as_ref().ok()?;
+    Some(Told {
+        project,
+        run_index: answered.run_index,
+        run: &answered.run,
+        names: &answered.names,
+        installation: &installed.installation,
+        outcome: &answered.outcome.value,
+        whole,
+        resting: &answered.ranked,
+    })
 }
 
 /// The card of a run; none where the run has no answer, which it says itself.
@@ -71,25 +106,12 @@ fn card(
     let Ok(answered) = &run.result else {
         return Ok(None);
     };
-    let Ok((whole, installed)) = &answered.whole else {
+    let Some(told) = told(project, answered) else {
         return Ok(None);
-    };
-    let told = Told {
-        project,
-        run_index: answered.run_index,
-        run: &answered.run,
-        names: &answered.names,
-        installation: &installed.installation,
-        outcome: &answered.outcome.value,
-        whole,
-        resting: &answered.ranked,
     };
     let options = CardOptions {
         style: args.units.style(),
-        paper: match args.paper {
-            PaperSize::A4 => Paper::A4,
-            PaperSize::Letter => Paper::Letter,
-        },
+        paper: paper(args.paper),
         page: args.page.as_deref(),
         date: args.date.as_deref().unwrap_or_default(),
         revision: args.revision.as_deref().unwrap_or_default(),

@@ -3,10 +3,9 @@
 use dewrun_quantity::Style;
 use dewrun_quantity::format::DOES_NOT_APPLY;
 use dewrun_run::figure::{Figure, Kind};
-use dewrun_run::told::{Course, Trip, Verdict};
+use dewrun_run::told::{Trip, Verdict};
 use dewrun_run::{
-    AirflowOutcome, HangerAdvice, LegWater, LowPoint, TrapOutcome, Tube, TubeWater, Whole,
-    fault_words,
+    AirflowOutcome, LegWater, LowPoint, TrapOutcome, Tube, TubeWater, Whole, fault_words,
 };
 
 use crate::columns::{columns, head};
@@ -92,25 +91,11 @@ fn water(tube: &TubeWater, ids: &[String], style: Style) -> String {
 
 fn leg_row(id: Option<&String>, leg: &LegWater, style: Style) -> Vec<String> {
     let report = &leg.report;
-    let runs = match (report.course, report.flat) {
-        (Course::Level, _) => "nowhere, level",
-        (_, true) => "too flat to run",
-        (Course::WithAir, _) => "with the air",
-        (Course::AgainstAir, _) => "against the air",
-    };
-    let (hangers, largest) = match leg.hangers {
-        HangerAdvice::Steep => ("steep", None),
-        HangerAdvice::AllAlong => ("support all along", None),
-        HangerAdvice::Level => ("drains at none", None),
-        HangerAdvice::Spacing { largest, .. } if leg.hangers.sags() => {
-            ("too far apart", Some(largest))
-        }
-        HangerAdvice::Spacing { largest, .. } => ("by hangers", Some(largest)),
-    };
+    let (hangers, largest) = leg.hung_words();
     let [start, end] = report.heights;
     vec![
         id.cloned().unwrap_or_default(),
-        runs.to_owned(),
+        leg.runs_words().to_owned(),
         hangers.to_owned(),
         number(
             Figure::LegDrop,

@@ -42,6 +42,8 @@ pub(crate) struct Told {
     pub(crate) ending: Ending,
     /// Every hour as CSV, where that was asked for.
     csv: String,
+    /// As it is drawn, where that was asked for and there is weather.
+    pub(crate) drawn: Option<dewrun_drawing::year::Year>,
 }
 
 /// What of a year is wanted.
@@ -51,6 +53,8 @@ pub(crate) struct Wanted {
     pub(crate) csv: bool,
     /// In harder weather too.
     pub(crate) stress: bool,
+    /// As it is drawn.
+    pub(crate) drawn: bool,
 }
 
 pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
@@ -77,6 +81,7 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
         series: args.series && args.json,
         csv: args.csv,
         stress: args.stress,
+        drawn: false,
     };
     let progress = Progress::new(positions.len());
     let mut ending = Ending::Dry;
@@ -182,10 +187,13 @@ fn told(
         _ => String::new(),
     };
     let ending = outcome.as_ref().map_or(Ending::Failed, ending);
+    let drawn = outcome.as_ref().filter(|_| wanted.drawn);
+    let drawn = drawn.map(|outcome| dewrun_drawing::year::year_shown(&run, outcome));
     Ok(Told {
         output,
         ending,
         csv,
+        drawn,
     })
 }
 

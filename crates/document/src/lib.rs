@@ -61,7 +61,7 @@ pub use place::{given_path, located, path_of};
 pub use schema::{air_schema, answer_schema, doubt_schema, project_schema, weather_schema};
 pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
-    LINK_MARK, from_link, is_link, link_letters, link_text, share_link, within_limit,
+    LINK_MARK, fingerprint, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };
 pub use v1::output;
 pub use v1::{
@@ -78,5 +78,5 @@ pub use visited::visited;
 pub use weather_answer::weather_answer;
 pub use year_answer::{
     DesignAnswer, SeriesColumn, YearTelling, design_answers, series_columns, stamp,
-    taken_for_granted, trouble_name, year_answer, year_verdict,
+    taken_for_granted, year_answer, year_verdict,
 };

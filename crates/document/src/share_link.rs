@@ -101,6 +101,28 @@ fn unpacked(packed: &[u8]) -> Result<(Vec<u8>, bool), DocumentError> {
     found.ok_or(DocumentError::LinkDamaged)
 }
 
+/// By which a project is told from one of other inputs: the check of its text, in hexadecimal digits.
+///
+/// # Errors
+/// [`DocumentError`] where the project can't be written.
+pub fn fingerprint(project: &Project) -> Result<String, DocumentError> {
+    const DIGITS: &[u8; 16] = b"0123456789abcdef";
+    let check = crc_32(link_text(project)?.as_bytes()).to_be_bytes();
+    let digit = |half: u8| {
+        DIGITS
+            .get(usize::from(half))
+            .map_or('0', |digit| char::from(*digit))
+    };
+    let mut print = String::with_capacity(9);
+    for (at, byte) in check.into_iter().enumerate() {
+        if at == 2 {
+            print.push('-');
+        }
+        print.extend([digit(byte >> 4), digit(byte & 15)]);
+    }
+    Ok(print)
+}
+
 /// The check of many formats, CRC-32 of ISO/IEC 13239 and IEEE 802.3: one damaged letter could else turn a figure into another.
 fn crc_32(bytes: &[u8]) -> u32 {
     !bytes.iter().fold(u32::MAX, |sum, byte| {

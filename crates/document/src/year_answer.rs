@@ -4,7 +4,7 @@ mod notes;
 mod series;
 
 use dewrun_run::{Run, Tube, Verdict, WET_SENSOR_MIST};
-use dewrun_season::told::{StoreKind, StorePlace, WaterTrouble};
+use dewrun_season::told::{StoreKind, StorePlace, trouble_name};
 use dewrun_season::{DesignState, Harder, WaterYear, YearOutcome, run_at};
 use dewrun_weather::Civil;
 
@@ -297,20 +297,6 @@ fn design_state(answer: &DesignAnswer) -> DesignStateOutput {
         outdoor_dew_point_c: Figure(state.dew_point_c),
         verdict: verdict(answer.verdict),
         condensed_g_h: Figure(GRAMS * 3600.0 * answer.condensed_kg_s),
-    }
-}
-
-/// A trouble in words.
-#[must_use]
-pub const fn trouble_name(trouble: WaterTrouble) -> &'static str {
-    match trouble {
-        WaterTrouble::Iced => "frost closes a bore",
-        WaterTrouble::Sealed => "a low point is sealed",
-        WaterTrouble::Blind => "the detector may not be sampling the duct",
-        WaterTrouble::LowFlow => "the airflow lies under its low limit",
-        WaterTrouble::HighFlow => "the airflow lies over its high limit",
-        WaterTrouble::Slugs => "the air throws slugs of water",
-        WaterTrouble::TrapFull => "a trap is full",
     }
 }
 

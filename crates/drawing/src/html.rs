@@ -16,14 +16,15 @@ mod side_by_side;
 mod staying_dry;
 
 pub use dew_square_table::{boundary_table, path_table};
+pub use formula::formula;
 pub use leg::{
     has_frost, has_sweat, leg_card_figures, leg_card_head, leg_cells, leg_fitted_head, legs_head,
 };
-pub use opened::{Origins, opened};
+pub use opened::{Origins, opened, row_source};
 pub use opening::opening;
 pub use profile_table::profile_table;
 #[cfg(feature = "water-and-air")]
-pub use remedies::remedies;
+pub use remedies::{remedies, remedy_words};
 pub use sensor::sensor;
 pub use sentence::{asides, more, plain_sentence, rests_on, sentence};
 pub use side_by_side::side_by_side;

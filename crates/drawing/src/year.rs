@@ -12,6 +12,7 @@ mod map;
 mod months;
 mod opened;
 mod sentence;
+mod shown;
 mod square;
 mod stamp;
 mod stretch;
@@ -24,13 +25,14 @@ use dewrun_quantity::Style;
 
 use crate::wording;
 
-pub use calendar::charts;
+pub use calendar::{charts, scene as calendar_scene};
 pub use hand::{cell_time, hand};
 pub use hour::hour;
 pub use map::Map;
 pub use months::months;
 pub use opened::{Inputs, opened};
 pub use sentence::sentence;
+pub use shown::year_shown;
 pub use square::{square, square_told};
 
 /// A step of the year, an hour as a rule.

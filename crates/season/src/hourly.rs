@@ -6,7 +6,8 @@ use dewrun_duct_air::FogAir;
 use dewrun_duct_air::process::standing;
 use dewrun_duct_air::schedule::Moment;
 use dewrun_duct_air::space::{Outdoors, SpaceAir};
-use dewrun_moist_air::mixture::density_kg_m3;
+use dewrun_moist_air::fast::dew_or_frost_point_of_c;
+use dewrun_moist_air::mixture::{density_kg_m3, mole_fraction};
 use dewrun_run::{FlowAt, Run};
 use dewrun_weather::Series;
 use dewrun_year::{Around, Hour, Hours};
@@ -41,6 +42,13 @@ impl Hourly {
         self.start_s
             .get(hour)
             .and_then(|start| Some(moment(*start)?.month))
+    }
+
+    /// Dew point of the duct's air in an hour, below freezing its frost point, °C; none in bone-dry air.
+    #[must_use]
+    pub fn duct_dew_point_c(&self, hour: usize) -> Option<f64> {
+        let hour = self.hours.hour(hour)?;
+        dew_or_frost_point_of_c(mole_fraction(hour.w), hour.p_pa)
     }
 }
 

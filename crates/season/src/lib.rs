@@ -11,6 +11,7 @@ mod outdoors;
 mod run_at;
 mod season;
 mod source;
+mod trouble;
 mod year;
 
 pub use design::{DesignBy, DesignState, design_states};
@@ -24,6 +25,7 @@ pub use year::{WaterYear, YearOutcome, YearWork, year_of};
 
 /// What the crates below call things, for those who make a season or tell a year.
 pub mod told {
+    pub use crate::trouble::trouble_name;
     pub use dewrun_duct_air::FogAir;
     pub use dewrun_duct_air::process::{Coil, Humidifier};
     pub use dewrun_duct_air::schedule::{Moment, Rule, Schedule};

@@ -1,13 +1,20 @@
-//! Sheets of paper as HTML text, made without a browser and without a clock: the site card and its printed code.
+//! Sheets of paper as HTML text, made without a browser and without a clock: the site card with its printed code, and the calculation sheet.
 
+mod calculation;
 mod left_out;
 mod markup;
 mod paper;
 mod printed_code;
 mod site_card;
 mod standalone;
+mod text_lines;
+mod title_block;
 mod told;
 
+pub use calculation::{
+    Calculation, CalculationOptions, Further, Worked, YearWorked, calculation,
+    calculation_document, further,
+};
 pub use left_out::LeftOut;
 pub use paper::Paper;
 pub use printed_code::{CODE_MM, PrintedCode, QUIET_MODULES, SMALLEST_MODULE_MM, printed_code};

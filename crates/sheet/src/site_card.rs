@@ -18,9 +18,9 @@ use crate::markup::{element, heading, to_tick};
 use crate::paper::Paper;
 use crate::printed_code::{PrintedCode, printed_code};
 use crate::standalone::standalone;
+use crate::title_block::{MARK, Numbered, is_example};
 use crate::told::Told;
 use fit::{Content, Density, fit};
-use foot::Numbered;
 
 /// How a card is made.
 #[derive(Debug, Clone, Copy, Default)]
@@ -140,10 +140,9 @@ fn sheet(told: &Told<'_>, options: &CardOptions<'_>, content: &str, density: Den
 }
 
 fn head(told: &Told<'_>, style: Style) -> String {
-    const MARK: &str = "<svg class=\"dw-card__mark\" viewBox=\"0 0 32 20\" aria-hidden=\"true\"><path d=\"M3 2l13.5 10.5L29 5.5M3 7.500 16.500 18 29 11\" fill=\"none\" stroke=\"#000\" stroke-width=\"2.4\"/></svg>";
     let name = element("h1", "", &format!("{MARK}Site card"));
     let run = element("span", "dw-card__run", &escaped(&told.names.run));
-    let example = if foot::is_example(told) {
+    let example = if is_example(told) {
         element("b", "dw-card__example", "Example, not your site")
     } else {
         String::new()

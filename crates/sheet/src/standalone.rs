@@ -6,6 +6,12 @@ use crate::paper::Paper;
 
 /// How sheets look, on paper and on the screen.
 const SHEET_CSS: &str = include_str!("sheet.css");
+/// How the calculation sheet looks.
+const CALCULATION_CSS: &str = include_str!("calculation.css");
+/// How the hours of a year look.
+const YEAR_CSS: &str = include_str!("../../almanac/src/calendar.css");
+/// How standing water looks.
+const WATER_CSS: &str = include_str!("../../workshop/src/drawing.css");
 /// How drawings look, the page's own style.
 const DRAWING_CSS: &str = include_str!("../../../www/styles/drawing.css");
 
@@ -41,6 +47,6 @@ pub(crate) fn standalone(title: &str, body: &str, paper: Paper) -> String {
     };
     let typeface = typeface();
     format!(
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>{title}</title>\n<style>\n{typeface}@page {{ size: {size}; margin: 0 }}\nhtml {{ font-size: 14.11px }}\nbody {{ margin: 0 }}\n{DRAWING_CSS}\n{SHEET_CSS}</style>\n</head>\n<body>\n{body}\n</body>\n</html>\n"
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width\">\n<title>{title}</title>\n<style>\n{typeface}@page {{ size: {size}; margin: 0 }}\nhtml {{ font-size: 14.11px }}\nbody {{ margin: 0 }}\n{DRAWING_CSS}\n{WATER_CSS}\n{YEAR_CSS}\n{SHEET_CSS}\n{CALCULATION_CSS}</style>\n</head>\n<body>\n{body}\n</body>\n</html>\n"
     )
 }

@@ -122,6 +122,27 @@ impl<'a> Told<'a> {
         }
     }
 
+    /// The names for drawings, with the hangers and traps as they are.
+    pub(crate) fn names_as_drawn(&self) -> dewrun_drawing::Names {
+        let fitted = |tube: Tube| dewrun_drawing::Fitted {
+            traps: self.traps(tube).iter().map(|trap| trap.at).collect(),
+            hangers: self
+                .water(tube)
+                .into_iter()
+                .flat_map(|water| &water.legs)
+                .map(|leg| match leg.hangers {
+                    HangerAdvice::Spacing { now, .. } => now.map(|(now, _)| now),
+                    HangerAdvice::Steep | HangerAdvice::AllAlong | HangerAdvice::Level => None,
+                })
+                .collect(),
+        };
+        dewrun_drawing::Names {
+            intake_fitted: fitted(Tube::Intake),
+            exhaust_fitted: fitted(Tube::Exhaust),
+            ..self.drawing_names()
+        }
+    }
+
     /// One of its tubes, to be drawn under those names.
     pub(crate) fn view<'b>(
         &'b self,

@@ -7,7 +7,7 @@ use dewrun_quantity::parse;
 
 /// A reading as it was said.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Said {
+pub(crate) struct Said {
     what: Measured,
     value: f64,
     error: Option<f64>,

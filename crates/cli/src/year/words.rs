@@ -1,11 +1,10 @@
 //! The year of a run in a few sentences.
 
-use dewrun_document::{
-    DesignAnswer, WeatherReference, YearSaid, stamp, trouble_name, year_verdict,
-};
+use dewrun_document::{DesignAnswer, WeatherReference, YearSaid, stamp, year_verdict};
 use dewrun_quantity::DecimalMark;
 use dewrun_quantity::format::{amount, entered, fixed};
 use dewrun_run::{Grade, Verdict};
+use dewrun_season::told::trouble_name;
 use dewrun_season::{DesignBy, YearOutcome};
 
 /// The year of a run in a few sentences.

@@ -10,5 +10,6 @@ mod link;
 mod masked;
 mod running;
 mod sheet;
+mod sheet_calculation;
 mod wording;
 mod year;

@@ -34,6 +34,8 @@ fn help() {
     hold("help_lines", &dewrun(&["lines", "--help"]));
     hold("help_link", &dewrun(&["link", "--help"]));
     hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
+    let calculation = dewrun(&["sheet", "calculation", "--help"]);
+    hold("help_sheet_calculation", &calculation);
     hold("help_year", &dewrun(&["year", "--help"]));
     hold("help_doubt", &dewrun(&["doubt", "--help"]));
     hold("help_pack", &dewrun(&["pack", "--help"]));

@@ -3,7 +3,8 @@
 use crate::svg::escaped;
 
 /// A formula or symbol with its indices and exponents.
-pub(super) fn formula(text: &str) -> String {
+#[must_use]
+pub fn formula(text: &str) -> String {
     let mut out = String::with_capacity(2 * text.len());
     let mut rest = text;
     while let Some(at) = rest.find(['_', '^']) {
@@ -30,8 +31,13 @@ fn parted(text: &str) -> (&str, &str) {
         return text.split_at(end);
     }
     let goes_on = |c: char| c.is_ascii_alphanumeric() || c == '\u{2212}' || c == '*';
-    let end = text.find(|c| !goes_on(c)).unwrap_or(text.len());
-    text.split_at(end)
+    let is_point = |at: usize| {
+        let mut around = text.get(at..).unwrap_or_default().chars();
+        0 < at && around.next() == Some('.') && around.next().is_some_and(|c| c.is_ascii_digit())
+    };
+    let mut signs = text.char_indices();
+    let end = signs.find(|(at, c)| !goes_on(*c) && !is_point(*at));
+    text.split_at(end.map_or(text.len(), |(at, _)| at))
 }
 
 #[cfg(test)]
@@ -49,6 +55,8 @@ mod tests {
         check("(D/x)^(2/3)/3", "(D/x)<sup>2/3</sup>/3");
         check("1.5)^\u{2212}2", "1.5)<sup>\u{2212}2</sup>");
         check("W*_sat", "W*<sub>sat</sub>");
+        check("(T/273.15)^1.81 p", "(T/273.15)<sup>1.81</sup> p");
+        check("x_1. Then", "x<sub>1</sub>. Then");
         check("r_o\u{b2}", "r<sub>o</sub>\u{b2}");
         check("plain", "plain");
     }

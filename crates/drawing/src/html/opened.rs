@@ -14,6 +14,8 @@ use super::{element, opening};
 use crate::view::View;
 use crate::wording::capital;
 
+pub use origin::row_source;
+
 /// Where the inputs of a run came from, and which of them the answer rests on.
 #[derive(Debug, Clone, Copy)]
 pub struct Origins<'a> {

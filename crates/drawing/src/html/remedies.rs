@@ -44,6 +44,12 @@ pub fn remedies(run: &Run, remedies: &[Remedy], style: Style) -> String {
     format!("<ol class=\"dw-remedies\" aria-label=\"What to do\">{rows}</ol>")
 }
 
+/// What a remedy changes, and what is left with it, in words.
+#[must_use]
+pub fn remedy_words(run: &Run, remedy: &Remedy, style: Style) -> [String; 2] {
+    [what(run, remedy, style), left(remedy, style)]
+}
+
 /// Water that stands: before dashed, after solid, all rows to one scale.
 fn bar(remedy: &Remedy, most: f64) -> String {
     if most < NOTHING_G {

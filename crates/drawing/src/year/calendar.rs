@@ -83,7 +83,9 @@ pub fn charts(year: &Year, room: Room, map: Map) -> String {
     svg(&scene(year, room, map))
 }
 
-pub(super) fn scene(year: &Year, room: Room, map: Map) -> Scene {
+/// The same as a drawing that is not text yet.
+#[must_use]
+pub fn scene(year: &Year, room: Room, map: Map) -> Scene {
     let grid = Grid::of(year, map);
     let layout = Layout::new(year, &grid, room);
     let classes = map.classes(year);

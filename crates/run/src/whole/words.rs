@@ -1,9 +1,11 @@
-//! States and faults in the words of the trade, without units.
+//! States, faults and legs in the words of the trade, without units.
 
 use dewrun_airflow::{Expected, Fault, Side};
+use dewrun_quantity::Length;
 use dewrun_quantity::format::entered;
+use dewrun_water::drainage::Course;
 
-use super::outcome::{Change, StateKind};
+use super::outcome::{Change, HangerAdvice, LegWater, StateKind};
 use crate::error::Tube;
 
 impl StateKind {
@@ -28,7 +30,7 @@ impl StateKind {
 /// What a fault is called, and in which tube and where along it it is, where it has a place; metres.
 #[must_use]
 pub fn fault_words(fault: Fault) -> (&'static str, Option<(Tube, f64)>) {
-    let at = |side, at: dewrun_quantity::Length| {
+    let at = |side, at: Length| {
         let tube = match side {
             Side::Intake => Tube::Intake,
             Side::Exhaust => Tube::Exhaust,
@@ -42,6 +44,33 @@ pub fn fault_words(fault: Fault) -> (&'static str, Option<(Tube, f64)>) {
         Fault::FilterMissing => ("filter missing", None),
         Fault::TrapDry(place) => ("trap dry", at(Side::Intake, place)),
         Fault::FanWeak => ("fan weak", None),
+    }
+}
+
+impl LegWater {
+    /// Which way water runs in the leg, in words.
+    #[must_use]
+    pub const fn runs_words(&self) -> &'static str {
+        match (self.report.course, self.report.flat) {
+            (Course::Level, _) => "nowhere, level",
+            (_, true) => "too flat to run",
+            (Course::WithAir, _) => "with the air",
+            (Course::AgainstAir, _) => "against the air",
+        }
+    }
+
+    /// How the leg hangs, in words, and how far apart its hangers may stand where it hangs by some.
+    #[must_use]
+    pub fn hung_words(&self) -> (&'static str, Option<Length>) {
+        match self.hangers {
+            HangerAdvice::Steep => ("steep", None),
+            HangerAdvice::AllAlong => ("support all along", None),
+            HangerAdvice::Level => ("drains at none", None),
+            HangerAdvice::Spacing { largest, .. } if self.hangers.sags() => {
+                ("too far apart", Some(largest))
+            }
+            HangerAdvice::Spacing { largest, .. } => ("by hangers", Some(largest)),
+        }
     }
 }
 

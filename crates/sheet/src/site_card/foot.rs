@@ -1,18 +1,12 @@
 //! The foot of a card: room for remarks, the cautions, the printed code, the title block.
 
-use dewrun_drawing::{escaped, html::CAUTIONS};
+use dewrun_drawing::html::CAUTIONS;
 
 use super::CardOptions;
 use crate::markup::{element, heading};
 use crate::printed_code::{PrintedCode, QUIET_MODULES};
+use crate::title_block::{Numbered, TitleBlock, is_example};
 use crate::told::Told;
-
-/// Which sheet of how many.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Numbered {
-    pub(crate) sheet: usize,
-    pub(crate) of: usize,
-}
 
 /// The foot of the first sheet.
 pub(crate) fn first(
@@ -66,39 +60,22 @@ fn code_of(code: Option<&PrintedCode>, options: &CardOptions<'_>) -> String {
     format!("{svg}{}", element("p", "", &format!("{opens}{without}")))
 }
 
-/// Project, sheet, who and when, revision.
+/// The title block of a card.
 pub(crate) fn title_block(
     told: &Told<'_>,
     options: &CardOptions<'_>,
-    Numbered { sheet, of }: Numbered,
+    numbered: Numbered,
 ) -> String {
-    let field = |name: &str, lines: [&str; 2]| {
-        let lines = lines.map(|line| element("span", "", &escaped(line)));
-        let name = element("small", "", name);
-        element("div", "", &format!("{name}{}", lines.concat()))
+    let block = TitleBlock {
+        sheet: "Site card",
+        note: if is_example(told) {
+            "Example, not your site"
+        } else {
+            "do not scale off"
+        },
+        by: ["Fitted by, date", "Checked by, date"],
+        revision: options.revision,
+        date: options.date,
     };
-    let example = if is_example(told) {
-        "Example, not your site"
-    } else {
-        "do not scale off"
-    };
-    let fields = [
-        field("Project", [&told.project.name, &told.names.run]),
-        field("Sheet", [&format!("Site card {sheet} of {of}"), example]),
-        field("Fitted by, date", ["", ""]),
-        field("Checked by, date", ["", ""]),
-        field(
-            "Revision",
-            [
-                &[options.revision, options.date].join(" "),
-                concat!("Dewrun ", env!("CARGO_PKG_VERSION")),
-            ],
-        ),
-    ];
-    element("div", "dw-card__title", &fields.concat())
-}
-
-/// Whether the project is a worked example, which says so itself.
-pub(crate) fn is_example(told: &Told<'_>) -> bool {
-    told.project.note.starts_with("Example, not your site")
+    block.html(told, numbered)
 }

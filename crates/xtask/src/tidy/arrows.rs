@@ -66,7 +66,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "drawing",
-        &["run", "advice", "troubles", "weather", "quantity"],
+        &["season", "run", "advice", "troubles", "weather", "quantity"],
     ),
     (
         "desk",
@@ -76,7 +76,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     ),
     (
         "sheet",
-        &["document", "drawing", "run", "advice", "quantity"],
+        &["document", "drawing", "season", "run", "advice", "quantity"],
     ),
     (
         "workshop",

@@ -83,10 +83,20 @@ pub(super) fn source(view: &View<'_>, origins: Origins<'_>, figure: Figure, spot
     }
 }
 
-/// The row of the library that a value is from, and its own source.
-fn row_source(id: &str, low: f64, high: f64) -> String {
+/// The row of the library that a value is from, and its own source, in words.
+#[must_use]
+pub fn row_source(id: &str, low: f64, high: f64) -> String {
     let Some(row) = library::row(id) else {
-        return format!("library row {id}");
+        let stands_in = library::assumptions().iter().find(|row| row.id == id);
+        return stands_in.map_or_else(
+            || format!("library row {id}"),
+            |row| {
+                format!(
+                    "library row \u{201c}{}\u{201d}; {}",
+                    row.name, row.value.source
+                )
+            },
+        );
     };
     let mut entries = row.entries().iter();
     let entry = entries.find(|entry| entry.span.low == low && entry.span.high == high);

@@ -2,13 +2,11 @@
 
 use core::ops::Range;
 
-use dewrun_document::trouble_name;
-use dewrun_drawing::year::{Flow, Standing, Step, TRAP, Year};
-use dewrun_moist_air::fast::dew_or_frost_point_of_c;
-use dewrun_moist_air::mixture::mole_fraction;
 use dewrun_run::{Run, Tube, WET_SENSOR_MIST};
-use dewrun_season::told::{StoreKind, chamber_humidity, is_wet};
+use dewrun_season::told::{StoreKind, chamber_humidity, is_wet, trouble_name};
 use dewrun_season::{WaterYear, YearOutcome};
+
+use super::{Flow, Standing, Step, TRAP, Year};
 
 /// Seconds of a week.
 const WEEK_S: i64 = 604_800;
@@ -17,15 +15,16 @@ const LEAST_L: f64 = 1e-4;
 /// So many traps and low points are shown.
 const MOST_LANES: usize = 3;
 
-/// A year as the section shows it.
-pub(crate) fn year(run: &Run, outcome: &YearOutcome) -> Year {
+/// A marched year as it is shown.
+#[must_use]
+pub fn year_shown(run: &Run, outcome: &YearOutcome) -> Year {
     let rating = run.detector.humidity_rating;
     let rating = rating.map(|rating| rating.to_fraction());
     let step = |(at, start_s): (usize, &i64)| {
         let hours = &outcome.hourly.hours;
         let (hour, sum) = (hours.hour(at)?, outcome.sums.get(at)?);
         let chamber = chamber_humidity(hours, at, sum);
-        let dew_point_c = dew_or_frost_point_of_c(mole_fraction(hour.w), hour.p_pa);
+        let dew_point_c = outcome.hourly.duct_dew_point_c(at);
         Some(Step {
             start_s: *start_s,
             seconds: sum.seconds,

@@ -29,7 +29,7 @@ const LEAST_SLOPE_W_MK: f64 = 1e-3;
 const LONGEST_STEP_K: f64 = 40.0;
 /// Steps that the search takes before it may end: the means over the cell settle in them.
 const SETTLING: u32 = 2;
-/// A step that is short enough for that, K, and trials after which it is taken as it is.
+/// A step of surface and wall that is short enough for that, K, and trials after which the wall is taken as even along the cell, whatever the step.
 const SETTLED_K: f64 = 4.0;
 const MOST_SETTLING: u32 = 12;
 /// More steps than bisection from any start needs.
@@ -114,7 +114,7 @@ impl State {
             self.miss();
             self.step();
             if least(&self.solving.settled) < 0.5 {
-                self.means(cell);
+                self.means(cell, MOST_SETTLING <= step);
                 self.settle_means(step);
             } else if 0.5 < least(&self.solving.done) {
                 break;
@@ -134,7 +134,8 @@ impl State {
             (if trial + 1 < SETTLING { 0.0 } else { 1.0 }, SETTLED_K)
         };
         for l in 0..LANES {
-            let near = if solving.step[l].abs() < far_k {
+            let step_k = solving.step[l].abs() * larger(solving.by_surface[l], 1.0);
+            let near = if step_k < far_k {
                 enough
             } else {
                 0.0
@@ -311,23 +312,35 @@ impl State {
         for l in 0..LANES {
             let surface_c = solving.surface_c[l];
             let newton = -solving.missing[l] / solving.slope[l];
-            let newton = smaller(larger(newton, -LONGEST_STEP_K), LONGEST_STEP_K);
+            // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
+            let longest_k = if solving.settled[l] < 0.5 {
+                LONGEST_STEP_K / larger(solving.by_surface[l], 1.0)
+            } else {
+                LONGEST_STEP_K
+            };
+            let newton = smaller(larger(newton, -longest_k), longest_k);
             // The missing heat falls with the surface's temperature.
             let falls = solving.missing[l] < 0.0;
             let high = if falls { surface_c } else { solving.high[l] };
             let low = if falls { solving.low[l] } else { surface_c };
             let proposed = surface_c + newton;
-            // A proposal beyond what is known gives way to the middle.
+            // A proposal that is not within what is known gives way to the middle.
             let middle = 0.5 * (low + high);
-            let next = if proposed < low { middle } else { proposed };
-            let next = if high < proposed { middle } else { next };
-            let near = smaller(solving.wall_c[l].abs(), surface_c.abs());
+            let next = if proposed <= low { middle } else { proposed };
+            let next = if high <= proposed { middle } else { next };
+            // The last step is made as it is: it leads no farther than what is known.
+            let step = smaller(larger(newton, low - surface_c), high - surface_c);
+            let wall_step = solving.by_surface[l] * step;
+            let near = smaller(
+                solving.wall_c[l].abs() - wall_step.abs(),
+                surface_c.abs() - step.abs(),
+            );
             let enough = if near < MELTING_NEAR_K {
                 CONVERGED_AT_MELTING_K
             } else {
                 CONVERGED_K
             };
-            let size = smaller(newton.abs(), high - low);
+            let size = smaller(step.abs(), high - low);
             let near_enough = if size < enough {
                 solving.settled[l]
             } else {
@@ -336,7 +349,7 @@ impl State {
             let done = larger(solving.done[l], near_enough);
             solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
             solving.done[l] = done;
-            solving.step[l] = newton;
+            solving.step[l] = step;
             solving.low[l] = low;
             solving.high[l] = high;
         }

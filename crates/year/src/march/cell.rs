@@ -101,16 +101,16 @@ impl Grid {
 }
 
 /// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
-const FEWEST: f64 = 6.0;
-const FOR_EACH_UNIT: f64 = 0.7;
+const FEWEST: f64 = 4.0;
+const FOR_EACH_UNIT: f64 = 0.55;
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;
 const USUAL_DIFFUSIVE: f64 = 3.0e-5;
 const USUAL_SCHMIDT: f64 = 0.6;
 
-/// Ratio of the last cell of a leg to its first.
-const GROWTH: f64 = 10.0;
+/// Ratio of the last cell of a leg to its first: little, as the means over a cell know the entry and the nearing of the air to the wall.
+const GROWTH: f64 = 1.25;
 /// First cell behind an inlet of an even grid, m, and its growth.
 const EVEN_FIRST_M: f64 = 1e-3;
 const EVEN_GROWTH: f64 = 1.2;

@@ -32,11 +32,26 @@ struct Means {
     wall_change: Lanes,
 }
 
+impl Means {
+    /// None found yet.
+    const OPEN: Self = Self {
+        heat: [0.0; LANES],
+        mass: [0.0; LANES],
+        added_heat: [0.0; LANES],
+        added_mass: [0.0; LANES],
+        wall_change: [0.0; LANES],
+    };
+}
+
 impl State {
     /// The means of the wall that was tried last, of the lanes that are still open to them.
     #[inline(always)]
-    pub(super) fn means(&mut self, cell: &Cell<Lanes>) {
-        let found = self.means_of_all(cell);
+    pub(super) fn means(&mut self, cell: &Cell<Lanes>, even: bool) {
+        let found = if even {
+            self.means_of_even_walls(cell)
+        } else {
+            self.means_of_all(cell)
+        };
         let solving = &mut self.solving;
         let open = solving.settled;
         put(&mut solving.wall_change, &found.wall_change, &open);
@@ -46,18 +61,27 @@ impl State {
         put(&mut solving.added_mass, &found.added_mass, &open);
     }
 
+    /// Those of walls of one temperature, all of which take part: whatever is tried with them, the missing heat falls as the surface gets warmer.
+    #[cold]
+    fn means_of_even_walls(&self, cell: &Cell<Lanes>) -> Means {
+        let (given, film) = (&self.given, &self.film);
+        let mut means = Means::OPEN;
+        for l in 0..LANES {
+            let w = film.middle_w[l];
+            let per_flow = cell.length[l] * given.per_flow[l];
+            let surface = 1.0 + film.pool[l];
+            (means.heat[l], _) = decay(film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * w));
+            (means.mass[l], _) = decay(surface * film.mass[l] * per_flow / (1.0 + w));
+        }
+        means
+    }
+
     /// Those of all lanes: one that is skipped would keep the others from going side by side.
     #[inline(always)]
     fn means_of_all(&self, cell: &Cell<Lanes>) -> Means {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &self.film, &self.solving);
-        let mut means = Means {
-            heat: [0.0; LANES],
-            mass: [0.0; LANES],
-            added_heat: [0.0; LANES],
-            added_mass: [0.0; LANES],
-            wall_change: [0.0; LANES],
-        };
+        let mut means = Means::OPEN;
         for l in 0..LANES {
             let w = film.middle_w[l];
             let per_flow = cell.length[l] * given.per_flow[l];

@@ -4,8 +4,10 @@ use dewrun_run::WET_SENSOR_MIST;
 use dewrun_season::YearOutcome;
 use dewrun_season::told::{HourSum, WaterHour, chamber_humidity, is_wet};
 
-/// Ten thousandths: readings and depths are kept to so much.
+/// Ten thousandths: readings, depths and humidities are kept to so much.
 const FINE: f64 = 1e4;
+/// Mist is kept to half a thousandth of a gram per kg: a twentieth of what wets a sensor.
+const MIST: f64 = 2e6;
 /// Bytes of an hour.
 const BYTES: usize = size_of::<HourTold>();
 /// Bytes that the hours of a whole ensemble may take; with more, hours that follow each other are kept as one.
@@ -70,7 +72,8 @@ impl StateFlags {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HourTold {
     condensed_g: f32,
-    mist_kg_kg: f32,
+    mist: u16,
+    humidity: u16,
     low: u16,
     high: u16,
     deepest: u16,
@@ -97,7 +100,13 @@ impl HourTold {
     /// Most mist at the sensor, kg per kg of dry air.
     #[must_use]
     pub fn mist_kg_kg(&self) -> f64 {
-        f64::from(self.mist_kg_kg)
+        f64::from(self.mist) / MIST
+    }
+
+    /// Most humid air around the sensor, 0 to 1.
+    #[must_use]
+    pub fn humidity(&self) -> f64 {
+        f64::from(self.humidity) / FINE
     }
 
     /// Lowest and highest reading of the airflow sensor, as parts of that as fitted.
@@ -116,7 +125,8 @@ impl HourTold {
         clippy::cast_possible_truncation,
         reason = "single precision is what is kept"
     )]
-    fn of(hour: &HourSum, water: Option<&WaterHour>, is_humid: bool) -> Self {
+    fn of(hour: &HourSum, water: Option<&WaterHour>, humidity: f64, rating: Option<f64>) -> Self {
+        let is_humid = rating.is_some_and(|rating| rating < humidity);
         let states = [
             StateFlags::WET.when(is_wet(hour)),
             StateFlags::MIST.when(WET_SENSOR_MIST < hour.chamber.mist),
@@ -128,7 +138,8 @@ impl HourTold {
         let reading = fine(water.map_or(1.0, |water| water.reading));
         Self {
             condensed_g: (1e3 * hour.condensed_kg) as f32,
-            mist_kg_kg: hour.chamber.mist as f32,
+            mist: whole(MIST * hour.chamber.mist),
+            humidity: fine(humidity),
             low: reading,
             high: reading,
             deepest: fine(water.map_or(0.0, |water| water.deepest)),
@@ -141,7 +152,8 @@ impl HourTold {
     fn and(self, next: &Self) -> Self {
         Self {
             condensed_g: self.condensed_g + next.condensed_g,
-            mist_kg_kg: self.mist_kg_kg.max(next.mist_kg_kg),
+            mist: self.mist.max(next.mist),
+            humidity: self.humidity.max(next.humidity),
             low: self.low.min(next.low),
             high: self.high.max(next.high),
             deepest: self.deepest.max(next.deepest),
@@ -172,13 +184,17 @@ fn of_water(hour: &WaterHour) -> StateFlags {
 }
 
 /// Ten thousandths, from none to six and a half.
+fn fine(part: f64) -> u16 {
+    whole(FINE * part)
+}
+
 #[expect(
     clippy::cast_possible_truncation,
     clippy::cast_sign_loss,
     reason = "bounded before"
 )]
-fn fine(part: f64) -> u16 {
-    (FINE * part).round().max(0.0).min(f64::from(u16::MAX)) as u16
+fn whole(number: f64) -> u16 {
+    number.round().max(0.0).min(f64::from(u16::MAX)) as u16
 }
 
 impl Kept {
@@ -199,9 +215,8 @@ impl Kept {
         let standing = year.water.as_ref().map_or(&[][..], |water| &water.hours);
         let hours: Vec<HourTold> = (year.sums.iter().enumerate())
             .map(|(at, hour)| {
-                let is_humid = rating
-                    .is_some_and(|rating| rating < chamber_humidity(&year.hourly.hours, at, hour));
-                HourTold::of(hour, standing.get(at), is_humid)
+                let humidity = chamber_humidity(&year.hourly.hours, at, hour);
+                HourTold::of(hour, standing.get(at), humidity, rating)
             })
             .collect();
         let together = |hours: &[HourTold]| {
@@ -236,7 +251,8 @@ mod tests {
     fn hours_kept_as_one_hold_the_worst_of_each() {
         let hour = |low, high, states| HourTold {
             condensed_g: 1.0,
-            mist_kg_kg: 0.0,
+            mist: 0,
+            humidity: 0,
             low,
             high,
             deepest: 0,

@@ -12,6 +12,7 @@ mod held_wall;
 mod mas;
 mod prc;
 mod psy;
+mod trb;
 mod wx;
 
 use std::path::Path;
@@ -66,7 +67,7 @@ type Compute = fn(&Inputs<'_>) -> Result<Computed, String>;
 /// The rows of one group.
 type Rows = &'static [(&'static str, Compute)];
 
-const GROUPS: [Rows; 11] = [
+const GROUPS: [Rows; 12] = [
     psy::ROWS,
     air::ROWS,
     flo::ROWS,
@@ -77,6 +78,7 @@ const GROUPS: [Rows; 11] = [
     con::ROWS,
     drn::ROWS,
     adv::ROWS,
+    trb::ROWS,
     prc::ROWS,
 ];
 

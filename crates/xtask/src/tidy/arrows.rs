@@ -55,21 +55,10 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["season", "advice", "run", "weather", "quantity", "numeric"],
     ),
     (
-        "remedies",
-        &[
-            "ensemble",
-            "season",
-            "advice",
-            "run",
-            "tube",
-            "moist-air",
-            "quantity",
-            "numeric",
-        ],
-    ),
-    (
         "troubles",
-        &["ensemble", "advice", "run", "quantity", "numeric"],
+        &[
+            "ensemble", "advice", "run", "weather", "quantity", "numeric",
+        ],
     ),
     (
         "document",

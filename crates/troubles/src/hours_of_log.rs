@@ -1,0 +1,45 @@
+//! Entries by the hour of the log's time that they lie in.
+
+use crate::log::{DAY_S, EventKind, Log};
+use crate::modelled::Hours;
+
+/// An entry in its hour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Placed {
+    /// Its position in the log.
+    pub(crate) entry: usize,
+    /// The hour from the start of the log's time.
+    pub(crate) hour: usize,
+    /// Hour of the day on the wall.
+    pub(crate) wall_hour: Option<u8>,
+    /// Saturday or Sunday.
+    pub(crate) weekend: bool,
+    /// Only the day is known.
+    pub(crate) day_only: bool,
+    /// What.
+    pub(crate) kind: EventKind,
+    /// Water, g.
+    pub(crate) grams: Option<f64>,
+}
+
+/// All entries that lie within the hours.
+pub(crate) fn placed(log: &Log, hours: &Hours) -> Vec<Placed> {
+    let each = log.entries().iter().enumerate();
+    each.filter_map(|(at, entry)| {
+        Some(Placed {
+            entry: at,
+            hour: hours.place(entry.at_s)?,
+            wall_hour: entry.wall_hour,
+            weekend: is_weekend(entry.at_s),
+            day_only: entry.is_day_only(),
+            kind: entry.kind,
+            grams: entry.grams,
+        })
+    })
+    .collect()
+}
+
+/// 1 January 1970 was a Thursday, the third day after Monday.
+const fn is_weekend(at_s: i64) -> bool {
+    5 <= (at_s.div_euclid(DAY_S) + 3).rem_euclid(7)
+}

@@ -1,0 +1,37 @@
+//! Which cause explains a log of troubles best, and what to look at next.
+//!
+//! No physics of its own: hours are those of [`dewrun_ensemble`]'s members, signs those of the run's airflow.
+//! A log is an inhomogeneous Poisson process of entries that have nothing to do with the cause, and of those that follow the cause's hazard; hours without an entry count as well.
+
+mod answers;
+mod cause;
+mod comparison;
+mod evidence;
+mod feasible;
+mod hours_of_log;
+mod lasting_causes;
+mod local_time;
+mod log;
+mod modelled;
+mod next_check;
+mod poisson;
+mod rank;
+mod shape;
+mod signs;
+mod spells;
+mod switching;
+mod weather_causes;
+
+pub use answers::{
+    Answers, TouchedAnswer, TrapAnswer, TroubleAnswer, WhenAnswer, shares_of_answers,
+};
+pub use cause::Cause;
+pub use comparison::{Penalty, shares};
+pub use evidence::{Evidence, cannot_tell, contradiction, evidence};
+pub use local_time::{ChangeDay, DaylightSaving, OnWall, WallClock};
+pub use log::{Entry, EventKind, Log};
+pub use modelled::{Hours, Known, Modelled};
+pub use next_check::{Check, NextCheck, OutcomeTold, next_checks, take_outcome};
+pub use poisson::{Fitted, best_background_and_scale, best_scale, log_likelihood};
+pub use rank::{Ranked, Ranking, rank, share_spans};
+pub use signs::{FaultSigns, Sign};

@@ -1,0 +1,341 @@
+//! What the members of a run's ensemble say of each hour that a log speaks of, on the mean of all under their weights.
+
+use std::collections::BTreeMap;
+
+use dewrun_ensemble::{Gathered, HourTold, Member, Plan, StateFlags};
+use dewrun_run::{WET_SENSOR_MIST, evaluate, water_and_air};
+use dewrun_weather::Civil;
+
+use crate::log::Log;
+use crate::poisson::count;
+use crate::signs::FaultSigns;
+
+/// Seconds of an hour.
+const HOUR_S: i64 = 3600;
+/// A pool that is shallower than this part of its bore does not show in the airflow.
+const SHALLOW: f64 = 0.05;
+/// Readings at either end of a year that limits set badly may reach: the first, the outermost, and so on.
+pub(crate) const TAILS: [f64; 3] = [0.01, 0.03, 0.08];
+/// Humidities from which on damp in the chamber may look like smoke; common practice, no source.
+pub(crate) const DAMP_FROM: [f64; 3] = [0.85, 0.92, 0.97];
+
+/// What is known of the run that a log is of.
+#[derive(Debug, Clone, Copy)]
+pub struct Known<'a> {
+    /// What its ensemble is made of.
+    pub plan: &'a Plan,
+    /// The members.
+    pub gathered: &'a Gathered,
+    /// Weights of the members, in their order; none counts all alike.
+    pub weights: Option<&'a [f64]>,
+    /// Start of each hour of the members' year, s since 1970 on the clock of the weather.
+    pub start_s: &'a [i64],
+}
+
+/// The run that a log is of, as its ensemble knows it: summed up once for all logs.
+#[derive(Debug, Clone)]
+pub struct Modelled {
+    year: Vec<Sum>,
+    start_s: Vec<i64>,
+    pub(crate) signs: FaultSigns,
+    pub(crate) has_trap: bool,
+    pub(crate) sealing_g: Option<f64>,
+    pub(crate) switching_hours: Vec<u8>,
+}
+
+/// Hour by hour of the time that a log speaks of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hours {
+    /// Start of the first, s since 1970.
+    pub first_s: i64,
+    /// Water that deposits as liquid, g.
+    pub water_g: Vec<f64>,
+    /// Mist at the sensor, 1, or damp in the chamber from the humidities of [`DAMP_FROM`] on, less than 1.
+    pub mist: [Vec<f64>; DAMP_FROM.len()],
+    /// Frost on the walls, as a part of the most of the year.
+    pub frost: Vec<f64>,
+    /// Chance that frost comes down.
+    pub thaw: Vec<f64>,
+    /// Chance that a trap's seal has dried out.
+    pub leaks: Vec<f64>,
+    /// Chance that the reading lies in its lowest parts of the year, see [`TAILS`].
+    pub lowest: [Vec<f64>; TAILS.len()],
+    /// The same of the highest.
+    pub highest: [Vec<f64>; TAILS.len()],
+    /// The airflow as a part of that as fitted, pools included.
+    pub reading: Vec<f64>,
+    /// Whether hours are those of the same days in another year: the climate, and not what was.
+    pub is_climate: bool,
+}
+
+/// An hour of a member with what is remembered of those before.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Sum {
+    pub(crate) water_g: f64,
+    pub(crate) mist: [f64; DAMP_FROM.len()],
+    /// Chance of ice on a wall.
+    pub(crate) icy: f64,
+    /// Chance that hardly anything deposits.
+    pub(crate) dry: f64,
+    frost: f64,
+    thaw: f64,
+    pub(crate) leaks: f64,
+    lowest: [f64; TAILS.len()],
+    highest: [f64; TAILS.len()],
+    reading: f64,
+}
+
+impl Modelled {
+    /// Sums up the members of a run; none where there is none, or no hour.
+    #[must_use]
+    pub fn of(known: &Known<'_>) -> Option<Self> {
+        let usual = known.plan.usual();
+        let tubes = [&usual.installation.intake, &usual.installation.exhaust];
+        let fan_off = usual.season.fan_off.iter();
+        Some(Self {
+            year: year(known)?,
+            start_s: known.start_s.to_vec(),
+            signs: FaultSigns::of(known.plan),
+            has_trap: tubes.iter().any(|tube| !tube.traps.is_empty()),
+            sealing_g: sealing_g(known.plan),
+            switching_hours: fan_off
+                .flat_map(|rule| [rule.hours.0, rule.hours.1])
+                .collect(),
+        })
+    }
+
+    /// Whether it has a trap.
+    #[must_use]
+    pub const fn has_trap(&self) -> bool {
+        self.has_trap
+    }
+
+    /// The hours of the members' year, with their starts.
+    pub(crate) fn year(&self) -> impl Iterator<Item = (i64, &Sum)> {
+        self.start_s.iter().copied().zip(&self.year)
+    }
+}
+
+impl Hours {
+    /// Of a log's time; none where there is no member or no hour.
+    #[must_use]
+    pub fn of(modelled: &Modelled, log: &Log) -> Option<Self> {
+        let year = &modelled.year;
+        let (from_s, until_s) = log.period();
+        let first_s = from_s.div_euclid(HOUR_S) * HOUR_S;
+        let (places, is_climate) = places(&modelled.start_s, first_s, until_s)?;
+        let column = |of: &dyn Fn(&Sum) -> f64| -> Vec<f64> {
+            let at = |place: &usize| year.get(*place).map_or(0.0, of);
+            places.iter().map(at).collect()
+        };
+        let tail = |of: fn(&Sum) -> &[f64; TAILS.len()]| {
+            [0, 1, 2].map(|at| column(&|sum| of(sum).get(at).copied().unwrap_or(0.0)))
+        };
+        Some(Self {
+            first_s,
+            water_g: column(&|sum| sum.water_g),
+            mist: tail(|sum| &sum.mist),
+            frost: column(&|sum| sum.frost),
+            thaw: column(&|sum| sum.thaw),
+            leaks: column(&|sum| sum.leaks),
+            lowest: tail(|sum| &sum.lowest),
+            highest: tail(|sum| &sum.highest),
+            reading: column(&|sum| sum.reading),
+            is_climate,
+        })
+    }
+
+    /// How many there are.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.water_g.len()
+    }
+
+    /// Whether there is none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.water_g.is_empty()
+    }
+
+    /// The hour that a moment lies in; none outside.
+    #[must_use]
+    pub fn place(&self, at_s: i64) -> Option<usize> {
+        let place = usize::try_from((at_s - self.first_s).div_euclid(HOUR_S)).ok()?;
+        (place < self.len()).then_some(place)
+    }
+}
+
+/// Water that closes the low point that is closed soonest, g; none where there is none that water comes to.
+fn sealing_g(plan: &Plan) -> Option<f64> {
+    let usual = plan.usual();
+    let steady = evaluate(&usual.run).ok()?.value;
+    let whole = water_and_air(&usual.run, &usual.installation, &steady).ok()?;
+    let tubes = core::iter::once(&whole.intake).chain(&whole.exhaust);
+    let low_points = tubes.flat_map(|tube| &tube.low_points);
+    // A millilitre of water is a gram.
+    let grams = low_points.map(|low_point| low_point.seal_volume.to_millilitres());
+    grams.filter(|grams| 0.0 < *grams).min_by(f64::total_cmp)
+}
+
+/// The mean of all members, hour by hour of their year.
+fn year(known: &Known<'_>) -> Option<Vec<Sum>> {
+    let mut year = vec![Sum::default(); known.start_s.len()];
+    let mut all = 0.0;
+    for (at, member) in known.gathered.members().enumerate() {
+        let weight = known
+            .weights
+            .map_or(1.0, |weights| weights.get(at).copied().unwrap_or(0.0));
+        if 0.0 < weight {
+            all += weight;
+            add(&mut year, member, weight);
+        }
+    }
+    if all <= 0.0 || year.is_empty() {
+        return None;
+    }
+    for sum in &mut year {
+        for part in sum.parts() {
+            *part /= all;
+        }
+    }
+    Some(year)
+}
+
+fn add(year: &mut [Sum], member: &Member, weight: f64) {
+    let kept = &member.hours;
+    let frost = frost(&kept.hours);
+    let readings = without_pools(&kept.hours);
+    let (lowest, highest) = ends(&readings);
+    let each = count(kept.rows_each.max(1));
+    for (place, sum) in year.iter_mut().enumerate() {
+        let at = place / kept.rows_each.max(1);
+        let (Some(hour), Some(frost), Some(reading)) =
+            (kept.hours.get(at), frost.get(at), readings.get(at))
+        else {
+            continue;
+        };
+        let has = |flag| if hour.states.has(flag) { 1.0 } else { 0.0 };
+        let is_icy = hour.states.has(StateFlags::FROST);
+        let is_misty = WET_SENSOR_MIST < hour.mist_kg_kg();
+        sum.water_g += weight
+            * if is_icy {
+                0.0
+            } else {
+                hour.condensed_g() / each
+            };
+        for (sum, from) in sum.mist.iter_mut().zip(DAMP_FROM) {
+            let over = ((hour.humidity() - from) / (1.0 - from)).clamp(0.0, 1.0);
+            *sum += weight * if is_misty { 1.0 } else { over * over };
+        }
+        sum.frost += weight * frost;
+        sum.thaw += weight * has(StateFlags::THAW);
+        sum.icy += weight * has(StateFlags::FROST);
+        sum.dry += weight * (1.0 - has(StateFlags::WET));
+        sum.leaks += weight * has(StateFlags::TRAP_LEAKS);
+        sum.reading += weight * 0.5 * (hour.reading()[0] + hour.reading()[1]);
+        let within = |is: bool| if is { weight } else { 0.0 };
+        for (sum, end) in sum.lowest.iter_mut().zip(lowest) {
+            *sum += within(*reading < end);
+        }
+        for (sum, end) in sum.highest.iter_mut().zip(highest) {
+            *sum += within(end < *reading);
+        }
+    }
+}
+
+impl Sum {
+    fn parts(&mut self) -> impl Iterator<Item = &mut f64> {
+        let single = [
+            &mut self.water_g,
+            &mut self.icy,
+            &mut self.dry,
+            &mut self.frost,
+            &mut self.thaw,
+            &mut self.leaks,
+            &mut self.reading,
+        ];
+        single
+            .into_iter()
+            .chain(&mut self.mist)
+            .chain(&mut self.lowest)
+            .chain(&mut self.highest)
+    }
+}
+
+/// What has deposited since the walls froze, as a part of the most of the year; half a gram is nothing.
+fn frost(hours: &[HourTold]) -> Vec<f64> {
+    let mut lies_g = 0.0;
+    let grown: Vec<f64> = (hours.iter())
+        .map(|hour| {
+            let is_icy = hour.states.has(StateFlags::FROST);
+            lies_g = if is_icy {
+                lies_g + hour.condensed_g()
+            } else {
+                0.0
+            };
+            lies_g
+        })
+        .collect();
+    let most_g = grown.iter().copied().fold(0.5, f64::max);
+    grown.into_iter().map(|grams| grams / most_g).collect()
+}
+
+/// The reading as it would be without water that stands: that of the last hour in which hardly any did.
+fn without_pools(hours: &[HourTold]) -> Vec<f64> {
+    let mut last = 1.0;
+    (hours.iter())
+        .map(|hour| {
+            let [low, high] = hour.reading();
+            if hour.deepest() < SHALLOW && 0.0 < low {
+                last = 0.5 * (low + high);
+            }
+            last
+        })
+        .collect()
+}
+
+/// Below and above which readings the outermost parts of the year lie; where all are alike, none does.
+fn ends(readings: &[f64]) -> ([f64; TAILS.len()], [f64; TAILS.len()]) {
+    let mut sorted = readings.to_vec();
+    sorted.sort_unstable_by(f64::total_cmp);
+    let middle = at_share(&sorted, 0.5);
+    let low = TAILS.map(|share| at_share(&sorted, share).min(middle - 0.003));
+    let high = TAILS.map(|share| at_share(&sorted, 1.0 - share).max(middle + 0.003));
+    (low, high)
+}
+
+fn at_share(sorted: &[f64], share: f64) -> f64 {
+    let wanted = share * count(sorted.len());
+    let at = sorted
+        .iter()
+        .enumerate()
+        .find(|(at, _)| wanted <= count(*at));
+    let found = at.map(|(_, reading)| *reading);
+    found.or(sorted.last().copied()).unwrap_or(1.0)
+}
+
+/// The hour of the members' year for each hour of a log: its own, or else the same of another year, and then it is the climate.
+fn places(start_s: &[i64], first_s: i64, until_s: i64) -> Option<(Vec<usize>, bool)> {
+    let own: BTreeMap<i64, usize> = start_s
+        .iter()
+        .enumerate()
+        .map(|(at, start)| (*start, at))
+        .collect();
+    let of_year: BTreeMap<u32, usize> = (start_s.iter().enumerate())
+        .filter_map(|(at, start)| Some((Civil::of(*start)?.hour_of_year(), at)))
+        .collect();
+    let mut is_climate = false;
+    let mut places = Vec::new();
+    let mut at_s = first_s;
+    while at_s < until_s {
+        let place = own.get(&at_s).copied().or_else(|| {
+            is_climate = true;
+            let hour = Civil::of(at_s)?.hour_of_year();
+            let before = of_year.range(..=hour).next_back();
+            before.or_else(|| of_year.iter().next()).map(|(_, at)| *at)
+        });
+        places.push(place?);
+        at_s += HOUR_S;
+    }
+    (!places.is_empty()).then_some((places, is_climate))
+}

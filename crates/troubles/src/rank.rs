@@ -1,0 +1,298 @@
+//! Causes ranked by answers and log.
+
+use crate::answers::{Answers, shares_of_answers};
+use crate::cause::Cause;
+use crate::comparison::{log_mean, normalised};
+use crate::hours_of_log::{Placed, placed};
+use crate::lasting_causes;
+use crate::log::Log;
+use crate::modelled::{Hours, Modelled};
+use crate::poisson::count;
+use crate::shape::{Follows, KINDS, USUAL_KINDS};
+use crate::weather_causes::{Weighed, dry_trap, frost, limits, low_point, mist};
+use crate::{signs, switching};
+
+use dewrun_numeric::elementary::ln;
+
+/// Fewer troubles tell too little.
+const ENOUGH: usize = 4;
+/// What is modelled is not all there is: the logarithm of a likelihood counts for so much.
+const TRUST: f64 = 0.8;
+/// Groups of entries that are left out in turn.
+const GROUPS: usize = 8;
+
+/// What answers and a log say of a run.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ranking {
+    /// The causes, the likeliest first.
+    pub causes: Vec<Ranked>,
+    /// Troubles that were read, what people did left out.
+    pub troubles: usize,
+    /// There are too few of them: the order rests on answers and on what is modelled.
+    pub too_few: bool,
+    /// Hours are those of another year: the climate, and not what was.
+    pub is_climate: bool,
+    /// The position in the log of each trouble that factors and chances are of.
+    pub entries: Vec<usize>,
+}
+
+/// A cause in its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ranked {
+    /// Which.
+    pub cause: Cause,
+    /// Its share of all, 0 to 1.
+    pub share: f64,
+    /// Its share by the answers alone.
+    pub by_answers: f64,
+    /// Its share by the log alone; that of all alike where there is none.
+    pub by_log: f64,
+    /// By how much the log speaks for it, against entries at any time: a logarithm, less what its freedom costs.
+    pub gain: f64,
+    /// Whether it has any hour at all in the time of the log.
+    pub is_modelled: bool,
+    /// The chance that each trouble is of this cause.
+    pub explained: Vec<f64>,
+    /// How many times as likely each trouble is under it than at any time.
+    pub factors: Vec<f64>,
+}
+
+/// What a log says of each cause.
+struct Gains {
+    each: Vec<Follows>,
+    are_modelled: Vec<bool>,
+}
+
+/// Ranks the causes of troubles; without a log, or with one that holds no trouble, by the answers alone.
+#[must_use]
+pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -> Ranking {
+    let by_answers = shares_of_answers(answers, modelled);
+    let read = modelled.zip(log).and_then(|(modelled, log)| {
+        let hours = Hours::of(modelled, log)?;
+        let placed = placed(log, &hours);
+        Some((modelled, hours, placed))
+    });
+    let Some((modelled, hours, placed)) = read else {
+        return without_log(&by_answers);
+    };
+    let troubles: Vec<Placed> = only_troubles(&placed);
+    if troubles.is_empty() {
+        return without_log(&by_answers);
+    }
+    let gains = gains(modelled, &hours, &placed);
+    let shares = posterior(&by_answers, &gains);
+    let even = vec![1.0 / count(Cause::ALL.len()); Cause::ALL.len()];
+    let by_log = posterior(&even, &gains);
+    let mut causes: Vec<Ranked> = (Cause::ALL.iter().zip(gains.each).zip(gains.are_modelled))
+        .map(|((cause, follows), is_modelled)| {
+            let of = |values: &[f64]| values.get(cause.place()).copied().unwrap_or(0.0);
+            Ranked {
+                cause: *cause,
+                share: of(&shares),
+                by_answers: of(&by_answers),
+                by_log: of(&by_log),
+                gain: follows.gain - free(*cause),
+                is_modelled,
+                explained: follows.explained,
+                factors: follows.factors,
+            }
+        })
+        .collect();
+    causes.sort_by(|one, other| other.share.total_cmp(&one.share));
+    Ranking {
+        causes,
+        troubles: troubles.len(),
+        too_few: troubles.len() < ENOUGH,
+        is_climate: hours.is_climate,
+        entries: troubles.iter().map(|one| one.entry).collect(),
+    }
+}
+
+fn only_troubles(placed: &[Placed]) -> Vec<Placed> {
+    placed
+        .iter()
+        .copied()
+        .filter(|one| one.kind.trouble().is_some())
+        .collect()
+}
+
+fn without_log(by_answers: &[f64]) -> Ranking {
+    let even = 1.0 / count(Cause::ALL.len());
+    let each = Cause::ALL.iter().zip(by_answers);
+    let mut causes: Vec<Ranked> = each
+        .map(|(cause, share)| Ranked {
+            cause: *cause,
+            share: *share,
+            by_answers: *share,
+            by_log: even,
+            gain: 0.0,
+            is_modelled: true,
+            explained: Vec::new(),
+            factors: Vec::new(),
+        })
+        .collect();
+    causes.sort_by(|one, other| other.share.total_cmp(&one.share));
+    Ranking {
+        causes,
+        troubles: 0,
+        too_few: true,
+        is_climate: false,
+        entries: Vec::new(),
+    }
+}
+
+/// Free numbers of a cause beside those of entries at any time, by Akaike: its scale, against the background; what else nobody knows is averaged over.
+const fn free(cause: Cause) -> f64 {
+    match cause {
+        Cause::None => 0.0,
+        _ => 1.0,
+    }
+}
+
+fn posterior(before: &[f64], gains: &Gains) -> Vec<f64> {
+    let each = Cause::ALL.iter().zip(before).zip(&gains.each);
+    let scores: Vec<f64> = each
+        .map(|((cause, before), follows)| {
+            ln(before.max(1e-12)) + TRUST * (follows.gain - free(*cause))
+        })
+        .collect();
+    normalised(&scores)
+}
+
+fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
+    let troubles = only_troubles(placed);
+    let nothing = Follows {
+        gain: 0.0,
+        explained: vec![0.0; troubles.len()],
+        factors: vec![1.0; troubles.len()],
+    };
+    let mut are_modelled = vec![true; Cause::ALL.len()];
+    let each = Cause::ALL
+        .iter()
+        .zip(&mut are_modelled)
+        .map(|(cause, is_modelled)| {
+            let of_shapes = |shapes: Vec<Weighed>| -> Vec<(Follows, f64)> {
+                let follow = shapes.into_iter().map(|(shape, amounts)| {
+                    let mut follows = shape.follows(&troubles);
+                    follows.gain += amounts;
+                    (follows, shape.weight)
+                });
+                follow.collect()
+            };
+            let ways = match cause {
+                Cause::LowPointWater => of_shapes(low_point(hours, placed, modelled.sealing_g)),
+                Cause::Mist => of_shapes(mist(hours)),
+                Cause::Frost => of_shapes(frost(hours)),
+                Cause::DryTrap => of_shapes(dry_trap(hours, modelled.signs.dry_trap)),
+                Cause::LimitsBad => of_shapes(limits(hours)),
+                Cause::DuctSwitching => switching::follows(&troubles, &modelled.switching_hours),
+                Cause::None => vec![
+                    (nothing.clone(), 0.5),
+                    (any_kinds(&troubles, &nothing), 0.5),
+                ],
+                _ => lasting(*cause, &modelled.signs, placed, hours),
+            };
+            *is_modelled = !ways.is_empty();
+            mean(ways).unwrap_or_else(|| nothing.clone())
+        });
+    let each = each.collect();
+    Gains { each, are_modelled }
+}
+
+/// Something else, that makes some kinds of trouble more often than others: at any time, all proportions of kinds alike before.
+///
+/// The mean over the proportions is Dirichlet's, with one of each kind: `(kinds - 1)! n1! n2! .. / (n + kinds - 1)!`.
+fn any_kinds(troubles: &[Placed], nothing: &Follows) -> Follows {
+    let mut seen = [0.0; KINDS];
+    let mut gain = 0.0;
+    for (before, one) in troubles.iter().enumerate() {
+        let kind = one.kind.trouble().unwrap_or(0);
+        let usual = USUAL_KINDS.get(kind).copied().unwrap_or(1.0);
+        if let Some(seen) = seen.get_mut(kind) {
+            gain += ln((*seen + 1.0) / (count(before) + count(KINDS)) / usual);
+            *seen += 1.0;
+        }
+    }
+    Follows {
+        gain,
+        ..nothing.clone()
+    }
+}
+
+fn lasting(
+    cause: Cause,
+    signs: &signs::FaultSigns,
+    placed: &[Placed],
+    hours: &Hours,
+) -> Vec<(Follows, f64)> {
+    let ways = lasting_causes::of(cause, signs);
+    ways.into_iter()
+        .map(|(spells, weight)| (spells.follows(placed, hours.len()), weight))
+        .collect()
+}
+
+/// The mean over the ways in which a cause may be; entries are told by each way's part in it.
+fn mean(ways: Vec<(Follows, f64)>) -> Option<Follows> {
+    let logs: Vec<(f64, f64)> = ways
+        .iter()
+        .map(|(way, weight)| (way.gain, *weight))
+        .collect();
+    let gain = log_mean(&logs);
+    let scores: Vec<f64> = logs.iter().map(|(log, weight)| log + ln(*weight)).collect();
+    let parts = normalised(&scores);
+    let (first, _) = ways.first()?;
+    let mut sum = Follows {
+        gain,
+        explained: vec![0.0; first.explained.len()],
+        factors: vec![0.0; first.factors.len()],
+    };
+    for ((way, _), part) in ways.iter().zip(parts) {
+        let add = |sum: &mut [f64], values: &[f64]| {
+            sum.iter_mut()
+                .zip(values)
+                .for_each(|(sum, value)| *sum += part * value);
+        };
+        add(&mut sum.explained, &way.explained);
+        add(&mut sum.factors, &way.factors);
+    }
+    Some(sum)
+}
+
+/// Between which the share of each cause lies, in the order of [`Cause::ALL`], as groups of troubles are left out in turn: how far the order rests on few of them.
+///
+/// # Source
+/// The jackknife: M. H. Quenouille, Biometrika 43 (1956) 353; the ends are the lowest and the highest that were met.
+#[must_use]
+pub fn share_spans(answers: &Answers, modelled: &Modelled, log: &Log) -> Vec<(f64, f64)> {
+    let by_answers = shares_of_answers(answers, Some(modelled));
+    let of_all = rank(answers, Some(modelled), Some(log));
+    let mut found = vec![(0.0, 1.0); Cause::ALL.len()];
+    for one in &of_all.causes {
+        if let Some(span) = found.get_mut(one.cause.place()) {
+            *span = (one.share, one.share);
+        }
+    }
+    let Some(hours) = Hours::of(modelled, log) else {
+        return found;
+    };
+    let placed = placed(log, &hours);
+    for group in 0..GROUPS {
+        let mut number = 0;
+        let left: Vec<Placed> = (placed.iter().copied())
+            .filter(|one| {
+                let is_trouble = one.kind.trouble().is_some();
+                number += usize::from(is_trouble);
+                !(is_trouble && number % GROUPS == group)
+            })
+            .collect();
+        if left.len() == placed.len() {
+            continue;
+        }
+        let without = posterior(&by_answers, &gains(modelled, &hours, &left));
+        for ((low, high), share) in found.iter_mut().zip(without) {
+            *low = low.min(share);
+            *high = high.max(share);
+        }
+    }
+    found
+}

@@ -8,6 +8,7 @@ pub mod invented_weather;
 pub mod lines;
 pub mod projects;
 pub mod reference;
+pub mod remedies;
 pub mod routes;
 pub mod troubles;
 pub mod troubles_proof;

@@ -10,6 +10,8 @@ mod trap;
 
 pub use change::{Change, changed};
 pub use left::Left;
+pub use regrade::{Regrade, regrades};
+pub use trap::missing_traps;
 
 use dewrun_run::{Installation, Outcome, Run, Whole, evaluate, water_and_air};
 

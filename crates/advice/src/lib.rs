@@ -44,7 +44,8 @@ pub use doubt::{
     weighted_shares,
 };
 pub use geometry::{
-    Change, Kind as RemedyKind, Left, Remedy, Subject, changed, remedies_of_geometry,
+    Change, Kind as RemedyKind, Left, Regrade, Remedy, Subject, changed, missing_traps, regrades,
+    remedies_of_geometry,
 };
 pub use over_duct::{OverDuct, over_duct};
 pub use rests_on::{Resting, rests_on, rests_on_whole};

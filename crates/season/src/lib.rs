@@ -21,7 +21,7 @@ pub use hourly::{Hourly, harder_hours_of, hours_of};
 pub use outdoors::{moment, outdoors};
 pub use run_at::run_at;
 pub use season::{Change, Room, Season, Source, Step, Surroundings};
-pub use year::{WaterYear, YearOutcome, YearWork, year_of};
+pub use year::{LegYear, WaterYear, YearOutcome, YearWork, year_of};
 
 /// What the crates below call things, for those who make a season or tell a year.
 pub mod told {

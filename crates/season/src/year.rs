@@ -37,10 +37,21 @@ pub struct YearOutcome {
     pub by_bound_hours: f64,
     /// What the answer rests on: by bound where every hour is.
     pub grade: Grade,
+    /// What came of each leg, in flow order.
+    pub legs: Vec<LegYear>,
     /// Where all water went.
     pub balance: WaterBalance,
     /// Water that stands, and the air over it; or why it could not be followed.
     pub water: Result<WaterYear, WholeError>,
+}
+
+/// What a year comes to in one leg.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct LegYear {
+    /// Water and frost that deposited inside, kg.
+    pub condensed_kg: f64,
+    /// Sweat and rime outside, kg.
+    pub sweat_kg: f64,
 }
 
 /// Water that stood in a year, and the air over it.
@@ -98,6 +109,12 @@ impl YearWork {
         self.hourly.hours.len()
     }
 
+    /// How many of them are done.
+    #[must_use]
+    pub fn done(&self) -> usize {
+        self.march.hours().len()
+    }
+
     /// Marches on until so many hours are done, or all there are; true when all are.
     pub fn advance(&mut self, until: usize) -> bool {
         self.march.advance(&self.hourly.hours, until)
@@ -121,6 +138,7 @@ impl YearWork {
             design: route_design(&sums),
             by_bound_hours,
             grade,
+            legs: legs(&self.march, sums.len()),
             balance: water_balance(&self.march),
             water,
             sums,
@@ -142,6 +160,19 @@ pub fn year_of(
     let all = work.hours();
     while !work.advance(all) {}
     Ok(work.outcome())
+}
+
+fn legs(march: &March, hours: usize) -> Vec<LegYear> {
+    let mut legs: Vec<LegYear> = Vec::new();
+    for hour in 0..hours {
+        let of_hour = march.legs(hour);
+        legs.resize(of_hour.len(), LegYear::default());
+        for (leg, sum) in legs.iter_mut().zip(of_hour) {
+            leg.condensed_kg += sum.condensed_kg;
+            leg.sweat_kg += sum.sweat_kg;
+        }
+    }
+    legs
 }
 
 /// Hours that need no tube relation, and whether all are such.

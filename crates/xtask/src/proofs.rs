@@ -36,6 +36,8 @@ enum Name {
     Doubt,
     /// What readings make of an ensemble: how often the truth is found, and how closely.
     Reweighting,
+    /// That each remedy of a hundred random routes is the smallest of its kind, and does what it claims.
+    Remedies,
     /// How often the true cause of an invented trouble log is found.
     Troubles,
 }
@@ -45,6 +47,7 @@ pub(super) fn run(workspace: &Workspace, args: &Args) -> Result<()> {
         Name::Runs500 => runs_500(workspace),
         Name::Doubt => example(workspace, "doubt_settles"),
         Name::Reweighting => example(workspace, "reweighting"),
+        Name::Remedies => example(workspace, "remedies_smallest"),
         Name::Troubles => example(workspace, "troubles"),
     }
 }

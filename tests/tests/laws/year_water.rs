@@ -153,3 +153,24 @@ fn hours_side_by_side_are_hours_one_by_one() {
     assert!(10 * HOURS < compared, "{compared} hours are compared");
     assert!(off.is_empty(), "{} {off:#?}", off.len());
 }
+
+/// A search that circles, or takes a wild wall as found, shows as air without water, or as a wall that no space makes.
+#[test]
+fn air_and_walls_stay_within_what_bounds_them() {
+    for seed in 40..190 {
+        let (route, hours, water) = match route_hours_and_water(seed, 120) {
+            Ok(drawn) => drawn,
+            Err(error) => panic!("seed {seed}: {error}"),
+        };
+        let how = (Grid::PRODUCT, Steps::QuartersWhereDrying);
+        let mut march = March::with_water(&route, &hours, how, water);
+        march.advance(&hours, usize::MAX);
+        for (h, hour) in march.hours().iter().enumerate() {
+            let within = 0.0 <= hour.outlet.w && -70.0 < hour.coldest_wall_c;
+            assert!(
+                within && hour.outlet.t_c < 400.0,
+                "seed {seed}, hour {h}: {hour:?}"
+            );
+        }
+    }
+}

@@ -1,7 +1,7 @@
 //! Legs with another fall, so that the low point between them is none any more: the flattest fall that does.
 
 use dewrun_quantity::Length;
-use dewrun_run::{Leg, LowPoint, Tube, TubeWater};
+use dewrun_run::{Leg, LowPoint, Run, Tube, TubeWater};
 
 use super::change::Change;
 use super::left::Left;
@@ -38,6 +38,49 @@ pub(super) fn tries(subject: &Subject<'_>) -> Vec<(Kind, Vec<Change>)> {
         }
     }
     tries
+}
+
+/// A way to turn the legs at a low point, so that it is none any more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Regrade {
+    tube: Tube,
+    legs: Legs,
+}
+
+impl Regrade {
+    /// The changes at a fall of one in so many; none where no leg needs any.
+    #[must_use]
+    pub fn changes(&self, run: &Run, one_in: f64) -> Option<Vec<Change>> {
+        let legs = match self.tube {
+            Tube::Intake => &run.intake,
+            Tube::Exhaust => &run.exhaust,
+        };
+        graded(self.tube, legs, self.legs, one_in)
+    }
+}
+
+/// The ways to turn the legs at the worst low point of each tube.
+///
+/// # Range
+/// As [`dewrun_run::water_and_air`].
+///
+/// # Source
+/// No relation: legs are counted.
+#[must_use]
+pub fn regrades(subject: &Subject<'_>) -> Vec<Regrade> {
+    let (run, whole) = (subject.run, subject.whole);
+    let tubes = [
+        (Tube::Intake, &run.intake, Some(&whole.intake)),
+        (Tube::Exhaust, &run.exhaust, whole.exhaust.as_ref()),
+    ];
+    let mut ways = Vec::new();
+    for (tube, legs, water) in tubes {
+        let lows = water.map(worst).unwrap_or_default();
+        for low in lows.into_iter().take(LOW_POINTS) {
+            ways.extend(candidates(legs, low).map(|legs| Regrade { tube, legs }));
+        }
+    }
+    ways
 }
 
 /// Low points that are sealed or throw slugs, the soonest first.

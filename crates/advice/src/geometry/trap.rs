@@ -15,6 +15,26 @@ const STEP_MM: f64 = 5.0;
 
 /// The trap to which most water comes, and all that are missing.
 pub(super) fn tries(subject: &Subject<'_>) -> Vec<(Kind, Vec<Change>)> {
+    let all = missing_traps(subject);
+    let mut tries = Vec::new();
+    if let Some(first) = all.first() {
+        tries.push((Kind::Traps, vec![*first]));
+    }
+    if 1 < all.len() {
+        tries.push((Kind::Traps, all));
+    }
+    tries
+}
+
+/// The traps that a run lacks, each as small as it may be in the conditions entered; that to which most water comes first.
+///
+/// # Range
+/// As [`dewrun_run::water_and_air`].
+///
+/// # Source
+/// The places and sizes are those that the answer proposes, in steps that are sold.
+#[must_use]
+pub fn missing_traps(subject: &Subject<'_>) -> Vec<Change> {
     let whole = subject.whole;
     let tubes = [
         (Tube::Intake, Some(&whole.intake)),
@@ -29,15 +49,7 @@ pub(super) fn tries(subject: &Subject<'_>) -> Vec<(Kind, Vec<Change>)> {
         }
     }
     missing.sort_by(|(one, _), (next, _)| next.total_cmp(one));
-    let all: Vec<Change> = missing.into_iter().map(|(_, change)| change).collect();
-    let mut tries = Vec::new();
-    if let Some(first) = all.first() {
-        tries.push((Kind::Traps, vec![*first]));
-    }
-    if 1 < all.len() {
-        tries.push((Kind::Traps, all));
-    }
-    tries
+    missing.into_iter().map(|(_, change)| change).collect()
 }
 
 fn trap(tube: Tube, proposal: &Proposal) -> Option<Change> {

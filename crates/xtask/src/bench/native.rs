@@ -80,9 +80,11 @@ pub(super) fn run(workspace: &Workspace) -> Result<()> {
         } = figure;
         println!("figure {name} {:.3} {unit}", ns / in_ns);
     }
-    // It takes seconds on all threads, which criterion is not made for; it prints its own figure.
+    // They take seconds on all threads, which criterion is not made for; they print their own figures.
     let program = ["--release", "--package", "dewrun-tests", "--example"];
-    cmd!(shell, "cargo run {program...} ensemble_year").run()?;
+    for example in ["ensemble_year", "remedies_all"] {
+        cmd!(shell, "cargo run {program...} {example}").run()?;
+    }
     Ok(())
 }
 

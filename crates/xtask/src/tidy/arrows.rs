@@ -55,6 +55,19 @@ const ARROWS: &[(&str, &[&str])] = &[
         &["season", "advice", "run", "weather", "quantity", "numeric"],
     ),
     (
+        "remedies",
+        &[
+            "ensemble",
+            "season",
+            "advice",
+            "run",
+            "tube",
+            "moist-air",
+            "quantity",
+            "numeric",
+        ],
+    ),
+    (
         "troubles",
         &[
             "ensemble", "advice", "run", "weather", "quantity", "numeric",

@@ -5,12 +5,15 @@
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
 use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
-use dewrun_moist_air::latent::{FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
+use dewrun_moist_air::latent::{
+    DRY_AIR_CP, FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg,
+};
 use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
 use super::cell::Cell;
 use super::inside::within_range;
 use super::lanes::{LANES, Lanes, larger, least, smaller};
+use super::mean::decay;
 use super::outside::ln_vapour;
 use super::state::State;
 
@@ -18,20 +21,26 @@ use super::state::State;
 const MELTING_HALF_BAND_K: f64 = 1e-3;
 /// Walls from here up hold no ice, °C; colder ones are asked.
 const SURELY_WATER_C: f64 = 0.5;
-/// A step after which the balance is taken as solved; the last one is made linearly, and leaves its square times some 0.03 per kelvin.
-const CONVERGED_K: f64 = 1e-2;
-/// The same near 0 °C.
+/// A step after which the balance is taken as solved, K: it is made linearly, and leaves its square times some 0.03 per kelvin.
+const CONVERGED_K: f64 = 0.1;
+/// The same of `ln(1 + W)` at saturation.
+const CONVERGED_LN: f64 = 1e-2;
+/// The first near 0 °C.
 const CONVERGED_AT_MELTING_K: f64 = 1e-7;
 const MELTING_NEAR_K: f64 = 0.1;
 /// The missing heat falls at least as fast as this for the search, W/(m K).
 const LEAST_SLOPE_W_MK: f64 = 1e-3;
 /// Longest step of the search, K.
 const LONGEST_STEP_K: f64 = 40.0;
-/// Steps that the search takes before it may end: the means over the cell settle in them.
+/// The first trial settles the means over the cell where it moves surface and wall, and the wall's change along the cell, by less than this, K: they are those of where it leads.
+const SHORT_K: f64 = 1.0;
+/// Else a few trials do, the last of which moves them by less than this.
 const SETTLING: u32 = 2;
-/// A step that is short enough for that, K, and trials after which it is taken as it is.
 const SETTLED_K: f64 = 4.0;
+/// Trials after which the wall is taken as even along the cell, whatever they have moved.
 const MOST_SETTLING: u32 = 12;
+/// Transfer units of a cell from which on its wall is taken as even at once: the air comes to rest with it in a part of the cell.
+const EVEN_FROM_UNITS: f64 = 4.0;
 /// More steps than bisection from any start needs.
 const MOST_STEPS: u32 = 90;
 
@@ -100,8 +109,8 @@ impl State {
     /// Solves the balances of all lanes.
     #[inline(always)]
     pub(super) fn solve(&mut self, cell: &Cell<Lanes>) {
-        self.begin();
-        for step in 0..MOST_STEPS {
+        self.begin(cell);
+        for trial in 0..MOST_STEPS {
             self.convect(cell);
             self.sweat(cell);
             self.through(cell);
@@ -114,31 +123,32 @@ impl State {
             self.miss();
             self.step();
             if least(&self.solving.settled) < 0.5 {
-                self.means(cell);
-                self.settle_means(step);
+                if MOST_SETTLING <= trial {
+                    self.even_means(cell);
+                } else {
+                    self.means(cell, if trial == 0 { SHORT_K } else { 0.0 });
+                }
+                self.settle_means(trial);
             } else if 0.5 < least(&self.solving.done) {
                 break;
             }
         }
     }
 
-    /// A lane keeps its means once a few trials have gone by and the last of them was near.
+    /// A lane keeps its means where the first trial moves little, else once a few have gone by and the last of them was near.
     ///
     /// Until then nothing is known of where the surface is: each trial is that of another balance.
     #[inline(always)]
     fn settle_means(&mut self, trial: u32) {
         let solving = &mut self.solving;
-        let (enough, far_k) = if MOST_SETTLING <= trial {
-            (1.0, f64::INFINITY)
-        } else {
-            (if trial + 1 < SETTLING { 0.0 } else { 1.0 }, SETTLED_K)
-        };
         for l in 0..LANES {
-            let near = if solving.step[l].abs() < far_k {
-                enough
+            let moves_k = solving.step[l].abs() * larger(solving.by_surface[l], 1.0);
+            let near = if trial == 0 {
+                larger(moves_k, solving.wall_turn[l].abs()) < SHORT_K
             } else {
-                0.0
+                MOST_SETTLING <= trial || (SETTLING <= trial + 1 && moves_k < SETTLED_K)
             };
+            let near = if near { 1.0 } else { 0.0 };
             let open = solving.settled[l] < 0.5;
             solving.low[l] = if open { -1e3 } else { solving.low[l] };
             solving.high[l] = if open { 1e3 } else { solving.high[l] };
@@ -146,22 +156,41 @@ impl State {
         }
     }
 
-    /// Before the first trial the differences are those at the start of the cell.
+    /// Before the first trial the means are those of a wall that changes as in the cell before, and takes part as a whole.
     #[inline(always)]
-    fn begin(&mut self) {
-        let (given, reached, solving) = (&self.given, &self.reached, &mut self.solving);
-        solving.mean_heat = [1.0; LANES];
-        solving.mean_mass = [1.0; LANES];
-        solving.added_heat = [0.0; LANES];
-        solving.added_mass = [0.0; LANES];
-        solving.frozen = [0.0; LANES];
+    fn begin(&mut self, cell: &Cell<Lanes>) {
+        let (given, reached, film, solving) =
+            (&self.given, &self.reached, &self.film, &mut self.solving);
         for l in 0..LANES {
+            let per_flow = cell.length[l] * given.per_flow[l];
+            let heat_units = film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * film.middle_w[l]);
+            let mass_units = film.mass[l] * per_flow / (1.0 + film.middle_w[l]);
+            let surface = 1.0 + film.pool[l];
+            let even = EVEN_FROM_UNITS < larger(heat_units, surface * mass_units);
+            let mass_units = if even {
+                surface * mass_units
+            } else {
+                mass_units
+            };
+            let (mean_heat, bent_heat) = decay(heat_units);
+            let (mean_mass, bent_mass) = decay(mass_units);
+            // The wall lies between the air and its surroundings: it changes by no more than they differ.
+            let apart = (reached.t_c[l] - solving.surface_c[l]).abs();
+            let wall_change = reached.wall_slope[l] * cell.length[l];
+            let wall_change = smaller(larger(wall_change, -apart), apart);
+            let wall_change = if even { 0.0 } else { wall_change };
+            solving.mean_heat[l] = mean_heat;
+            solving.mean_mass[l] = mean_mass;
+            solving.added_heat[l] = bent_heat * wall_change;
+            solving.added_mass[l] = bent_mass * wall_change;
+            solving.wall_change[l] = wall_change;
             // A cautious guess of the wall, to ask whether ice is to be thought of.
             solving.wall_c[l] = smaller(reached.t_c[l], solving.surface_c[l]);
             // A lane without an hour has nothing to solve.
             solving.done[l] = if 0.0 < given.seconds[l] { 0.0 } else { 1.0 };
-            solving.settled[l] = solving.done[l];
+            solving.settled[l] = if even { 1.0 } else { solving.done[l] };
         }
+        solving.frozen = [0.0; LANES];
         solving.low = [-1e3; LANES];
         solving.high = [1e3; LANES];
     }
@@ -311,24 +340,38 @@ impl State {
         for l in 0..LANES {
             let surface_c = solving.surface_c[l];
             let newton = -solving.missing[l] / solving.slope[l];
-            let newton = smaller(larger(newton, -LONGEST_STEP_K), LONGEST_STEP_K);
+            // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
+            let longest_k = if solving.settled[l] < 0.5 {
+                LONGEST_STEP_K / larger(solving.by_surface[l], 1.0)
+            } else {
+                LONGEST_STEP_K
+            };
+            let newton = smaller(larger(newton, -longest_k), longest_k);
             // The missing heat falls with the surface's temperature.
             let falls = solving.missing[l] < 0.0;
             let high = if falls { surface_c } else { solving.high[l] };
             let low = if falls { solving.low[l] } else { surface_c };
             let proposed = surface_c + newton;
-            // A proposal beyond what is known gives way to the middle.
+            // A proposal that is not within what is known gives way to the middle.
             let middle = 0.5 * (low + high);
-            let next = if proposed < low { middle } else { proposed };
-            let next = if high < proposed { middle } else { next };
-            let near = smaller(solving.wall_c[l].abs(), surface_c.abs());
+            let next = if proposed <= low { middle } else { proposed };
+            let next = if high <= proposed { middle } else { next };
+            // The last step is made as it is: it leads no farther than what is known.
+            let step = smaller(larger(newton, low - surface_c), high - surface_c);
+            let wall_step = solving.by_surface[l] * step;
+            let near = smaller(
+                solving.wall_c[l].abs() - wall_step.abs(),
+                surface_c.abs() - step.abs(),
+            );
             let enough = if near < MELTING_NEAR_K {
                 CONVERGED_AT_MELTING_K
             } else {
                 CONVERGED_K
             };
-            let size = smaller(newton.abs(), high - low);
-            let near_enough = if size < enough {
+            let size = smaller(step.abs(), high - low);
+            // Near boiling the linear step holds for less.
+            let bend = solving.ln_wall_slope[l] * wall_step.abs();
+            let near_enough = if size < enough && bend < CONVERGED_LN {
                 solving.settled[l]
             } else {
                 0.0
@@ -336,7 +379,7 @@ impl State {
             let done = larger(solving.done[l], near_enough);
             solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
             solving.done[l] = done;
-            solving.step[l] = newton;
+            solving.step[l] = step;
             solving.low[l] = low;
             solving.high[l] = high;
         }

@@ -101,16 +101,18 @@ impl Grid {
 }
 
 /// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
-const FEWEST: f64 = 6.0;
-const FOR_EACH_UNIT: f64 = 0.7;
+const FEWEST: f64 = 4.0;
+const FOR_EACH_UNIT: f64 = 0.55;
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;
 const USUAL_DIFFUSIVE: f64 = 3.0e-5;
 const USUAL_SCHMIDT: f64 = 0.6;
 
-/// Ratio of the last cell of a leg to its first.
-const GROWTH: f64 = 10.0;
+/// Ratio of the last cell of a leg to its first: little, as the means over a cell know the entry and the nearing of the air to the wall.
+const GROWTH: f64 = 1.25;
+/// The first cell over what it were without this: where a leg begins frost grows fastest, and closes the bore.
+const FIRST: f64 = 0.2;
 /// First cell behind an inlet of an even grid, m, and its growth.
 const EVEN_FIRST_M: f64 = 1e-3;
 const EVEN_GROWTH: f64 = 1.2;
@@ -152,9 +154,10 @@ fn graded(length_m: f64, count: usize) -> Vec<f64> {
     let ratio = pow(GROWTH, 1.0 / (count as f64 - 1.0));
     let mut lengths = Vec::with_capacity(count);
     let (mut one, mut all) = (1.0, 0.0);
-    for _ in 0..count {
-        lengths.push(one);
-        all += one;
+    for number in 0..count {
+        let length = if number == 0 { FIRST * one } else { one };
+        lengths.push(length);
+        all += length;
         one *= ratio;
     }
     let mut end = 0.0;

@@ -93,6 +93,7 @@ impl State {
         let traced = cell.tracing * cell.warmth / (cell.outer * 9.0);
         self.reached.surface_c[l] = around.air_c + warmer + traced;
         self.reached.surface_slope[l] = 0.0;
+        self.reached.wall_slope[l] = 0.0;
     }
 
     /// The detector warms the air of a lane.

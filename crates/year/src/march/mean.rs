@@ -14,7 +14,7 @@ const LEAST_GROWTH: f64 = 1e-30;
 
 /// Mean of a decay over `units`, of its start; and what an even slope of the wall adds, of the wall's change over the cell.
 #[inline(always)]
-fn decay(units: f64) -> (f64, f64) {
+pub(super) fn decay(units: f64) -> (f64, f64) {
     let square = units * units;
     let below = 1.0 / (1.0 + units * (0.6 + units * 0.15) + square * units * (1.0 / 60.0));
     (
@@ -32,11 +32,46 @@ struct Means {
     wall_change: Lanes,
 }
 
+impl Means {
+    /// None found yet.
+    const OPEN: Self = Self {
+        heat: [0.0; LANES],
+        mass: [0.0; LANES],
+        added_heat: [0.0; LANES],
+        added_mass: [0.0; LANES],
+        wall_change: [0.0; LANES],
+    };
+}
+
 impl State {
-    /// The means of the wall that was tried last, of the lanes that are still open to them.
+    /// The means of the lanes that are still open to them: of the wall that was tried last, or, of one that the last step moves by less than `short_k`, of where it leads.
     #[inline(always)]
-    pub(super) fn means(&mut self, cell: &Cell<Lanes>) {
-        let found = self.means_of_all(cell);
+    pub(super) fn means(&mut self, cell: &Cell<Lanes>, short_k: f64) {
+        let found = self.means_of_all(cell, short_k);
+        let solving = &mut self.solving;
+        for l in 0..LANES {
+            solving.wall_turn[l] = found.wall_change[l] - solving.wall_change[l];
+        }
+        self.take_over(&found);
+    }
+
+    /// Those of walls of one temperature, all of which take part: whatever is tried with them, the missing heat falls as the surface gets warmer.
+    #[cold]
+    pub(super) fn even_means(&mut self, cell: &Cell<Lanes>) {
+        let (given, film) = (&self.given, &self.film);
+        let mut means = Means::OPEN;
+        for l in 0..LANES {
+            let w = film.middle_w[l];
+            let per_flow = cell.length[l] * given.per_flow[l];
+            let surface = 1.0 + film.pool[l];
+            (means.heat[l], _) = decay(film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * w));
+            (means.mass[l], _) = decay(surface * film.mass[l] * per_flow / (1.0 + w));
+        }
+        self.take_over(&means);
+    }
+
+    #[inline(always)]
+    fn take_over(&mut self, found: &Means) {
         let solving = &mut self.solving;
         let open = solving.settled;
         put(&mut solving.wall_change, &found.wall_change, &open);
@@ -48,27 +83,29 @@ impl State {
 
     /// Those of all lanes: one that is skipped would keep the others from going side by side.
     #[inline(always)]
-    fn means_of_all(&self, cell: &Cell<Lanes>) -> Means {
+    fn means_of_all(&self, cell: &Cell<Lanes>, short_k: f64) -> Means {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &self.film, &self.solving);
-        let mut means = Means {
-            heat: [0.0; LANES],
-            mass: [0.0; LANES],
-            added_heat: [0.0; LANES],
-            added_mass: [0.0; LANES],
-            wall_change: [0.0; LANES],
-        };
+        let mut means = Means::OPEN;
         for l in 0..LANES {
             let w = film.middle_w[l];
             let per_flow = cell.length[l] * given.per_flow[l];
             let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
-            let vapour = solving.vapour[l];
-            let wall_c = solving.wall_c[l];
-            // The share of the wall that takes part in the mean.
-            let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
+            let step = solving.step[l];
+            let step = if step.abs() < short_k { step } else { 0.0 };
+            let wall_step = solving.by_surface[l] * step;
+            let wall_c = solving.wall_c[l] + wall_step;
+            let ln_wall = solving.ln_wall[l] + solving.ln_wall_slope[l] * wall_step;
+            let vapour = solving.vapour[l]
+                - solving.vapour_slope[l]
+                    * solving.ln_wall_slope[l]
+                    * solving.mean_mass[l]
+                    * wall_step;
+            // The share of the wall that takes part in the mean; all of it where a dry one may yet turn wet.
+            let force = (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
                 + solving.ln_wall_slope[l] * solving.added_mass[l];
             let whole = film.mass[l] * force;
-            let share = if whole < -LEAST_GROWTH {
+            let share = if whole < -LEAST_GROWTH && (vapour < 0.0 || short_k <= 0.0) {
                 vapour / whole
             } else {
                 1.0
@@ -92,7 +129,7 @@ impl State {
                         0.0,
                     ));
             let cooling = -heat_units * above;
-            let drying = -mass_units * (film.ln_vapour[l] - solving.ln_wall[l]) * mean_mass;
+            let drying = -mass_units * (film.ln_vapour[l] - ln_wall) * mean_mass;
             let wall_change =
                 by_air * (film.heat[l] * cooling + vapour_slope * solving.per_kg[l] * drying);
             means.heat[l] = mean_heat;

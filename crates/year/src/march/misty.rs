@@ -85,6 +85,7 @@ impl State {
             self.end_misty(cell, l, air, change[l]);
             self.reached.surface_c[l] = aside.reached.surface_c[l];
             self.reached.surface_slope[l] = 0.0;
+            self.reached.wall_slope[l] = 0.0;
             self.reached.vapour[l] = aside.reached.vapour[l];
         }
     }

@@ -91,6 +91,7 @@ impl State {
             let along = solving.wall_change[l] / solving.by_surface[l];
             reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
             reached.surface_slope[l] = along / cell.length[l];
+            reached.wall_slope[l] = solving.wall_change[l] / cell.length[l];
             reached.vapour[l] = vapour;
         }
     }

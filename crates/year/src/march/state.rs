@@ -39,9 +39,10 @@ pub(super) struct Reached {
     pub(super) t_c: Lanes,
     pub(super) w: Lanes,
     pub(super) mist: Lanes,
-    /// The surface at the end of the last cell, °C, and how it changes there, K per m.
+    /// The surface at the end of the last cell, °C, and how it and the inner wall change there, K per m.
     pub(super) surface_c: Lanes,
     pub(super) surface_slope: Lanes,
+    pub(super) wall_slope: Lanes,
     /// What deposited in the last cell, kg/(s m).
     pub(super) vapour: Lanes,
 }
@@ -122,8 +123,10 @@ pub(super) struct Solving {
     pub(super) added_heat: Lanes,
     pub(super) mean_mass: Lanes,
     pub(super) added_mass: Lanes,
-    /// Change of the wall's and the surface's temperature along the cell, K.
+    /// Change of the wall's temperature along the cell, K.
     pub(super) wall_change: Lanes,
+    /// By how much the last trial has changed that, K.
+    pub(super) wall_turn: Lanes,
     /// The next step of the search, K, and whether it was the last (1).
     pub(super) step: Lanes,
     pub(super) done: Lanes,
@@ -195,6 +198,7 @@ impl State {
                 mist: NOUGHT,
                 surface_c: SOME_C,
                 surface_slope: NOUGHT,
+                wall_slope: NOUGHT,
                 vapour: NOUGHT,
             },
             film: Film {
@@ -247,6 +251,7 @@ impl State {
                 mean_mass: NOUGHT,
                 added_mass: NOUGHT,
                 wall_change: NOUGHT,
+                wall_turn: NOUGHT,
                 step: NOUGHT,
                 done: NOUGHT,
                 settled: NOUGHT,

@@ -6,6 +6,9 @@ use super::places::{Fills, Lets, Places, SlopeAt, To, TrapAt};
 /// Shares of a capacity by which a store counts as full.
 pub(super) const FULL: f64 = 1.0 - 1e-9;
 
+/// Less water than this is what rounding has left, kg.
+const LEAST_KG: f64 = 1e-18;
+
 /// Water and ice in one place, kg.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(crate) struct Store {
@@ -25,11 +28,12 @@ impl Store {
         kg - taken
     }
 
-    /// Gives up so much, its water first.
+    /// Gives up so much, its water first; what rounding leaves of it goes too.
     fn lose(&mut self, kg: f64) {
         let of_ice = (kg - self.water).max(0.0);
-        self.water = (self.water - kg).max(0.0);
-        self.ice = (self.ice - of_ice).max(0.0);
+        let left = |kg: f64| if LEAST_KG < kg { kg } else { 0.0 };
+        self.water = left(self.water - kg);
+        self.ice = left(self.ice - of_ice);
     }
 
     pub(super) fn share_of(self, share: f64) -> Self {
@@ -255,4 +259,4 @@ fn refill(held: &mut TrapHeld, place: &TrapAt, kg: f64) -> f64 {
 }
 
 #[cfg(test)]
-mod by_hand;
+pub(super) mod by_hand;

@@ -4,24 +4,69 @@ use dewrun_moist_air::mixture::density_kg_m3;
 use dewrun_quantity::{Density, VolumeFlow};
 
 use super::held::Store;
-use super::places::Places;
+use super::places::{Places, PoolAt};
 use crate::hours::Hour;
 
 /// A pool that fills less of its sealing volume throws none.
 const ASKED: f64 = 0.02;
-/// Share by which the air's push may have changed before it is asked anew.
-const SAME: f64 = 0.005;
+/// How far from an air's push the water is asked for that throws slugs, as a share: between both only water between both is in doubt.
+const APART: f64 = 0.1;
 
-/// What throws slugs at each low point, as it was asked last: `m^2 / rho` of the air, kg m3/s2, and the water, kg.
+/// The water that throws slugs at two pushes of the air, `m^2 / rho`, kg m3/s2.
+///
+/// The stronger the push, the less water it takes, and the criterion knows the air by its push alone, but for the ten-thousandth that air bears of water.
+#[derive(Debug, Clone, Copy)]
+struct Known {
+    weaker: f64,
+    stronger: f64,
+    by_weaker_kg: f64,
+    by_stronger_kg: f64,
+}
+
+impl Known {
+    const NOTHING: Self = Self {
+        weaker: f64::INFINITY,
+        stronger: 0.0,
+        by_weaker_kg: f64::INFINITY,
+        by_stronger_kg: 0.0,
+    };
+
+    fn about(place: &PoolAt, push: f64, rho: f64) -> Self {
+        let (weaker, stronger) = (push * (1.0 - APART), push * (1.0 + APART));
+        Self {
+            weaker,
+            stronger,
+            by_weaker_kg: throws_kg(place, weaker, rho),
+            by_stronger_kg: throws_kg(place, stronger, rho),
+        }
+    }
+
+    fn knows(&self, push: f64) -> bool {
+        self.weaker <= push && push <= self.stronger
+    }
+}
+
+/// Water at a low point that air of a push and density throws slugs of, kg.
+fn throws_kg(place: &PoolAt, push: f64, rho: f64) -> f64 {
+    let flow = VolumeFlow::cubic_metres_per_second((push / rho).sqrt());
+    let of = Density::kilograms_per_cubic_metre;
+    let slugs = place
+        .low
+        .shape
+        .first_slugs(flow, of(rho), of(place.water_kg_m3));
+    slugs.volume.to_cubic_metres() * place.water_kg_m3
+}
+
+/// What throws slugs at each low point, as far as it was asked.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Slugs {
-    asked: Vec<(f64, f64)>,
+    known: Vec<Known>,
 }
 
 impl Slugs {
     pub(super) fn of(places: &Places) -> Self {
         Self {
-            asked: vec![(f64::NAN, f64::INFINITY); places.pools.len()],
+            known: vec![Known::NOTHING; places.pools.len()],
         }
     }
 
@@ -34,24 +79,56 @@ impl Slugs {
         mass_kg_s: f64,
     ) -> bool {
         let mut thrown = false;
-        for ((place, asked), store) in places.pools.iter().zip(&mut self.asked).zip(pools) {
-            if store.all() <= ASKED * place.seal_kg || mass_kg_s <= 0.0 {
+        for ((place, known), store) in places.pools.iter().zip(&mut self.known).zip(pools) {
+            let kg = store.all();
+            if kg <= ASKED * place.seal_kg || mass_kg_s <= 0.0 {
                 continue;
             }
             let rho = density_kg_m3(hour.air_c, hour.w, hour.p_pa);
-            let push = mass_kg_s * mass_kg_s / rho;
-            let same = (push - asked.0).abs() <= SAME * push;
-            if !same {
-                let flow = VolumeFlow::cubic_metres_per_second(mass_kg_s / rho);
-                let of = Density::kilograms_per_cubic_metre;
-                let slugs = place
-                    .low
-                    .shape
-                    .first_slugs(flow, of(rho), of(place.water_kg_m3));
-                *asked = (push, slugs.volume.to_cubic_metres() * place.water_kg_m3);
-            }
-            thrown |= asked.1 <= store.all();
+            thrown |= is_thrown(place, known, kg, (mass_kg_s * mass_kg_s / rho, rho));
         }
         thrown
+    }
+}
+
+fn is_thrown(place: &PoolAt, known: &mut Known, kg: f64, (push, rho): (f64, f64)) -> bool {
+    if !known.knows(push) {
+        *known = Known::about(place, push, rho);
+    }
+    if known.by_weaker_kg <= kg {
+        return true;
+    }
+    known.by_stronger_kg <= kg && throws_kg(place, push, rho) <= kg
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::held::by_hand::places;
+    use super::*;
+
+    /// A V of 1:50 and 1:25: at every push and every level the answer is that of the criterion itself.
+    #[test]
+    fn what_is_known_is_what_the_criterion_says() {
+        let places = places(&[-0.199_96, 0.399_68], &[]);
+        let place = &places.pools[0];
+        let mut known = Known::NOTHING;
+        let (mut thrown, mut asked) = (0, 0);
+        for step in 0..40 {
+            let rho = 1.1 + 0.005 * f64::from(step % 30);
+            let mass_kg_s = 6e-4 * (1.0 + 0.01 * f64::from(step * 7 % 40));
+            let push = mass_kg_s * mass_kg_s / rho;
+            for level in 1..60 {
+                let kg = place.seal_kg * f64::from(level) / 60.0;
+                let criterion = throws_kg(place, push, rho) <= kg;
+                let got = is_thrown(place, &mut known, kg, (push, rho));
+                assert_eq!(got, criterion, "{kg} kg at a push of {push}");
+                thrown += u32::from(got);
+                asked += 1;
+            }
+        }
+        assert!(
+            asked / 10 < thrown && thrown < asked,
+            "{thrown} of {asked} levels are thrown up"
+        );
     }
 }

@@ -10,7 +10,7 @@ use dewrun_water::held::{Keeping, Puddle};
 use dewrun_water::trap::TrapKind;
 
 /// Legs of 10 m with their rise, m, in a bore of 20 mm that passes 0.30 W/(m K); by-hand traps with what they take, kg.
-fn places(rises_m: &[f64], traps: &[(f64, f64)]) -> Places {
+pub(in crate::water) fn places(rises_m: &[f64], traps: &[(f64, f64)]) -> Places {
     of_tube(rises_m, traps, Drain::ByHand)
 }
 

@@ -1,7 +1,8 @@
 //! Remedies over a year: the smallest of each kind, and what they claim is so.
 
+use dewrun_document::{make_alterations, read, to_ensemble, write};
 use dewrun_ensemble::Climate;
-use dewrun_remedies::{DesignHour, Kind, Miss, RankBy, Subject, Target, rank};
+use dewrun_remedies::{DesignHour, Kind, Left, Miss, RankBy, Subject, Target, rank};
 use dewrun_tests::ensembles::{example, weather};
 use dewrun_tests::remedies::{Counted, all_tried, counted, looked_at};
 
@@ -92,6 +93,69 @@ fn what_needs_power_is_told_without_it() {
         let thermostat = powered.thermostat.expect("hours are wet without it");
         assert!(thermostat.energy_kwh <= energy, "{thermostat:?}");
     });
+}
+
+/// Figures by which a run made anew is held against what a remedy claims.
+fn figures(left: &Left) -> Vec<f64> {
+    let year = left.year.as_ref().expect("there is weather");
+    let air = left
+        .entered
+        .air
+        .as_ref()
+        .expect("water and air have an answer");
+    let mut all = vec![
+        year.wet_hours,
+        year.formed_kg,
+        year.sweat_kg,
+        year.most_humid_chamber,
+        year.blind_hours.unwrap_or(-1.0),
+        year.limit_hours.unwrap_or(-1.0),
+        year.trap_days.unwrap_or(-1.0),
+        left.entered.forms.to_grams_per_hour(),
+        air.flow.to_litres_per_minute(),
+        air.water.standing.to_grams(),
+    ];
+    all.extend(
+        air.transport
+            .into_iter()
+            .flatten()
+            .map(|time| time.to_seconds()),
+    );
+    all
+}
+
+/// A remedy made in the project file, read and answered anew, leaves what it claims.
+#[test]
+fn what_is_claimed_is_what_the_changed_project_answers() {
+    let found = in_weather(JULY, Target::default(), |subject, climate| {
+        let text = include_str!("../../demo/gull-harbour-roof.json");
+        let project = read(text).expect("the example is a project");
+        let mut made = 0;
+        for one in all_tried(subject, climate) {
+            let mut changed = project.clone();
+            make_alterations(&mut changed, 0, &one.alterations);
+            let changed = write(&changed).expect("it can be written");
+            let changed = read(&changed).expect("it can be read again");
+            let inputs = to_ensemble(&changed, 0)
+                .expect("it has a year")
+                .usual
+                .inputs;
+            let fresh = Subject::new(inputs, subject.target, Some(climate)).expect("an answer");
+            // Values go through the units of the file, and may come back a last digit off.
+            let pairs = figures(&fresh.left).into_iter().zip(figures(&one.left));
+            for (number, (is, claimed)) in pairs.enumerate() {
+                let close = (is - claimed).abs() <= 1e-6 * claimed.abs().max(1e-3);
+                assert!(
+                    close,
+                    "{:?}, figure {number}: {is} for {claimed}",
+                    one.kinds
+                );
+            }
+            made += 1;
+        }
+        made
+    });
+    assert!(10 < found, "{found} remedies were made");
 }
 
 /// A smoke of the proof over a hundred routes.

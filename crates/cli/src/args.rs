@@ -25,6 +25,7 @@ pub(crate) enum Command {
     Lines(Lines),
     Year(Year),
     Doubt(Doubt),
+    Remedies(Remedies),
     Weather(Weather),
     Pack(Pack),
     Unpack(Unpack),
@@ -129,6 +130,63 @@ pub(crate) struct Doubt {
     pub(crate) units: System,
     #[command(flatten)]
     pub(crate) said: Said,
+}
+
+/// Finds the smallest change of each kind that makes a run dry enough, over its whole year.
+///
+/// Each size is tried on the route's worst hours and confirmed by a whole year; one step smaller misses the target.
+/// Without a weather file the conditions entered alone count. Exit status: 0 where the target is met as drawn,
+/// 10 where a remedy meets it, 20 where none does.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Remedies {
+    /// Project file, packed project, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// What counts as dry enough, parted by commas: `dry-in=entered` (or `0.4`, `1`, `2`: design hours, %),
+    /// `wet-hours=N`, `litres=L`, `chamber-margin=PERCENT`, `no-frost`, `blind-hours=N`, `trap-days=N`.
+    #[arg(
+        long,
+        value_name = "TARGET",
+        default_value = "dry-in=entered,blind-hours=0"
+    )]
+    pub(crate) target: String,
+    /// What remedies are ranked by.
+    #[arg(long, value_enum, default_value_t = Rank::Left)]
+    pub(crate) rank: Rank,
+    /// Write the project with the remedy of this number made, instead of the answer.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(crate) apply: Option<u32>,
+    /// File to write that project to; without one, the standard output.
+    #[arg(long, value_name = "FILE", requires = "apply")]
+    pub(crate) out: Option<PathBuf>,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+    /// Only the run of this id.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// Units of the text.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
+}
+
+/// What remedies are ranked by; equals by the work that they are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum Rank {
+    /// What is left.
+    Left,
+    /// The work that it is.
+    Work,
+    /// What it takes of power.
+    Energy,
+    /// How long the smoke takes.
+    Transport,
 }
 
 /// Saves a project with its weather: one text that holds the project and its files.
@@ -559,6 +617,8 @@ pub(crate) enum Document {
     Weather,
     /// The answer of `doubt --json`.
     Doubt,
+    /// The answer of `remedies --json`.
+    Remedies,
 }
 
 impl System {

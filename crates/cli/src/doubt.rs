@@ -229,7 +229,8 @@ fn ending(usual: &Member) -> Ending {
     }
 }
 
-fn told_of(position: usize, sentence: &str) -> DocumentError {
+/// A sentence about a run.
+pub(crate) fn told_of(position: usize, sentence: &str) -> DocumentError {
     DocumentError::Told {
         path: FieldPath::root().field("runs").index(position),
         sentence: sentence.to_owned(),
@@ -244,7 +245,8 @@ fn no_file(position: usize, complaints: &[String]) -> DocumentError {
     )
 }
 
-fn not_marched(position: usize, error: SeasonError) -> DocumentError {
+/// Why a run has no year.
+pub(crate) fn not_marched(position: usize, error: SeasonError) -> DocumentError {
     match error {
         SeasonError::Run(error) => located(position, error),
         error => told_of(position, &error.to_string()),

@@ -13,6 +13,7 @@ mod lines;
 mod link;
 mod pack;
 mod project;
+mod remedies;
 mod report;
 mod schema;
 mod sheet;
@@ -38,6 +39,7 @@ fn main() -> ExitCode {
         Command::Lines(args) => lines::lines(args, &mut out),
         Command::Year(args) => year::year(args, &mut out),
         Command::Doubt(args) => doubt::doubt(args, &mut out),
+        Command::Remedies(args) => remedies::remedies(args, &mut out),
         Command::Pack(args) => pack::pack(args, &mut out),
         Command::Unpack(args) => pack::unpack(args, &mut out),
         Command::Weather(args) => weather::weather(args, &mut out),

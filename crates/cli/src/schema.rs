@@ -2,7 +2,9 @@
 
 use std::io::{self, Write};
 
-use dewrun_document::{air_schema, answer_schema, doubt_schema, project_schema, weather_schema};
+use dewrun_document::{
+    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, weather_schema,
+};
 
 use crate::args::{Document, Schema};
 use crate::exit::Ending;
@@ -13,6 +15,7 @@ pub(crate) fn schema(args: &Schema, out: &mut impl Write) -> io::Result<Ending> 
         Document::Answer => answer_schema(),
         Document::Air => air_schema(),
         Document::Doubt => doubt_schema(),
+        Document::Remedies => remedies_schema(),
         Document::Weather => weather_schema(),
     };
     out.write_all(text.as_bytes())?;

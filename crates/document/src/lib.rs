@@ -16,6 +16,7 @@
 //! ```
 
 mod air_answer;
+mod alterations;
 mod answer;
 mod convert;
 mod doubt_answer;
@@ -34,6 +35,7 @@ mod note;
 mod packed;
 mod place;
 mod remark;
+mod remedies_answer;
 mod schema;
 mod season;
 mod share_link;
@@ -44,6 +46,7 @@ mod whole_answer;
 mod year_answer;
 
 pub use air_answer::air_answer;
+pub use alterations::{make_alterations, make_changes};
 pub use answer::{Telling, answer, whole_notes};
 pub use convert::to_run;
 pub use ensemble::{EnsembleSaid, day_of, measurements, to_ensemble};
@@ -58,7 +61,10 @@ pub use names::{Names, called};
 pub use note::note;
 pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack, unpack};
 pub use place::{given_path, located, path_of};
-pub use schema::{air_schema, answer_schema, doubt_schema, project_schema, weather_schema};
+pub use remedies_answer::{RemedyTelling, access_of, hour_name, remedies_answer};
+pub use schema::{
+    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, weather_schema,
+};
 pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
     LINK_MARK, fingerprint, from_link, is_link, link_letters, link_text, share_link, within_limit,

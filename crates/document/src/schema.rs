@@ -4,7 +4,7 @@ use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
 use crate::limits::{FIELDS, PLAIN, READINGS, YEAR, YEAR_PLAIN};
-use crate::output::{AirStateOutput, AssessOutput, DoubtFile, WeatherOutput};
+use crate::output::{AirStateOutput, AssessOutput, DoubtFile, RemediesFile, WeatherOutput};
 use crate::v1::File;
 
 /// The JSON schema (draft 2020-12) of the project file, with the limits of every number.
@@ -37,6 +37,12 @@ pub fn weather_schema() -> String {
 #[must_use]
 pub fn doubt_schema() -> String {
     published(&schemars::schema_for!(DoubtFile).to_value())
+}
+
+/// The JSON schema (draft 2020-12) of the answer about remedies.
+#[must_use]
+pub fn remedies_schema() -> String {
+    published(&schemars::schema_for!(RemediesFile).to_value())
 }
 
 fn published(schema: &Value) -> String {

@@ -15,6 +15,7 @@ mod kept;
 mod origin;
 pub mod output;
 mod period;
+mod remedies_output;
 mod route;
 mod trap;
 mod tube_stuff;

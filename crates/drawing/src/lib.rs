@@ -19,6 +19,8 @@ mod pattern;
 mod place;
 mod pointer;
 mod profile;
+#[cfg(feature = "year")]
+pub mod remedy;
 mod scale;
 mod scene;
 mod shape;

@@ -43,8 +43,9 @@ impl RankBy {
     }
 }
 
-/// Cures first, each part in the order that is wanted.
-pub fn rank(tried: &mut [Tried], by: RankBy) {
+/// Cures first, each part in the order that is wanted; pairs that do not do either are no advice and left out.
+pub fn rank(tried: &mut Vec<Tried>, by: RankBy) {
+    tried.retain(|one| one.is_cure || one.kinds.len() == 1);
     tried.sort_by(|one, next| {
         (!one.is_cure)
             .cmp(&!next.is_cure)

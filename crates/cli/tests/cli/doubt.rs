@@ -2,16 +2,9 @@
 
 use serde_json::Value;
 
-use crate::running::{Said, dewrun};
+use crate::running::ends;
 
 const PROJECT: &str = "demo/gull-harbour-roof.json";
-
-#[track_caller]
-fn ends(words: &[&str], status: i32) -> Said {
-    let said = dewrun(words);
-    assert_eq!(said.status, status, "{words:?}: {}", said.complaint);
-    said
-}
 
 fn doubt(more: &[&str]) -> Value {
     let words = ["doubt", PROJECT, "--members", "8", "--json"];

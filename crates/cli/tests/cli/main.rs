@@ -8,6 +8,7 @@ mod doubt;
 mod lines;
 mod link;
 mod masked;
+mod remedies;
 mod running;
 mod sheet;
 mod sheet_calculation;

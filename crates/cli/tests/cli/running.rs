@@ -18,6 +18,14 @@ pub(crate) fn dewrun(words: &[&str]) -> Said {
     dewrun_reading(words, b"")
 }
 
+/// As [`dewrun`], where it ends with this status.
+#[track_caller]
+pub(crate) fn ends(words: &[&str], status: i32) -> Said {
+    let said = dewrun(words);
+    assert_eq!(said.status, status, "{words:?}: {}", said.complaint);
+    said
+}
+
 /// As [`dewrun`], with a text on its standard input.
 #[track_caller]
 pub(crate) fn dewrun_reading(words: &[&str], input: &[u8]) -> Said {

@@ -38,6 +38,7 @@ fn help() {
     hold("help_sheet_calculation", &calculation);
     hold("help_year", &dewrun(&["year", "--help"]));
     hold("help_doubt", &dewrun(&["doubt", "--help"]));
+    hold("help_remedies", &dewrun(&["remedies", "--help"]));
     hold("help_pack", &dewrun(&["pack", "--help"]));
     hold("help_unpack", &dewrun(&["unpack", "--help"]));
     hold("help_weather", &dewrun(&["weather", "--help"]));
@@ -89,7 +90,7 @@ fn years() {
 #[test]
 fn doubts() {
     let project = "demo/gull-harbour-roof.json";
-    let days = forty_days();
+    let days = forty_days("doubt");
     let members = ["doubt", project, "--weather", &days, "--members", "128"];
     hold("doubt", &dewrun(&members));
     let few = ["doubt", project, "--weather", &days, "--members", "16"];
@@ -102,8 +103,25 @@ fn doubts() {
     );
 }
 
+#[test]
+fn remedies() {
+    let days = forty_days("remedies-words");
+    let project = "demo/gull-harbour-roof.json";
+    hold(
+        "remedies",
+        &dewrun(&["remedies", project, "--weather", &days]),
+    );
+    hold(
+        "remedies_as_entered",
+        &dewrun(&["remedies", "demo/make-up-air.json", "--rank", "work"]),
+    );
+    let met = ["--target", "wet-hours=900"];
+    let met = [&["remedies", project, "--weather", &days][..], &met].concat();
+    hold("remedies_met", &dewrun(&met));
+}
+
 /// The head of the invented weather and its readings from 1 July on.
-fn forty_days() -> String {
+pub(crate) fn forty_days(for_whom: &str) -> String {
     let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
     let text = fs::read_to_string(format!("{root}/demo/gull-harbour.csv")).expect("the weather");
     let readings = |line: &&str| line.as_bytes().first().is_some_and(u8::is_ascii_digit);
@@ -112,7 +130,7 @@ fn forty_days() -> String {
         .lines()
         .skip_while(|line| !line.starts_with("2001-07-01"));
     let kept: Vec<&str> = head.chain(july.take(960)).collect();
-    let folder = std::env::temp_dir().join(format!("dewrun-doubt-{}", std::process::id()));
+    let folder = std::env::temp_dir().join(format!("dewrun-{for_whom}-{}", std::process::id()));
     fs::create_dir_all(&folder).expect("a folder");
     let path = folder.join("forty-days.csv");
     fs::write(&path, kept.join("\n")).expect("it can be written");

@@ -9,13 +9,6 @@ use crate::running::{Said, dewrun, dewrun_reading};
 
 const PROJECT: &str = "demo/gull-harbour-roof.json";
 
-#[track_caller]
-fn ends(words: &[&str], status: i32) -> Said {
-    let said = dewrun(words);
-    assert_eq!(said.status, status, "{words:?}: {}", said.complaint);
-    said
-}
-
 fn json(said: &Said) -> Value {
     serde_json::from_str(&said.out).expect("it is JSON")
 }

@@ -20,6 +20,11 @@ pub use super::ensemble_output::{
     QuantityOutput, ReadingOutput, RevisedOutput, SpanOutput, SpanShareOutput, WetAlongOutput,
 };
 
+pub use super::remedies_output::{
+    AlterationOutput, EnteredLeftOutput, LeftOutput, REMEDIES_FORMAT, RemediesFile, RemediesOutput,
+    RemediesRunOutput, RemedyOutput, RemedyPowerOutput, TargetOutput, YearLeftOutput,
+};
+
 pub use super::weather_output::{
     ColdDesignOutput, ColumnOutput, ConventionOutput, DesignOutput, GapOutput, HumidDesignOutput,
     PlaceOutput, RangeOutput, RangesOutput, RowOutput, TimingOutput, UnderstoodOutput,

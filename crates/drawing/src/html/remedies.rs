@@ -28,7 +28,8 @@ pub fn remedies(run: &Run, remedies: &[Remedy], style: Style) -> String {
         })
         .fold(0.0, f64::max);
     let row = |(place, remedy): (usize, &Remedy)| {
-        let what = element("b", "", &what(run, remedy, style));
+        let what = change_words(run, remedy.kind, &remedy.changes, style);
+        let what = element("b", "", &what);
         let left = element("span", " class=\"dw-remedy__left\"", &left(remedy, style));
         let solid = if place == 0 { " dw-button--solid" } else { "" };
         format!(
@@ -47,7 +48,8 @@ pub fn remedies(run: &Run, remedies: &[Remedy], style: Style) -> String {
 /// What a remedy changes, and what is left with it, in words.
 #[must_use]
 pub fn remedy_words(run: &Run, remedy: &Remedy, style: Style) -> [String; 2] {
-    [what(run, remedy, style), left(remedy, style)]
+    let what = change_words(run, remedy.kind, &remedy.changes, style);
+    [what, left(remedy, style)]
 }
 
 /// Water that stands: before dashed, after solid, all rows to one scale.
@@ -69,15 +71,17 @@ fn bar(remedy: &Remedy, most: f64) -> String {
     format!("<span class=\"dw-remedy__bar\">{}</span>", overlay(&scene))
 }
 
-fn what(run: &Run, remedy: &Remedy, style: Style) -> String {
-    let told: Vec<String> = match remedy.kind {
-        RemedyKind::Traps => remedy.changes.iter().map(|one| trap(one, style)).collect(),
-        RemedyKind::Hangers => remedy
-            .changes
-            .iter()
-            .map(|one| hangers(run, one, style))
-            .collect(),
-        RemedyKind::Regrade => return regrade(run, &remedy.changes, style),
+/// What changes of geometry of one kind do, as a sentence without a full stop.
+pub(crate) fn change_words(
+    run: &Run,
+    kind: RemedyKind,
+    changes: &[Change],
+    style: Style,
+) -> String {
+    let told: Vec<String> = match kind {
+        RemedyKind::Traps => changes.iter().map(|one| trap(one, style)).collect(),
+        RemedyKind::Hangers => changes.iter().map(|one| hangers(run, one, style)).collect(),
+        RemedyKind::Regrade => return regrade(run, changes, style),
     };
     wording::capital(&told.join("; "))
 }

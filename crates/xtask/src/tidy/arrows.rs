@@ -76,12 +76,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "document",
         &[
-            "ensemble", "season", "run", "advice", "troubles", "weather", "quantity",
+            "remedies", "ensemble", "season", "run", "advice", "troubles", "weather", "quantity",
         ],
     ),
     (
         "drawing",
-        &["season", "run", "advice", "troubles", "weather", "quantity"],
+        &[
+            "remedies", "season", "run", "advice", "troubles", "weather", "quantity",
+        ],
     ),
     (
         "desk",
@@ -123,8 +125,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("wasm-tools", &[]),
 ];
 const FRONT_END: &[&str] = &[
-    "ensemble", "season", "sheet", "document", "drawing", "run", "advice", "troubles", "weather",
-    "quantity",
+    "remedies", "ensemble", "season", "sheet", "document", "drawing", "run", "advice", "troubles",
+    "weather", "quantity",
 ];
 /// These test and build the others, so they may see everything.
 const ANY: &[&str] = &["tests", "bench-page", "same-bits", "xtask"];

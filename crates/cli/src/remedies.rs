@@ -1,0 +1,338 @@
+//! `dewrun remedies`: the smallest change of each kind that makes a run dry enough, over its year.
+
+mod report;
+mod target;
+
+use std::fs;
+use std::io::{self, Write};
+
+use dewrun_document::output::{ErrorOutput, RemediesFile, RemediesOutput, RemediesRunOutput};
+use dewrun_document::{
+    Access, DocumentError, Names, Project, RemedyTelling, access_of, called, make_alterations,
+    remedies_answer, to_ensemble, write as written,
+};
+use dewrun_drawing::remedy::{failed as failed_words, side_effects, target_sentence, what};
+use dewrun_ensemble::Climate;
+use dewrun_quantity::Style;
+use dewrun_remedies::{RankBy, Search, Subject, Target, Tried, pairs, rank, searches};
+use rayon::iter::{IntoParallelIterator, ParallelIterator};
+
+use crate::answer_json::write_answer;
+use crate::args::{Rank, Remedies};
+use crate::doubt::{not_marched, told_of};
+use crate::exit::Ending;
+use crate::project::{self, asked_runs, complain_of, name_of};
+use crate::report::CAUTIONS;
+use crate::weather::given;
+use crate::year::files::Files;
+
+/// The remedies of a run and what became of them.
+struct Answered {
+    position: usize,
+    id: String,
+    name: String,
+    result: Result<Told, DocumentError>,
+}
+
+/// Remedies that are told.
+struct Told {
+    output: RemediesOutput,
+    tried: Vec<Tried>,
+    ending: Ending,
+}
+
+pub(crate) fn remedies(args: &Remedies, out: &mut impl Write) -> io::Result<Ending> {
+    let name = name_of(&args.project);
+    let said = given(&args.said, args.units);
+    let (said, target) = match said.and_then(|said| Ok((said, target::read(&args.target)?))) {
+        Ok(both) => both,
+        Err(sentence) => {
+            eprintln!("dewrun: {sentence}");
+            return Ok(Ending::WrongCommandLine);
+        }
+    };
+    let packed = match project::load_packed(&args.project) {
+        Ok(packed) => packed,
+        Err(error) => return failed(args, &name, &error, out),
+    };
+    let positions: Vec<usize> = match asked_runs(&packed.project, args.run.as_deref()) {
+        Ok(runs) => runs.into_iter().map(|(position, _)| position).collect(),
+        Err(error) => return failed(args, &name, &error, out),
+    };
+    let files = Files::new(&args.project, packed.files).with(args.weather.as_deref(), said);
+    let project = &packed.project;
+    let mut ending = Ending::Dry;
+    let mut answers = Vec::new();
+    for position in positions {
+        let run = project.runs.get(position);
+        let result = of_run(args, target, (project, position), &files);
+        if let Err(error) = &result {
+            complain_of(&name, error);
+        }
+        ending = ending.max(result.as_ref().map_or(Ending::Failed, |told| told.ending));
+        answers.push(Answered {
+            position,
+            id: run.map(|run| run.id.clone()).unwrap_or_default(),
+            name: run.map(|run| run.name.clone()).unwrap_or_default(),
+            result,
+        });
+    }
+    if let Some(number) = args.apply {
+        return apply(args, number, project, &answers, out);
+    }
+    if args.json {
+        let runs = answers.into_iter().map(Answered::into_output);
+        let mut answer = RemediesFile::new(&project.name, runs.collect());
+        answer.file = Some(name.clone());
+        return write_answer(&name, answer.to_json(), ending, out);
+    }
+    write_text(args, project, &answers, out)?;
+    Ok(ending)
+}
+
+/// The remedies of one run.
+fn of_run(
+    args: &Remedies,
+    target: Target,
+    (project, position): (&Project, usize),
+    files: &Files,
+) -> Result<Told, DocumentError> {
+    let said = to_ensemble(project, position)?;
+    let weather = files.weather(said.said.weather.as_ref());
+    if let (None, Some(missing)) = (
+        &weather,
+        said.said.weather.as_ref().and(files.complaints().first()),
+    ) {
+        return Err(told_of(position, missing));
+    }
+    let measured = said
+        .said
+        .measured
+        .as_ref()
+        .and_then(|file| files.named(file));
+    let climate = weather.as_ref().map(|found| Climate {
+        weather: &found.weather.series,
+        measured: measured.as_ref().map(|found| &found.weather.series),
+    });
+    let subject = Subject::new(said.usual.inputs, target, climate);
+    let subject = subject.map_err(|error| not_marched(position, error))?;
+    let mut tried = finished(&subject, climate, searches(&subject));
+    tried.extend(finished(&subject, climate, pairs(&tried)));
+    rank(&mut tried, rank_by(args.rank));
+    let reference = weather.as_ref().map(|found| &found.reference);
+    let words = Words {
+        subject: &subject,
+        project,
+        position,
+        names: &said.names,
+        style: args.units.style(),
+    };
+    let told: Vec<Worded> = tried.iter().map(|one| words.of(one)).collect();
+    let telling: Vec<RemedyTelling<'_>> = tried
+        .iter()
+        .zip(&told)
+        .map(|(tried, one)| one.telling(tried))
+        .collect();
+    let output = remedies_answer(&subject, reference, &words.sentences(&tried), &telling);
+    let ending = if subject.is_met() {
+        Ending::Dry
+    } else if tried.iter().any(|one| one.is_cure) {
+        Ending::Wet
+    } else {
+        Ending::Blind
+    };
+    Ok(Told {
+        output,
+        tried,
+        ending,
+    })
+}
+
+/// Searches side by side, in their order.
+fn finished(subject: &Subject, climate: Option<Climate<'_>>, searches: Vec<Search>) -> Vec<Tried> {
+    let found = searches.into_par_iter();
+    let found = found.map(|search| search.finished(subject, climate));
+    found.collect::<Vec<_>>().into_iter().flatten().collect()
+}
+
+const fn rank_by(rank: Rank) -> RankBy {
+    match rank {
+        Rank::Left => RankBy::Left,
+        Rank::Work => RankBy::Work,
+        Rank::Energy => RankBy::Energy,
+        Rank::Transport => RankBy::Transport,
+    }
+}
+
+/// What remedies of a run are told with.
+struct Words<'a> {
+    subject: &'a Subject,
+    project: &'a Project,
+    position: usize,
+    names: &'a Names,
+    style: Style,
+}
+
+/// The words of one remedy.
+struct Worded {
+    what: String,
+    side_effects: Vec<String>,
+    access: &'static str,
+}
+
+impl Worded {
+    fn telling<'a>(&'a self, tried: &'a Tried) -> RemedyTelling<'a> {
+        RemedyTelling {
+            tried,
+            what: &self.what,
+            side_effects: &self.side_effects,
+            access: self.access,
+        }
+    }
+}
+
+impl Words<'_> {
+    fn of(&self, tried: &Tried) -> Worded {
+        let run = &self.subject.inputs.run;
+        let mut side_effects = side_effects(&self.subject.left, tried, self.style);
+        if let Some(powered) = &tried.powered {
+            side_effects.push(format!(
+                "its power failed: {}",
+                failed_words(powered, self.style)
+            ));
+        }
+        let access = access_of(self.project, self.position, &tried.alterations);
+        Worded {
+            what: what(run, &self.names.spaces, &tried.alterations, self.style),
+            side_effects,
+            access: access.map_or("", access_words),
+        }
+    }
+
+    fn sentences(&self, tried: &[Tried]) -> Vec<String> {
+        let mut told = vec![target_sentence(&self.subject.target, self.style)];
+        if self.subject.is_met() {
+            told.push("The run as drawn meets it: nothing has to be done.".to_owned());
+            return told;
+        }
+        let cures = tried.iter().filter(|one| one.is_cure).count();
+        told.push(match (cures, tried.first()) {
+            (0, _) => {
+                "The run as drawn misses it, and no remedy that was tried meets it.".to_owned()
+            }
+            (count, Some(first)) => {
+                let first = self.of(first).what;
+                let all = match count {
+                    1 => "one remedy meets it".to_owned(),
+                    more => format!("{more} remedies meet it"),
+                };
+                format!("The run as drawn misses it; {all}. First: {first}.")
+            }
+            (_, None) => String::new(),
+        });
+        if self.subject.left.year.is_none() {
+            told.push("There is no weather file: the conditions entered alone count.".to_owned());
+        }
+        told
+    }
+}
+
+const fn access_words(access: Access) -> &'static str {
+    match access {
+        Access::Floor => "from the floor",
+        Access::Ladder => "from a ladder",
+        Access::Lift => "from a lift or scaffold",
+        Access::None => "not without opening the building",
+    }
+}
+
+/// Writes the project with a remedy made.
+fn apply(
+    args: &Remedies,
+    number: u32,
+    project: &Project,
+    answers: &[Answered],
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    let [one] = answers else {
+        eprintln!("dewrun: say by `--run` of which run the remedy is");
+        return Ok(Ending::WrongCommandLine);
+    };
+    let Ok(told) = &one.result else {
+        return Ok(Ending::Failed);
+    };
+    let place = usize::try_from(number).unwrap_or(usize::MAX) - 1;
+    let Some(tried) = told.tried.get(place) else {
+        eprintln!(
+            "dewrun: there is no remedy {number}; there are {}",
+            told.tried.len()
+        );
+        return Ok(Ending::WrongCommandLine);
+    };
+    let mut changed = project.clone();
+    make_alterations(&mut changed, one.position, &tried.alterations);
+    let text = match written(&changed) {
+        Ok(text) => text,
+        Err(error) => {
+            complain_of(&name_of(&args.project), &error);
+            return Ok(Ending::Failed);
+        }
+    };
+    match &args.out {
+        Some(path) => fs::write(path, text)?,
+        None => out.write_all(text.as_bytes())?,
+    }
+    Ok(Ending::Dry)
+}
+
+fn failed(
+    args: &Remedies,
+    name: &str,
+    error: &DocumentError,
+    out: &mut impl Write,
+) -> io::Result<Ending> {
+    complain_of(name, error);
+    if args.json {
+        let mut answer = RemediesFile::failed(error);
+        answer.file = Some(name.to_owned());
+        return write_answer(name, answer.to_json(), Ending::Failed, out);
+    }
+    Ok(Ending::Failed)
+}
+
+impl Answered {
+    fn into_output(self) -> RemediesRunOutput {
+        let (remedies, error) = match self.result {
+            Ok(told) => (Some(told.output), None),
+            Err(error) => (None, Some(ErrorOutput::from(&error))),
+        };
+        RemediesRunOutput {
+            id: self.id,
+            name: self.name,
+            remedies,
+            error,
+        }
+    }
+}
+
+fn write_text(
+    args: &Remedies,
+    project: &Project,
+    answers: &[Answered],
+    out: &mut impl Write,
+) -> io::Result<()> {
+    let mut is_answered = false;
+    for one in answers {
+        let Ok(told) = &one.result else {
+            continue;
+        };
+        is_answered = true;
+        let run = called(&one.name, &one.id);
+        report::write(&told.output, &project.name, &run, args.units.style(), out)?;
+        writeln!(out)?;
+    }
+    if is_answered {
+        writeln!(out, "{CAUTIONS}")?;
+    }
+    Ok(())
+}

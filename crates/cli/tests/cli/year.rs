@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use serde_json::Value;
 
-use crate::running::{Said, dewrun_reading, ends};
+use crate::running::{Said, dewrun, dewrun_reading, ends};
 
 const PROJECT: &str = "demo/gull-harbour-roof.json";
 

@@ -21,7 +21,7 @@ const breath = () =>
 const almanac = await run(await load("dewrun-almanac"));
 
 /** The newest job of each kind; work of another is given up. */
-const newest = { read: 0, follow: 0 };
+const newest = { read: 0, follow: 0, member: 0 };
 /** The file that is held. */
 let held;
 
@@ -113,6 +113,47 @@ const does = {
     });
   },
 
+  /** A member of the ensemble of a year, marched by itself: the numbers to tell it by, of none where it has no answer. */
+  async member(job, { project, run, file, number }) {
+    const isWanted = () => newest.member === job;
+    if (!almanac.holds(project)) {
+      const done = await read(file, project, AS_SAID, isWanted, () => {});
+      if (done === undefined) return;
+      if (done !== true) return tell(job, "broken", { sentence: done });
+    }
+    const begun = almanac.member_begin(project, run, number);
+    if (typeof begun !== "boolean") return tell(job, "broken", { sentence: begun[0] });
+    let until = performance.now() + SLICE;
+    while (begun && !almanac.member_turn()) {
+      if (performance.now() < until) continue;
+      await breath();
+      if (!isWanted()) return;
+      until = performance.now() + SLICE;
+    }
+    const numbers = almanac.member_end();
+    self.postMessage({ job, kind: "member", body: { number, numbers } }, [numbers.buffer]);
+  },
+
+  /** How sure the year is by the members so far; the first of them is the year as it is entered. */
+  async doubt(job, { project, run, file, numbers, members }) {
+    if (!almanac.holds(project)) await read(file, project, AS_SAID, () => true, () => {});
+    const all = new Float64Array(members.reduce((sum, one) => sum + one.length, 0));
+    members.reduce((at, one) => (all.set(one, at), at + one.length), 0);
+    const lengths = Uint32Array.from(members, (one) => one.length);
+    const html = almanac.doubt(project, run, Float64Array.from(numbers), all, lengths);
+    tell(job, "doubt", typeof html === "string" ? { html, count: members.length - 1 } : { sentence: html[0] });
+  },
+
+  /** What a calculation sheet says of the year. */
+  async sheet(job, { numbers }) {
+    tell(job, "sheet", { text: almanac.sheet(Float64Array.from(numbers)) });
+  },
+
+  /** The file that is held, to be read by others too. */
+  async lend(job) {
+    tell(job, "lend", { file: held });
+  },
+
   /** Another hour of it. */
   async hour(job, { numbers, by }) {
     shows(job, "hour", numbers, almanac.step(by), ["hand", "hour"], {});
@@ -142,7 +183,7 @@ function shows(job, kind, numbers, at, parts, body) {
 
 self.onmessage = ({ data: { job, kind, body } }) => {
   if (kind === "stop") {
-    newest.read = newest.follow = job;
+    newest.read = newest.follow = newest.member = job;
     return tell(job, "stopped", {});
   }
   if (kind in newest) newest[kind] = job;

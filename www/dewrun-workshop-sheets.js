@@ -1,5 +1,5 @@
 // What a person does in the section Sheets; what it says is made by the page's second module. The section Year asks by the same door.
-import { follow } from "./dewrun-workshop-year.js";
+import { follow, onSheet } from "./dewrun-workshop-year.js";
 
 const FIELD = "\u001f";
 const NAME = "\u001e";
@@ -26,55 +26,61 @@ function wire(room, ask, take, day) {
       .filter((field) => field.name)
       .map((field) => field.name + NAME + field.value)
       .join(FIELD);
-  const texts = (kind, numbers = []) => {
+  const texts = (kind, numbers = [], said = "said") => {
     const answer = ask(kind, Float64Array.from(numbers));
     if (typeof answer === "string") return answer;
-    if (answer) part("said").textContent = `${answer[0]}.`;
+    if (answer) part(said).textContent = `${answer[0]}.`;
     return undefined;
   };
 
-  const card = (kind) => {
-    part("said").textContent = "";
-    return texts(`${kind} ${filled("card")}${FIELD}page${NAME}${location.href.split("#")[0]}`);
-  };
-  const show = () => {
-    const opens = part("card").hidden;
-    part("card").innerHTML = opens ? (card("site-card") ?? "") : "";
-    part("card").hidden = !opens || !part("card").innerHTML;
-    button("show").setAttribute("aria-expanded", `${!part("card").hidden}`);
-  };
-  const print = async () => {
-    const body = card("site-card");
-    if (!body) return;
-    // Hatches are found by name: of two cards in the page only one may have them.
-    if (!part("card").hidden) show();
-    const paper = document.createElement("div");
-    paper.className = "dw-paper";
-    paper.innerHTML = body;
-    document.body.append(paper);
-    const root = document.documentElement.classList;
-    root.add("dw-prints-card");
-    addEventListener(
-      "afterprint",
-      () => {
-        root.remove("dw-prints-card");
-        paper.remove();
-      },
-      { once: true },
-    );
-    await document.fonts.ready;
-    window.print();
-  };
-  const save = async () => {
-    const text = card("site-document");
-    if (!text) return;
-    const faces = await Promise.all([400, 700].map(face)).catch(() => []);
-    const link = document.createElement("a");
-    const whole = text.replace("<style>", `<style>\n${faces.join("\n")}`);
-    link.href = URL.createObjectURL(new Blob([whole], { type: "text/html" }));
-    link.download = "site-card.html";
-    link.click();
-    URL.revokeObjectURL(link.href);
+  /** A kind of sheet: its pages and its document by name, where it is shown and said, and the file that it is saved as. */
+  const kindOfSheet = (name, whole, after, file) => {
+    const told = async (kind) => {
+      part(`said${after}`).textContent = "";
+      const year = after && (await onSheet());
+      return texts(`${kind} ${filled("card")}${FIELD}page${NAME}${location.href.split("#")[0]}${FIELD}year${NAME}${year}`, [], `said${after}`);
+    };
+    const place = () => part(name === "site-card" ? "card" : name);
+    const show = async () => {
+      const opens = place().hidden;
+      place().innerHTML = opens ? ((await told(name)) ?? "") : "";
+      place().hidden = !opens || !place().innerHTML;
+      button(`show${after}`).setAttribute("aria-expanded", `${!place().hidden}`);
+    };
+    const print = async () => {
+      const body = await told(name);
+      if (!body) return;
+      // Hatches are found by name: of two sheets in the page only one may have them.
+      if (!place().hidden) await show();
+      const paper = document.createElement("div");
+      paper.className = "dw-paper";
+      paper.innerHTML = body;
+      document.body.append(paper);
+      const root = document.documentElement.classList;
+      root.add("dw-prints-card");
+      addEventListener(
+        "afterprint",
+        () => {
+          root.remove("dw-prints-card");
+          paper.remove();
+        },
+        { once: true },
+      );
+      await document.fonts.ready;
+      window.print();
+    };
+    const save = async () => {
+      const text = await told(whole);
+      if (!text) return;
+      const faces = await Promise.all([400, 700].map(face)).catch(() => []);
+      const link = document.createElement("a");
+      const own = text.replace("<style>", `<style>\n${faces.join("\n")}`);
+      link.href = URL.createObjectURL(new Blob([own], { type: "text/html" }));
+      link.download = file;
+      link.click();
+      URL.revokeObjectURL(link.href);
+    };
+    return { [`show${after}`]: show, [`print${after}`]: print, [`save${after}`]: save };
   };
 
   const paint = () => {
@@ -140,7 +146,13 @@ function wire(room, ask, take, day) {
     take(project);
   };
 
-  const acts = { show, print, save, press, again, note };
+  const acts = {
+    ...kindOfSheet("site-card", "site-document", "", "site-card.html"),
+    ...kindOfSheet("calculation", "calculation-document", "-calculation", "calculation-sheet.html"),
+    press,
+    again,
+    note,
+  };
   room.addEventListener("click", ({ target }) => acts[target.closest("[data-do]")?.dataset.do]?.());
   room.addEventListener("input", ({ target }) => {
     if (!target.closest("[data-form=visit]")) return;

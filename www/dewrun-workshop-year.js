@@ -1,7 +1,10 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
+import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 
 /** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
 const PATIENCE = 500;
+/** A sheet waits no longer for its year, ms. */
+const PATIENT = 4000;
 /** An answer that comes sooner is not announced, ms. */
 const SOON = 120;
 /** What parts what the second module tells of the open run. */
@@ -61,6 +64,7 @@ const SKELETON = `
   <div class="dw-opened dw-year__opened" role="region" aria-label="Where the figure of the year comes from" data-year="opened"></div>
   <div class="dw-scroll" role="region" aria-label="The months" tabindex="0" data-year="months"></div>
   <div data-year="granted"></div>
+  ${DOUBT}
 </div>`;
 
 let room;
@@ -80,6 +84,10 @@ let brought = [];
 /** The figure of the year that is open, and what opened it. */
 let figure;
 let announced;
+/** How sure the year is. */
+let doubt;
+/** Takes what a sheet says of the year. */
+let onSheetDone;
 
 const part = (name) => room.querySelector(`[data-year="${name}"]`);
 const put = (name, html) => {
@@ -97,6 +105,7 @@ export function follow(door, putOnDesk) {
   if (room !== place) {
     room = place;
     room.innerHTML = SKELETON;
+    doubt = new Doubting(part, ask);
     wire();
   }
   const [project, run, ...style] = told.split(FIELD);
@@ -104,6 +113,7 @@ export function follow(door, putOnDesk) {
   const hash = weather?.sha256;
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
+  doubt.follows(now);
   if (waiting) {
     const file = waiting;
     waiting = undefined;
@@ -111,6 +121,17 @@ export function follow(door, putOnDesk) {
   }
   if (hash) again();
   else closes();
+}
+
+/** What a calculation sheet says of the year that stands here; nothing where none does. */
+export async function onSheet() {
+  if (!now?.hash || part("all").hidden || part("all").classList.contains("dw-stale")) return "";
+  return new Promise((done) => {
+    onSheetDone = done;
+    ask("sheet", { numbers: now.style });
+    // Without an answer the sheet goes without a year.
+    setTimeout(() => done(""), PATIENT);
+  });
 }
 
 /** The year of what the page is about, in the room that there is. */
@@ -243,7 +264,15 @@ function wire() {
     again();
   }).observe(room);
   const route = () => ask("route", { at });
-  const acts = { stop, route, example, close: shuts, save: () => ask("file", {}) };
+  const acts = {
+    stop,
+    route,
+    example,
+    close: shuts,
+    save: () => ask("file", {}),
+    doubt: () => doubt.begin({ project: now.project, run: now.run, hash: now.hash, numbers: all() }),
+    "stop-doubt": () => doubt.stop(),
+  };
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (button?.dataset.do) acts[button.dataset.do]();
@@ -389,6 +418,9 @@ const on = {
     else take(project);
   },
   file: save,
+  sheet: ({ text }) => onSheetDone(text),
+  lend: ({ file }) => doubt.lent(file),
+  doubt: (body) => doubt.shows(body),
   missing() {
     rests();
     const { file, rows } = now.weather;

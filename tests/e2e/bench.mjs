@@ -45,6 +45,7 @@ try {
   console.log(`figure drag_p50 ${median(moves).toFixed(1)} ms`);
   console.log(`figure drag_p95 ${moves[Math.floor(moves.length * 0.95)].toFixed(1)} ms`);
   console.log(`figure key_to_year ${median(await keysToYear()).toFixed(0)} ms`);
+  console.log(`figure ensemble_first_wasm ${(await firstMembers()).toFixed(2)} s`);
   const { seconds, longest } = await millionRows();
   console.log(`figure logger_million_rows ${seconds.toFixed(2)} s`);
   console.log(`figure logger_longest_task ${longest.toFixed(0)} ms`);
@@ -154,6 +155,24 @@ async function keysToYear() {
   }, KEYS);
   await context.close();
   return times;
+}
+
+/** From the press that asks how sure a year is until what 32 members say is painted, s. */
+async function firstMembers() {
+  const { context, page } = await withWeather(ROOT + "demo/gull-harbour.csv");
+  await page.getByRole("slider", { name: "Hour" }).waitFor();
+  const seconds = await page.evaluate(async () => {
+    const { port1, port2 } = new MessageChannel();
+    const painted = () => new Promise((done) => requestAnimationFrame(() => ((port1.onmessage = done), port2.postMessage(0))));
+    const told = new Promise((done) => new MutationObserver(done).observe(document.querySelector("[data-year=doubt]"), { childList: true }));
+    const begun = performance.now();
+    document.querySelector("[data-do=doubt]").click();
+    await told;
+    await painted();
+    return (performance.now() - begun) / 1000;
+  });
+  await context.close();
+  return seconds;
 }
 
 /** A logger file of a million rows: until it is read, s, and the longest task of the page meanwhile, ms. */

@@ -112,6 +112,62 @@ test("the card is printed by keys alone, in grey too, and its code opens the run
   }
 });
 
+/** Of the calculation sheet shown on the page: each page's height and what it leaves free, mm, and cells that run over. */
+const measured = (page) =>
+  page.locator(".dw-calc__page").evaluateAll((pages) => {
+    const mm = (px) => (px * 25.4) / 96;
+    return pages.map((one) => ({
+      height: mm(one.getBoundingClientRect().height),
+      free: mm(one.querySelector(".dw-card__fill").getBoundingClientRect().height),
+      over: [...one.querySelectorAll("td, th, p")].filter((cell) => cell.scrollWidth > cell.clientWidth + 1 && cell.clientWidth).map((cell) => cell.innerText),
+    }));
+  });
+
+test("a designer prints the calculation sheet on either paper; nothing runs over an edge", async () => {
+  for (const example of ["make-up-air", "pool-hall-exhaust"]) {
+    const page = await visit(DESK, `#example=${example}`);
+    await group(page, "Calculation sheet").waitFor();
+    for (const [paper, height] of [["A4", 297], ["Letter", 279.4]]) {
+      await page.getByLabel("Paper").selectOption(paper);
+      const show = group(page, "Calculation sheet").getByRole("button", { name: "Show it here" });
+      await show.click();
+      const shown = group(page, "Calculation sheet").getByRole("region", { name: "Calculation sheet" });
+      const text = plain(await shown.innerText());
+      for (const part of ["Inputs", "Results, steady", "Relations", "Doubt, steady", "Remedies compared", "Calculated by, date"]) {
+        assert.ok(text.includes(part), `${example}: ${part}`);
+      }
+      const pages = await measured(page);
+      assert.ok(pages.length > 5, `${example}: ${pages.length} pages`);
+      pages.forEach((one, at) => {
+        assert.ok(Math.abs(one.height - height) < 0.5, `${example} on ${paper}, page ${at + 1}: ${one.height} mm high`);
+        assert.ok(one.free > 1, `${example} on ${paper}, page ${at + 1}: ${one.free} mm are free`);
+        assert.deepEqual(one.over, [], `${example} on ${paper}, page ${at + 1}`);
+      });
+      await show.click();
+      await shown.waitFor({ state: "hidden" });
+    }
+    await group(page, "Calculation sheet").getByRole("button", { name: "Print the calculation sheet" }).click();
+    await page.waitForFunction(() => window.printed === 1);
+    const papers = await page.locator(".dw-paper .dw-calc__page").count();
+    assert.ok(5 < papers, `${example}: ${papers} pages go to the printer`);
+    const pdf = await printed(page);
+    assert.equal(sheets(pdf), papers, "each page is a sheet, and there are no others");
+    await page.context().close();
+  }
+});
+
+test("the calculation sheet is saved as a document that needs nothing besides", async () => {
+  const page = await visit(DESK);
+  await group(page, "Calculation sheet").waitFor();
+  const saving = page.waitForEvent("download");
+  await group(page, "Calculation sheet").getByRole("button", { name: "Save as HTML" }).click();
+  const download = await saving;
+  assert.equal(download.suggestedFilename(), "calculation-sheet.html", "its name");
+  const html = await readFile(await download.path(), "utf8");
+  assert.ok(html.startsWith("<!DOCTYPE html>") && html.includes("@font-face"), "a whole document");
+  assert.ok(!/(src|href)="?(https?:)?\/\//.test(html.replace("http://www.w3.org", "")), "nothing is fetched");
+});
+
 /** The project that the code of the card just printed, one sheet, opens. */
 async function readBack(page) {
   const pdf = await printed(page);

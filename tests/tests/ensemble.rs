@@ -294,3 +294,30 @@ fn hours_are_kept_within_bounds() {
     assert!((one - other).abs() < 1e-5 * one, "{one} and {other}");
     assert_eq!(fours.totals, whole.totals, "sums are of every hour");
 }
+
+/// Carried as numbers from where they were marched, members say the same where they are told; only their hours stay behind.
+#[test]
+fn members_that_are_carried_as_numbers_say_the_same() {
+    let (said, weather) = (example(), summer());
+    let plan = Plan::new(said.usual, 7);
+    let here = gathered(&plan, 0..6, &weather);
+    let mut there = Gathered::default();
+    for (number, one) in (0..).zip(here.members()) {
+        let numbers = one.as_numbers();
+        let found = Member::carried(&plan, Some(number), &numbers).expect("a member");
+        assert_eq!(found.totals, one.totals, "what its year comes to");
+        assert_eq!(found.on_site, one.on_site, "what it says of readings");
+        assert_eq!(found.wet_along, one.wet_along, "where it is wet");
+        for length in 0..numbers.len() {
+            let cut = Member::carried(&plan, Some(number), &numbers[..length]);
+            assert_eq!(cut, None, "{length} of {} numbers are none", numbers.len());
+        }
+        there.take(number, Ok(found));
+    }
+    assert_eq!(
+        told(&plan, &there, None),
+        told(&plan, &here, None),
+        "all of them together"
+    );
+    assert_eq!(Member::carried(&plan, None, &[]), None, "no numbers");
+}

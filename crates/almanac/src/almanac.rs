@@ -1,18 +1,22 @@
 //! What the worker asks: files in pieces, the year in turns, and what is shown of it.
 
 use dewrun_desk::style_of;
+use dewrun_document::output::EnsembleOutput;
 use dewrun_document::{Kept, WeatherReference, read, weather_reference, write};
 use dewrun_drawing::Room;
 use dewrun_drawing::year::{
     Map, Year, cell_time, charts, hand, hour, months, sentence, square, square_told,
 };
 use dewrun_moist_air::Over;
+use dewrun_sheet::{YearWorked, further};
 use dewrun_weather::Understanding;
 
 use crate::at_hour::project_at;
+use crate::doubted;
 use crate::file_told::file_told;
 use crate::granted;
 use crate::held::{Held, Reading};
+use crate::members::Ensemble;
 use crate::opened;
 use crate::year::{Found, March, Of};
 
@@ -37,6 +41,11 @@ pub struct Almanac {
     held: Option<Held>,
     march: Option<March>,
     found: Option<Found>,
+    ensemble: Option<Ensemble>,
+    /// How sure the year was that was told last, and of what.
+    doubt: Option<(Of, EnsembleOutput)>,
+    /// Hours of a member that are done.
+    done: usize,
 }
 
 impl Almanac {
@@ -137,7 +146,7 @@ impl Almanac {
         if self.found.as_ref().is_some_and(|found| found.of.is(&of)) {
             return Ok(true);
         }
-        self.march = Some(March::begin(of)?);
+        self.march = Some(March::begin(of, held)?);
         Ok(false)
     }
 
@@ -150,6 +159,83 @@ impl Almanac {
             self.found = Some(march.end());
         }
         Told::Done
+    }
+
+    /// Begins a member of the ensemble of a run's year, by its number, without one the year as it is entered; false where it has no answer.
+    ///
+    /// # Errors
+    /// Why there is no ensemble, as a sentence.
+    pub fn begin_member(
+        &mut self,
+        project: &str,
+        run: usize,
+        number: Option<u32>,
+    ) -> Result<bool, String> {
+        self.done = 0;
+        self.ensemble(project, run).map(|all| all.begin(number))
+    }
+
+    /// Goes on with it for a moment; true when all of it is done.
+    pub fn member_turn(&mut self) -> bool {
+        let done = self.done;
+        let until = self.ensemble.as_mut().and_then(|all| all.turn(done));
+        self.done = until.unwrap_or(0);
+        until.is_none()
+    }
+
+    /// What it came to, as numbers to be carried; none where it has no answer.
+    pub fn member(&mut self) -> Vec<f64> {
+        self.ensemble.as_mut().map_or_else(Vec::new, Ensemble::end)
+    }
+
+    /// How sure the year of a run is, as HTML: numbers begin with the style; the first of the members is the year as it is entered.
+    ///
+    /// # Errors
+    /// Why that can't be told, as a sentence.
+    pub fn doubt(
+        &mut self,
+        project: &str,
+        run: usize,
+        numbers: &[f64],
+        members: &[&[f64]],
+    ) -> Result<String, String> {
+        let (style, _) = style_of(numbers);
+        let held = self.held.clone().ok_or("no weather file is held")?;
+        let (usual, members) = members.split_first().ok_or("there is no member")?;
+        let told = self
+            .ensemble(project, run)?
+            .told(&held, usual, members, style)?;
+        let html = doubted::html(&told, style);
+        self.doubt = Some((Of::new(project, run, &held), told.output));
+        Ok(html)
+    }
+
+    /// What a calculation sheet says of the year that was found, and of how sure it is where that was told, as text; numbers begin with the style.
+    #[must_use]
+    pub fn sheet(&mut self, numbers: &[f64]) -> String {
+        let (style, _) = style_of(numbers);
+        let Some(found) = &mut self.found else {
+            return String::new();
+        };
+        found.year.style = style;
+        let doubt = self.doubt.as_ref().filter(|(of, _)| found.of.is(of));
+        let worked = YearWorked {
+            output: &found.output,
+            drawn: Some(&found.year),
+            doubt: doubt.map(|(_, doubt)| doubt),
+        };
+        further(&worked, style).as_text()
+    }
+
+    fn ensemble(&mut self, project: &str, run: usize) -> Result<&mut Ensemble, String> {
+        let held = self.held.as_ref().ok_or("no weather file is held")?;
+        let of = Of::new(project, run, held);
+        let known = self.ensemble.take().filter(|known| known.is(&of));
+        let ensemble = match known {
+            Some(known) => known,
+            None => Ensemble::new(of)?,
+        };
+        Ok(self.ensemble.insert(ensemble))
     }
 
     /// The project with the duct's air and the spaces of one step of the year that was found.

@@ -14,9 +14,11 @@
 
 mod almanac;
 mod at_hour;
+mod doubted;
 mod file_told;
 mod granted;
 mod held;
+mod members;
 mod opened;
 mod year;
 

@@ -93,6 +93,12 @@ pub fn shown(part: &str, numbers: &[f64]) -> String {
     ALMANAC.with_borrow_mut(|almanac| almanac.shown(part, numbers))
 }
 
+/// What a calculation sheet says of the year, as text.
+#[wasm_bindgen]
+pub fn sheet(numbers: &[f64]) -> String {
+    ALMANAC.with_borrow_mut(|almanac| almanac.sheet(numbers))
+}
+
 /// The hours of the year in the dew square.
 #[wasm_bindgen]
 pub fn square() -> Vec<f64> {
@@ -103,6 +109,49 @@ pub fn square() -> Vec<f64> {
 #[wasm_bindgen]
 pub fn step(numbers: &[f64]) -> usize {
     ALMANAC.with_borrow(|almanac| almanac.step(numbers))
+}
+
+/// Begins a member of the ensemble, by its number, below zero the year as it is entered: whether it has an answer, or a sentence in a list why there is no ensemble.
+#[wasm_bindgen]
+pub fn member_begin(project: &str, run: usize, number: i32) -> JsValue {
+    let number = u32::try_from(number).ok();
+    let begun = |almanac: &mut Almanac| almanac.begin_member(project, run, number);
+    ALMANAC.with_borrow_mut(|almanac| told(begun(almanac).map(JsValue::from)))
+}
+
+/// Goes on with it: true when all of it is done.
+#[wasm_bindgen]
+pub fn member_turn() -> bool {
+    ALMANAC.with_borrow_mut(Almanac::member_turn)
+}
+
+/// What it came to, as numbers.
+#[wasm_bindgen]
+pub fn member_end() -> Vec<f64> {
+    ALMANAC.with_borrow_mut(Almanac::member)
+}
+
+/// How sure the year is, as HTML, or a sentence in a list why that can't be told; `lengths` says how many numbers each member has, the year as it is entered first.
+#[wasm_bindgen]
+pub fn doubt(
+    project: &str,
+    run: usize,
+    numbers: &[f64],
+    members: &[f64],
+    lengths: &[u32],
+) -> JsValue {
+    let mut rest = members;
+    let mut parts = Vec::new();
+    for length in lengths {
+        let length = usize::try_from(*length).unwrap_or(usize::MAX);
+        let Some((part, behind)) = rest.split_at_checked(length) else {
+            break;
+        };
+        parts.push(part);
+        rest = behind;
+    }
+    let asked = |almanac: &mut Almanac| almanac.doubt(project, run, numbers, &parts);
+    ALMANAC.with_borrow_mut(|almanac| told(asked(almanac).map(JsValue::from)))
 }
 
 fn told(found: Result<JsValue, String>) -> JsValue {

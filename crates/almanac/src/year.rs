@@ -2,8 +2,12 @@
 
 use std::rc::Rc;
 
-use dewrun_document::{YearSaid, installed, read, to_run, to_season};
-use dewrun_drawing::year::{Year, year_shown};
+use dewrun_document::output::YearOutput;
+use dewrun_document::{
+    WeatherReference, YearSaid, YearTelling, design_answers, installed, read, to_run, to_season,
+    weather_reference, year_answer,
+};
+use dewrun_drawing::year::{Year, plain_sentence, year_shown};
 use dewrun_run::Run;
 use dewrun_season::{Season, SeasonError, YearWork, hours_of};
 use dewrun_weather::Weather;
@@ -28,6 +32,7 @@ pub(crate) struct March {
     of: Of,
     run: Run,
     said: YearSaid,
+    weather: WeatherReference,
     work: YearWork,
     until: usize,
 }
@@ -42,6 +47,8 @@ pub(crate) struct Found {
     /// Row of the weather file of each step.
     pub(crate) rows: Vec<usize>,
     pub(crate) year: Year,
+    /// Its answer.
+    pub(crate) output: YearOutput,
 }
 
 impl Of {
@@ -66,7 +73,7 @@ impl March {
     ///
     /// # Errors
     /// Why the run has none, as a sentence.
-    pub(crate) fn begin(of: Of) -> Result<Self, String> {
+    pub(crate) fn begin(of: Of, held: &Held) -> Result<Self, String> {
         let project = read(&of.project).map_err(|error| error.to_string())?;
         let said = to_season(&project, of.run).map_err(|error| error.to_string())?;
         let (run, _) = to_run(&project, of.run).map_err(|error| error.to_string())?;
@@ -78,6 +85,7 @@ impl March {
             of,
             run,
             said,
+            weather: weather_reference(&held.name, &held.weather),
             work,
             until: 0,
         })
@@ -96,9 +104,20 @@ impl March {
     /// What it came to.
     pub(crate) fn end(self) -> Found {
         let outcome = self.work.outcome();
+        let year = year_shown(&self.run, &outcome);
+        let output = year_answer(YearTelling {
+            sentence: &plain_sentence(&year),
+            said: &self.said,
+            weather: Some(&self.weather),
+            outcome: Some(&outcome),
+            design: &design_answers(&self.run, &self.said, &self.weather),
+            stress: &[],
+            series: false,
+        });
         Found {
             granted: granted(&self.said, &outcome),
-            year: year_shown(&self.run, &outcome),
+            year,
+            output,
             rows: outcome.hourly.rows,
             of: self.of,
             run: self.run,

@@ -3,7 +3,6 @@
 mod progress;
 pub(crate) mod readings;
 mod report;
-mod words;
 
 use std::io::{self, Write};
 
@@ -13,6 +12,7 @@ use dewrun_document::{
     DocumentError, EnsembleTelling, FieldPath, Project, called, ensemble_answer, located,
     measurements, to_ensemble,
 };
+use dewrun_drawing::DoubtWords;
 use dewrun_ensemble::{
     Climate, Gathered, Kept, Measurement, Member, MemberWork, Plan, Quantity, reweighted, told,
 };
@@ -28,7 +28,6 @@ use crate::report::CAUTIONS;
 use crate::weather::given;
 use crate::year::files::Files;
 use progress::Progress;
-use words::Words;
 
 /// Members that are taken at once, so that the first say something soon.
 const AT_ONCE: u32 = 32;
@@ -150,10 +149,14 @@ pub(crate) fn of_run(
         .as_ref()
         .and_then(|by| told(&plan, &gathered, Some(&by.weights)));
     let measured = by.as_ref().zip(after.as_ref());
-    let sentences = Words {
+    let reference = &weather.reference;
+    let sentences = DoubtWords {
         plan: &plan,
         spaces: &said.names.spaces,
-        weather: &weather.reference,
+        place: match reference.place.trim() {
+            "" => reference.file.as_str(),
+            place => place,
+        },
         usual: &usual,
         told: &all,
         measured,

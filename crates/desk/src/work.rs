@@ -57,6 +57,10 @@ pub enum Work {
     Remedied,
     /// The section Sheets, as HTML; of a [`Style`].
     Sheets,
+    /// The calculation sheet's pages, as HTML; of a [`Style`]. After the name stand the fields `paper`, `date`, `revision` and `year`, what the sheet says of a year as text.
+    Calculation,
+    /// The same as a document of its own.
+    CalculationDocument,
     /// The site card's sheets, as HTML; of a [`Style`]. After the name stand the fields `paper`, `page`, `date`, `revision`.
     SiteCard,
     /// The same as a document of its own.
@@ -103,6 +107,8 @@ const ALL: &[Work] = &[
     Work::Remedies,
     Work::Remedied,
     Work::Sheets,
+    Work::Calculation,
+    Work::CalculationDocument,
     Work::SiteCard,
     Work::SiteDocument,
     Work::VisitTold,
@@ -142,6 +148,8 @@ impl Work {
             Self::Remedies => "remedies",
             Self::Remedied => "remedied",
             Self::Sheets => "sheets",
+            Self::Calculation => "calculation",
+            Self::CalculationDocument => "calculation-document",
             Self::SiteCard => "site-card",
             Self::SiteDocument => "site-document",
             Self::VisitTold => "visit-told",

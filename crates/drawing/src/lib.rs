@@ -8,6 +8,8 @@ mod answer;
 mod block;
 mod compared;
 mod dew_square;
+#[cfg(feature = "doubt")]
+mod doubt_words;
 mod elevation;
 mod frame;
 mod geometry;
@@ -41,6 +43,8 @@ pub use answer::{
 };
 pub use compared::{compare_elevation, compare_profile};
 pub use dew_square::{DewSquare, SquareHours, boundary_temperatures, dew_square};
+#[cfg(feature = "doubt")]
+pub use doubt_words::DoubtWords;
 pub use elevation::{
     DrawnTrap, Elevation, Handle, Held, Label, LabelKind, Sheet, elevation, elevation_for_site,
     elevation_held, elevation_on_paper, elevation_undrawn, level, site_length, site_place,

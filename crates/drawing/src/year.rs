@@ -31,7 +31,7 @@ pub use hour::hour;
 pub use map::Map;
 pub use months::months;
 pub use opened::{Inputs, opened};
-pub use sentence::sentence;
+pub use sentence::{plain as plain_sentence, sentence};
 pub use shown::year_shown;
 pub use square::{square, square_told};
 

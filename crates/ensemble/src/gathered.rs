@@ -18,6 +18,11 @@ impl Gathered {
         self.members.insert(number, member.ok());
     }
 
+    /// Takes that a member has no answer, from somebody who can't say why.
+    pub fn has_none(&mut self, number: u32) {
+        self.members.insert(number, None);
+    }
+
     /// Takes all that somebody else has.
     pub fn merge(&mut self, other: Self) {
         self.members.extend(other.members);

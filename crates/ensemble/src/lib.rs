@@ -3,6 +3,7 @@
 //! No physics of its own: years are those of [`dewrun_season`]. Members are asked for by their number, one by one and in any order,
 //! so that as many threads or workers as there are share them; what they come to is kept and told under any weights.
 
+mod carried;
 mod gathered;
 mod hours;
 mod measured;

@@ -49,14 +49,14 @@ pub struct Measurement {
 /// What a member says of readings on site.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct OnSiteTold {
-    airflow_l_min: f64,
-    first_s: Option<f64>,
-    ninety_s: Option<f64>,
+    pub(crate) airflow_l_min: f64,
+    pub(crate) first_s: Option<f64>,
+    pub(crate) ninety_s: Option<f64>,
     /// Place, m, and suction there, Pa, along the intake.
-    suction: Vec<(f64, f64)>,
+    pub(crate) suction: Vec<(f64, f64)>,
     /// Day from 1970 on, and what all traps had taken up until its end, g.
-    trapped: Vec<(i64, f64)>,
-    has_trap: bool,
+    pub(crate) trapped: Vec<(i64, f64)>,
+    pub(crate) has_trap: bool,
 }
 
 /// The standard error of a reading as people take it: `climate` says that the hours are of a typical year and not those of the reading.

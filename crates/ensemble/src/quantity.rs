@@ -87,6 +87,11 @@ impl Totals {
         }
     }
 
+    /// In the order of [`Quantity::ALL`].
+    pub(crate) const fn from_values(values: [Option<f64>; Quantity::ALL.len()]) -> Self {
+        Self { values }
+    }
+
     /// One of them; none where it is not known.
     #[must_use]
     pub fn get(&self, quantity: Quantity) -> Option<f64> {

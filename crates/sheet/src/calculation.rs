@@ -18,10 +18,11 @@ mod water;
 mod year;
 
 use dewrun_advice::{BoundaryPoint, Remedy, StayingDry, SteadyDoubt};
+use dewrun_document::output::NoteOutput;
 use dewrun_drawing::{Answer, Rests, escaped};
 use dewrun_quantity::Style;
+use dewrun_run::Tube;
 use dewrun_run::figure::Given;
-use dewrun_run::{RunNote, Tube};
 
 use crate::markup::element;
 use crate::paper::Paper;
@@ -59,7 +60,7 @@ pub struct Worked<'a> {
     /// Every input, how the run is installed included.
     pub givens: &'a [Given],
     /// What has to be said beside the steady answer.
-    pub notes: &'a [RunNote],
+    pub notes: &'a [NoteOutput],
     /// How sure the steady answer is, where that is known.
     pub doubt: Option<&'a SteadyDoubt>,
     /// What the run would still take dry, where that is known.

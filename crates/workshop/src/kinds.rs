@@ -2,6 +2,7 @@
 
 mod airflow;
 mod answer;
+mod calculation;
 mod dew_square;
 mod doubt;
 mod elevation;
@@ -58,6 +59,8 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::Remedies => text(remedies::rows(asked)?),
         Work::Remedied => text(remedies::made(asked)?),
         Work::Sheets => text(sheets::html(asked)?),
+        Work::Calculation => text(calculation::body(asked)?),
+        Work::CalculationDocument => text(calculation::whole_document(asked)?),
         Work::SiteCard => text(site_card::body(asked)?),
         Work::SiteDocument => text(site_card::whole_document(asked)?),
         Work::VisitTold => text(visits::told(asked)?),

@@ -3,7 +3,8 @@
 use std::io::{self, Write};
 
 use dewrun_advice::{BoundaryPoint, Subject, dry_boundary, remedies_of_geometry};
-use dewrun_document::{DocumentError, Packed, givens};
+use dewrun_document::output::NoteOutput;
+use dewrun_document::{DocumentError, Packed, givens, note};
 use dewrun_drawing::{Room, boundary_temperatures};
 use dewrun_quantity::Style;
 use dewrun_run::Tube;
@@ -106,12 +107,18 @@ fn sheet(
         outcome: told.outcome,
         whole: told.whole,
     });
+    let notes: Vec<NoteOutput> = answered
+        .outcome
+        .notes
+        .iter()
+        .map(|one| note(answered.run_index, one))
+        .collect();
     let worked = Worked {
         told,
         answer: &answered.told(style),
         rests: &answered.rests(style),
         givens: &all,
-        notes: &answered.outcome.notes,
+        notes: &notes,
         doubt: answered.doubt.as_ref(),
         staying: answered.staying.as_ref(),
         boundary: &boundary(answered, &told, style),

@@ -30,7 +30,8 @@ pub fn sentence(year: &Year) -> String {
 }
 
 /// The same as plain words.
-pub(super) fn plain(year: &Year) -> String {
+#[must_use]
+pub fn plain(year: &Year) -> String {
     pieces(year).into_iter().map(|(words, ..)| words).collect()
 }
 

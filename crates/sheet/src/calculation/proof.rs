@@ -1,6 +1,6 @@
 //! How the answer is proved, what has to be said beside it, how to measure what decides it, and the cautions.
 
-use dewrun_document::{note, whole_notes};
+use dewrun_document::whole_notes;
 use dewrun_drawing::{escaped, html::CAUTIONS};
 use dewrun_run::Grade;
 
@@ -32,7 +32,7 @@ pub(super) fn pieces(worked: &Worked<'_>) -> Vec<Piece> {
         Grade::ByModel => BY_MODEL,
     };
     let proof = [grade, SPREAD, LEFT_OUT].map(escaped).to_vec();
-    let steady = worked.notes.iter().map(|one| note(told.run_index, one));
+    let steady = worked.notes.iter().cloned();
     let notes: Vec<String> = steady
         .chain(whole_notes(told.run_index, told.whole))
         .map(|one| format!("<b>{}</b>: {}.", escaped(&one.path), escaped(&one.sentence)))

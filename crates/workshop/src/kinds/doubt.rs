@@ -8,7 +8,7 @@ use crate::doubted::doubt_as_numbers;
 use crate::job::Job;
 
 /// So many cases say how sure an answer is, within 2 of 100.
-const CASES: u32 = 1024;
+pub(super) const CASES: u32 = 1024;
 /// So many are taken in a turn: some milliseconds.
 const A_TURN: u32 = 128;
 

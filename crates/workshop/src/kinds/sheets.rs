@@ -47,6 +47,7 @@ pub(super) fn html(asked: &Asked<'_>) -> Result<String, String> {
         .collect();
     Ok([
         CARD.to_owned(),
+        CALCULATION.to_owned(),
         WATCH.to_owned(),
         FORM_BEGINS.to_owned(),
         readings,
@@ -73,6 +74,15 @@ const CARD: &str = "\
 <button type=\"button\" class=\"dw-button\" data-do=\"save\">Save as HTML</button></p>\
 <p role=\"status\" data-room=\"said\"></p>\
 <div class=\"dw-scroll dw-sheets__card\" data-room=\"card\" role=\"region\" aria-label=\"Site card\" tabindex=\"0\" hidden></div></div>";
+
+const CALCULATION: &str = "\
+<div class=\"dw-sheets__part dw-sheets__part--wide\" role=\"group\" aria-labelledby=\"calculation\"><h3 id=\"calculation\" class=\"dw-air__name\">Calculation sheet</h3>\
+<p>Some pages for another engineer to check: inputs with their origin, relations with their sources, results, remedies, doubt, cautions, and room to sign. Paper, revision and day are those above.</p>\
+<p class=\"dw-sheets__acts\"><button type=\"button\" class=\"dw-button\" data-do=\"print-calculation\">Print the calculation sheet</button>\
+<button type=\"button\" class=\"dw-button\" data-do=\"show-calculation\" aria-expanded=\"false\">Show it here</button>\
+<button type=\"button\" class=\"dw-button\" data-do=\"save-calculation\">Save as HTML</button></p>\
+<p role=\"status\" data-room=\"said-calculation\"></p>\
+<div class=\"dw-scroll dw-sheets__card\" data-room=\"calculation\" role=\"region\" aria-label=\"Calculation sheet\" tabindex=\"0\" hidden></div></div>";
 
 const WATCH: &str = "\
 <div class=\"dw-sheets__part\" role=\"group\" aria-labelledby=\"stopwatch\"><h3 id=\"stopwatch\" class=\"dw-air__name\">Stopwatch</h3>\

@@ -1,7 +1,7 @@
 //! The site card of the open run, to be shown and printed or saved as a document.
 
 use dewrun_desk::style_of;
-use dewrun_document::{DocumentError, to_run};
+use dewrun_document::{DocumentError, Names, to_run};
 use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
 
 use super::visits::{fields, text, whole};
@@ -19,34 +19,50 @@ pub(super) fn whole_document(asked: &Asked<'_>) -> Result<String, String> {
 
 fn made(asked: &Asked<'_>) -> Result<SiteCard, String> {
     let (style, _) = style_of(asked.numbers);
-    let answered = &asked.open.answered;
-    let open = &answered.project;
-    let told = |error: DocumentError| error.sentence();
-    let whole = whole(asked)?;
-    let (_, names) = to_run(&open.project, open.run).map_err(told)?;
-    let installed = asked.open.installed().map_err(DocumentError::sentence)?;
-    let card = Told {
-        project: &open.project,
-        run_index: open.run,
-        run: &answered.run,
-        names: &names,
-        installation: &installed.installation,
-        outcome: &answered.outcome,
-        whole,
-        resting: asked.open.ranked(),
-    };
+    let names = names(asked)?;
+    let card = told(asked, &names)?;
     let fields = fields(asked.words);
     let page = text(&fields, "page");
     let options = CardOptions {
         style,
-        paper: if text(&fields, "paper") == Paper::Letter.name() {
-            Paper::Letter
-        } else {
-            Paper::A4
-        },
+        paper: paper(&fields),
         page: (!page.is_empty()).then_some(page),
         date: text(&fields, "date"),
         revision: text(&fields, "revision"),
     };
-    site_card(&card, &options).map_err(told)
+    site_card(&card, &options).map_err(|error| error.sentence())
+}
+
+/// The paper that a form names.
+pub(super) fn paper(fields: &[(&str, &str)]) -> Paper {
+    if text(fields, "paper") == Paper::Letter.name() {
+        Paper::Letter
+    } else {
+        Paper::A4
+    }
+}
+
+/// What the parts of the open run are called.
+pub(super) fn names(asked: &Asked<'_>) -> Result<Names, String> {
+    let open = &asked.open.answered.project;
+    let found = to_run(&open.project, open.run).map_err(|error| error.sentence());
+    found.map(|(_, names)| names)
+}
+
+/// What a sheet of the open run is made of.
+pub(super) fn told<'a>(asked: &'a Asked<'_>, names: &'a Names) -> Result<Told<'a>, String> {
+    let answered = &asked.open.answered;
+    let open = &answered.project;
+    let whole = whole(asked)?;
+    let installed = asked.open.installed().map_err(DocumentError::sentence)?;
+    Ok(Told {
+        project: &open.project,
+        run_index: open.run,
+        run: &answered.run,
+        names,
+        installation: &installed.installation,
+        outcome: &answered.outcome,
+        whole,
+        resting: asked.open.ranked(),
+    })
 }

@@ -105,11 +105,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "almanac",
         &[
+            "sheet",
             "desk",
             "document",
             "drawing",
+            "ensemble",
             "season",
             "run",
+            "advice",
             "weather",
             "moist-air",
             "quantity",

@@ -1,31 +1,40 @@
 //! The doubt of a year in a few sentences.
 
 use dewrun_advice::Spread;
-use dewrun_document::WeatherReference;
-use dewrun_drawing::assumed_name;
 use dewrun_ensemble::{
     EnsembleTold, Measured, MeasurementTold, Member, Plan, Quantity, Reweighted, SpanShare, Varied,
 };
 use dewrun_quantity::format::{amount, fixed};
 use dewrun_quantity::{Style, Units};
 
+use crate::answer::assumed_name;
+
 /// A US fluid ounce holds so much water, kg, at 4 °C: 29.573 529 562 5 mL.
 const OUNCE_KG: f64 = 0.029_573_529_562_5;
 
 /// What the sentences are made of.
-pub(super) struct Words<'a> {
-    pub(super) plan: &'a Plan,
-    pub(super) spaces: &'a [String],
-    pub(super) weather: &'a WeatherReference,
-    pub(super) usual: &'a Member,
-    pub(super) told: &'a EnsembleTold,
-    pub(super) measured: Option<(&'a Reweighted, &'a EnsembleTold)>,
-    pub(super) style: Style,
+#[derive(Debug, Clone, Copy)]
+pub struct DoubtWords<'a> {
+    /// What varies.
+    pub plan: &'a Plan,
+    /// What the spaces are called.
+    pub spaces: &'a [String],
+    /// Where the weather is from, or its file.
+    pub place: &'a str,
+    /// The year with all values as they stand.
+    pub usual: &'a Member,
+    /// Of all members alike.
+    pub told: &'a EnsembleTold,
+    /// What readings make of it.
+    pub measured: Option<(&'a Reweighted, &'a EnsembleTold)>,
+    /// How numbers are shown.
+    pub style: Style,
 }
 
-impl Words<'_> {
+impl DoubtWords<'_> {
     /// All of them, the gravest first.
-    pub(super) fn sentences(&self) -> Vec<String> {
+    #[must_use]
+    pub fn sentences(&self) -> Vec<String> {
         let mut told = Vec::new();
         if let Some(blind) = self.told.blind.filter(|share| 0.0 < *share) {
             let hours = self.hours(self.told, Quantity::BlindHours);
@@ -51,10 +60,7 @@ impl Words<'_> {
     }
 
     fn water(&self) -> String {
-        let place = match self.weather.place.trim() {
-            "" => self.weather.file.as_str(),
-            place => place,
-        };
+        let place = self.place;
         let wet = cases(self.told.wet);
         let found = match self.told.of(Quantity::Water) {
             Some(water) if 0.0 < water.spread.p90 => format!(
@@ -197,7 +203,7 @@ fn is_left_out(reading: &MeasurementTold) -> bool {
 }
 
 /// What a reading is called, and its unit.
-pub(super) const fn reading_name(what: Measured) -> (&'static str, &'static str) {
+const fn reading_name(what: Measured) -> (&'static str, &'static str) {
     match what {
         Measured::Airflow => ("airflow", "L/min"),
         Measured::FirstSmoke => ("time to the first smoke", "s"),

@@ -82,7 +82,7 @@ const ARROWS: &[(&str, &[&str])] = &[
     (
         "drawing",
         &[
-            "remedies", "season", "run", "advice", "troubles", "weather", "quantity",
+            "remedies", "ensemble", "season", "run", "advice", "troubles", "weather", "quantity",
         ],
     ),
     (

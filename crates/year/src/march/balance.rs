@@ -116,10 +116,15 @@ impl State {
             self.through(cell);
             if least(&self.solving.wall_c) < SURELY_WATER_C {
                 self.over_any();
+                self.take_up_any(cell);
             } else {
                 self.over_water();
+                if self.film.ice_or_pools {
+                    self.take_up_any(cell);
+                } else {
+                    self.take_up(cell);
+                }
             }
-            self.take_up(cell);
             self.miss();
             self.step();
             if least(&self.solving.settled) < 0.5 {
@@ -268,9 +273,31 @@ impl State {
         }
     }
 
-    /// What the wall takes up at the temperature that it has.
+    /// What the wall takes up at the temperature that it has, where nothing but a film is on it and nothing freezes.
     #[inline(always)]
     fn take_up(&mut self, cell: &Cell<Lanes>) {
+        let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
+        for l in 0..LANES {
+            let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
+                + solving.ln_wall_slope[l] * solving.added_mass[l];
+            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+            let (change, share) = change_of_film(
+                growth,
+                film.wet[l],
+                film.root[l],
+                cell.root_step[l],
+                cell.per_root[l],
+            );
+            solving.fusing[l] = 0.0;
+            solving.fusing_slope[l] = 0.0;
+            solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
+            solving.vapour_slope[l] = film.mass[l] * share;
+        }
+    }
+
+    /// The same where there may be ice, or water that stands.
+    #[inline(always)]
+    fn take_up_any(&mut self, cell: &Cell<Lanes>) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
         for l in 0..LANES {
             let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]

@@ -48,6 +48,7 @@ impl State {
             film.ice[l] = film.frost[l] / larger(all, LEAST_FILM);
             film.wet[l] = smaller(all, cell.retained[l]);
         }
+        film.ice_or_pools = 0.0 < greatest(&film.frost) || 0.0 < greatest(&film.pool);
         if 0.0 < greatest(&film.wet) {
             for l in 0..LANES {
                 let root = plain_cbrt(larger(film.wet[l], LEAST_FILM));

@@ -59,6 +59,8 @@ pub(super) struct Film {
     pub(super) pooled: Lanes,
     /// Share of both that is ice.
     pub(super) ice: Lanes,
+    /// Whether there is ice, or water that stands, in any lane.
+    pub(super) ice_or_pools: bool,
     /// Of both what the wall keeps as a film, kg/m2, and its cube root.
     pub(super) wet: Lanes,
     pub(super) root: Lanes,
@@ -207,6 +209,7 @@ impl State {
                 pool: NOUGHT,
                 pooled: NOUGHT,
                 ice: NOUGHT,
+                ice_or_pools: false,
                 wet: NOUGHT,
                 root: NOUGHT,
                 ln_vapour: NOUGHT,

@@ -1,6 +1,6 @@
 //! The wave of lanes over the cells: each arrives with the walls as they are, leaves them as it made them, and hands its hour in.
 
-use super::lanes::LANES;
+use super::lanes::{LANES, larger, smaller};
 use super::{March, OnWall, PARTS, Part, Steps, first_part};
 use crate::hours::{Hour, Hours};
 use crate::sums::{AirState, HourSum, LegSum};
@@ -179,16 +179,15 @@ impl March {
         leg.film_kg += settled.water[l] * area;
         leg.frost_kg += settled.frost[l] * area;
         let thawed = state.film.frost[l] - settled.frost[l];
-        leg.slug_kg += thawed.min(settled.drained[l]).max(0.0) * area;
+        leg.slug_kg += larger(smaller(thawed, settled.drained[l]), 0.0) * area;
         leg.sweat_kg += state.solving.sweat[l] * cell.length * sum.seconds;
         if place.past_inlet {
-            leg.coldest_wall_c = leg.coldest_wall_c.min(settled.wall_c[l]);
+            leg.coldest_wall_c = smaller(leg.coldest_wall_c, settled.wall_c[l]);
         }
-        sum.wettest_kg_hm = sum
-            .wettest_kg_hm
-            .max(change * cell.inner * 3600.0 / sum.seconds);
-        sum.most_film_kg_m2 = sum.most_film_kg_m2.max(settled.water[l]);
-        sum.most_frost_kg_m2 = sum.most_frost_kg_m2.max(settled.frost[l]);
+        let formed_kg_hm = change * cell.inner * 3600.0 * state.given.per_second[l];
+        sum.wettest_kg_hm = larger(sum.wettest_kg_hm, formed_kg_hm);
+        sum.most_film_kg_m2 = larger(sum.most_film_kg_m2, settled.water[l]);
+        sum.most_frost_kg_m2 = larger(sum.most_frost_kg_m2, settled.frost[l]);
         if let Some(carried) = &mut self.carried {
             carried.leave(l, at, state, cell);
         }

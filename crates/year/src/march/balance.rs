@@ -114,19 +114,26 @@ impl State {
             self.convect(cell);
             self.sweat(cell);
             self.through(cell);
-            if least(&self.solving.wall_c) < SURELY_WATER_C {
+            let cold = least(&self.solving.wall_c) < SURELY_WATER_C;
+            if cold {
                 self.over_any();
-                self.take_up_any(cell);
             } else {
                 self.over_water();
-                if self.film.ice_or_pools {
-                    self.take_up_any(cell);
-                } else {
-                    self.take_up(cell);
+            }
+            // One loop for all three: short ones would be unrolled, and then not go side by side.
+            if cold || self.film.ice_or_pools {
+                for l in 0..LANES {
+                    self.take_up_any(cell, l);
+                    self.miss(l);
+                    self.step(l);
+                }
+            } else {
+                for l in 0..LANES {
+                    self.take_up(cell, l);
+                    self.miss(l);
+                    self.step(l);
                 }
             }
-            self.miss();
-            self.step();
             if least(&self.solving.settled) < 0.5 {
                 if MOST_SETTLING <= trial {
                     self.even_means(cell);
@@ -275,140 +282,129 @@ impl State {
 
     /// What the wall takes up at the temperature that it has, where nothing but a film is on it and nothing freezes.
     #[inline(always)]
-    fn take_up(&mut self, cell: &Cell<Lanes>) {
+    fn take_up(&mut self, cell: &Cell<Lanes>, l: usize) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
-        for l in 0..LANES {
-            let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
-                + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
-            let (change, share) = change_of_film(
-                growth,
-                film.wet[l],
-                film.root[l],
-                cell.root_step[l],
-                cell.per_root[l],
-            );
-            solving.fusing[l] = 0.0;
-            solving.fusing_slope[l] = 0.0;
-            solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
-            solving.vapour_slope[l] = film.mass[l] * share;
-        }
+        let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
+            + solving.ln_wall_slope[l] * solving.added_mass[l];
+        let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+        let (change, share) = change_of_film(
+            growth,
+            film.wet[l],
+            film.root[l],
+            cell.root_step[l],
+            cell.per_root[l],
+        );
+        solving.fusing[l] = 0.0;
+        solving.fusing_slope[l] = 0.0;
+        solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
+        solving.vapour_slope[l] = film.mass[l] * share;
     }
 
     /// The same where there may be ice, or water that stands.
     #[inline(always)]
-    fn take_up_any(&mut self, cell: &Cell<Lanes>) {
+    fn take_up_any(&mut self, cell: &Cell<Lanes>, l: usize) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
-        for l in 0..LANES {
-            let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
-                + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
-            let (film_change, film_share) = change_of_film(
-                growth,
-                film.wet[l],
-                film.root[l],
-                cell.root_step[l],
-                cell.per_root[l],
-            );
-            let all = film.water[l] + film.frost[l];
-            let (ice_change, ice_share) = change_of_frost(growth, all);
-            let frozen = solving.frozen[l];
-            // What was ice when the step began dries as ice: else a wall at 0 °C had two balances.
-            let change = film_change + film.ice[l] * (ice_change - film_change);
-            let share = film_share + film.ice[l] * (ice_share - film_share);
-            let (pool_change, pool_share) = change_of_pool(growth, film.pool[l], film.pooled[l]);
-            let (change, share) = (change + pool_change, share + pool_share);
-            let between = 0.0 < frozen && frozen < 1.0;
-            let turning = if between {
-                -0.5 / MELTING_HALF_BAND_K
-            } else {
-                0.0
-            };
-            let fusion = FUSION * cell.inner[l] * given.per_second[l];
-            solving.fusing[l] = fusion * (frozen * all - film.frost[l]);
-            solving.fusing_slope[l] = fusion * all * turning;
-            solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
-            solving.vapour_slope[l] = film.mass[l] * share;
-        }
+        let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
+            + solving.ln_wall_slope[l] * solving.added_mass[l];
+        let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+        let (film_change, film_share) = change_of_film(
+            growth,
+            film.wet[l],
+            film.root[l],
+            cell.root_step[l],
+            cell.per_root[l],
+        );
+        let all = film.water[l] + film.frost[l];
+        let (ice_change, ice_share) = change_of_frost(growth, all);
+        let frozen = solving.frozen[l];
+        // What was ice when the step began dries as ice: else a wall at 0 °C had two balances.
+        let change = film_change + film.ice[l] * (ice_change - film_change);
+        let share = film_share + film.ice[l] * (ice_share - film_share);
+        let (pool_change, pool_share) = change_of_pool(growth, film.pool[l], film.pooled[l]);
+        let (change, share) = (change + pool_change, share + pool_share);
+        let between = 0.0 < frozen && frozen < 1.0;
+        let turning = if between {
+            -0.5 / MELTING_HALF_BAND_K
+        } else {
+            0.0
+        };
+        let fusion = FUSION * cell.inner[l] * given.per_second[l];
+        solving.fusing[l] = fusion * (frozen * all - film.frost[l]);
+        solving.fusing_slope[l] = fusion * all * turning;
+        solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
+        solving.vapour_slope[l] = film.mass[l] * share;
     }
 
     /// The heat that is missing, and how it falls with the surface's temperature.
     #[inline(always)]
-    fn miss(&mut self) {
+    fn miss(&mut self, l: usize) {
         let (reached, film, solving) = (&self.reached, &self.film, &mut self.solving);
-        for l in 0..LANES {
-            let vapour = solving.vapour[l];
-            let above =
-                (reached.t_c[l] - solving.wall_c[l]) * solving.mean_heat[l] + solving.added_heat[l];
-            let per_kg = solving.deposit[l] + 0.5 * VAPOUR_CP * above;
-            let slope = -(film.heat[l] + 0.5 * VAPOUR_CP * vapour) * solving.mean_heat[l]
-                - solving.vapour_slope[l]
-                    * solving.ln_wall_slope[l]
-                    * solving.mean_mass[l]
-                    * per_kg
-                + smaller(
-                    vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
-                    0.0,
-                );
-            solving.per_kg[l] = per_kg;
-            solving.missing[l] =
-                film.heat[l] * above + vapour * per_kg + solving.fusing[l] - solving.from_air[l];
-            solving.slope[l] = smaller(
-                slope * solving.by_surface[l] - solving.outward[l],
-                -LEAST_SLOPE_W_MK,
+        let vapour = solving.vapour[l];
+        let above =
+            (reached.t_c[l] - solving.wall_c[l]) * solving.mean_heat[l] + solving.added_heat[l];
+        let per_kg = solving.deposit[l] + 0.5 * VAPOUR_CP * above;
+        let slope = -(film.heat[l] + 0.5 * VAPOUR_CP * vapour) * solving.mean_heat[l]
+            - solving.vapour_slope[l] * solving.ln_wall_slope[l] * solving.mean_mass[l] * per_kg
+            + smaller(
+                vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
+                0.0,
             );
-        }
+        solving.per_kg[l] = per_kg;
+        solving.missing[l] =
+            film.heat[l] * above + vapour * per_kg + solving.fusing[l] - solving.from_air[l];
+        solving.slope[l] = smaller(
+            slope * solving.by_surface[l] - solving.outward[l],
+            -LEAST_SLOPE_W_MK,
+        );
     }
 
     /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
     #[inline(always)]
-    fn step(&mut self) {
+    fn step(&mut self, l: usize) {
         let solving = &mut self.solving;
-        for l in 0..LANES {
-            let surface_c = solving.surface_c[l];
-            let newton = -solving.missing[l] / solving.slope[l];
-            // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
-            let longest_k = if solving.settled[l] < 0.5 {
-                LONGEST_STEP_K / larger(solving.by_surface[l], 1.0)
-            } else {
-                LONGEST_STEP_K
-            };
-            let newton = smaller(larger(newton, -longest_k), longest_k);
-            // The missing heat falls with the surface's temperature.
-            let falls = solving.missing[l] < 0.0;
-            let high = if falls { surface_c } else { solving.high[l] };
-            let low = if falls { solving.low[l] } else { surface_c };
-            let proposed = surface_c + newton;
-            // A proposal that is not within what is known gives way to the middle.
-            let middle = 0.5 * (low + high);
-            let next = if proposed <= low { middle } else { proposed };
-            let next = if high <= proposed { middle } else { next };
-            // The last step is made as it is: it leads no farther than what is known.
-            let step = smaller(larger(newton, low - surface_c), high - surface_c);
-            let wall_step = solving.by_surface[l] * step;
-            let near = smaller(
-                solving.wall_c[l].abs() - wall_step.abs(),
-                surface_c.abs() - step.abs(),
-            );
-            let enough = if near < MELTING_NEAR_K {
-                CONVERGED_AT_MELTING_K
-            } else {
-                CONVERGED_K
-            };
-            let size = smaller(step.abs(), high - low);
-            // Near boiling the linear step holds for less.
-            let bend = solving.ln_wall_slope[l] * wall_step.abs();
-            let near_enough = if size < enough && bend < CONVERGED_LN {
-                solving.settled[l]
-            } else {
-                0.0
-            };
-            let done = larger(solving.done[l], near_enough);
-            solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
-            solving.done[l] = done;
-            solving.step[l] = step;
-            solving.low[l] = low;
-            solving.high[l] = high;
-        }
+        let surface_c = solving.surface_c[l];
+        let newton = -solving.missing[l] / solving.slope[l];
+        // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
+        let longest_k = if solving.settled[l] < 0.5 {
+            LONGEST_STEP_K / larger(solving.by_surface[l], 1.0)
+        } else {
+            LONGEST_STEP_K
+        };
+        let newton = smaller(larger(newton, -longest_k), longest_k);
+        // The missing heat falls with the surface's temperature.
+        let falls = solving.missing[l] < 0.0;
+        let high = if falls { surface_c } else { solving.high[l] };
+        let low = if falls { solving.low[l] } else { surface_c };
+        let proposed = surface_c + newton;
+        // A proposal that is not within what is known gives way to the middle.
+        let middle = 0.5 * (low + high);
+        let next = if proposed <= low { middle } else { proposed };
+        let next = if high <= proposed { middle } else { next };
+        // The last step is made as it is: it leads no farther than what is known.
+        let step = smaller(larger(newton, low - surface_c), high - surface_c);
+        let wall_step = solving.by_surface[l] * step;
+        let near = smaller(
+            solving.wall_c[l].abs() - wall_step.abs(),
+            surface_c.abs() - step.abs(),
+        );
+        let enough = if near < MELTING_NEAR_K {
+            CONVERGED_AT_MELTING_K
+        } else {
+            CONVERGED_K
+        };
+        let size = smaller(step.abs(), high - low);
+        // Near boiling the linear step holds for less.
+        let bend = solving.ln_wall_slope[l] * wall_step.abs();
+        let near_enough = if size < enough && bend < CONVERGED_LN {
+            solving.settled[l]
+        } else {
+            0.0
+        };
+        let done = larger(solving.done[l], near_enough);
+        solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
+        solving.done[l] = done;
+        solving.step[l] = step;
+        solving.low[l] = low;
+        solving.high[l] = high;
     }
 }

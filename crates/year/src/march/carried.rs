@@ -86,12 +86,14 @@ impl Carried {
 
     /// Surface of the water that stands in a cell over its wall, and all of that water, kg per m2 of wall.
     pub(super) fn surface(&self, l: usize, at: usize, cell: &Cell<f64>) -> (f64, f64) {
+        let here = self.cells.get(at).filter(|here| !here.stands.is_empty());
+        let Some((here, lane)) = here.zip(self.lanes.get(l)) else {
+            return (0.0, 0.0);
+        };
         let (mut m2, mut kg) = (0.0, 0.0);
-        if let Some((here, lane)) = self.cells.get(at).zip(self.lanes.get(l)) {
-            for (stand_m2, stand_kg, _) in standing(here, &lane.found) {
-                m2 += stand_m2;
-                kg += stand_kg;
-            }
+        for (stand_m2, stand_kg, _) in standing(here, &lane.found) {
+            m2 += stand_m2;
+            kg += stand_kg;
         }
         let per_wall = 1.0 / (cell.inner * cell.length);
         (m2 * per_wall, kg * per_wall)

@@ -5,7 +5,7 @@ use dewrun_remedies::{
     Alteration, DesignHour, Left, Search, Subject, Target, Tried, altered, pairs, searches,
 };
 use dewrun_run::air::{MoistAir, Pair};
-use dewrun_run::{Run, evaluate};
+use dewrun_run::{Factors, Run, evaluate};
 use dewrun_season::told::{Schedule, Space};
 use dewrun_season::{Change, Season, Source, Step};
 
@@ -141,6 +141,7 @@ fn random(seed: u64) -> (Inputs, Target) {
             run,
             installation,
             season,
+            factors: Factors::PUBLISHED,
         },
         target,
     )

@@ -40,8 +40,8 @@ pub use boundary::{
     dry_boundary, longest_tube, most_humid_duct_air, staying_dry,
 };
 pub use doubt::{
-    Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares, seed_of,
-    weighted_shares,
+    Relation, Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares,
+    seed_of, weighted_shares,
 };
 pub use geometry::{
     Change, Kind as RemedyKind, Left, Regrade, Remedy, Subject, changed, missing_traps, regrades,

@@ -54,9 +54,7 @@ fn share(run_index: usize, run: &Run, share: &Share) -> ShareOutput {
             let paths = paths.map(|path| path.as_str().to_owned()).collect();
             (Some(one.figure.id()), paths, None)
         }
-        Varied::InsideFilm => (None, Vec::new(), Some("inside_film")),
-        Varied::OutsideFilm => (None, Vec::new(), Some("outside_film")),
-        Varied::Diffusivity => (None, Vec::new(), Some("diffusivity")),
+        Varied::Relation(relation) => (None, Vec::new(), Some(relation.id())),
     };
     ShareOutput {
         assumed: assumed.map(str::to_owned),

@@ -4,6 +4,7 @@ mod spans;
 mod visits;
 
 use dewrun_ensemble::{Inputs, SeasonInput, Usual};
+use dewrun_run::Factors;
 
 pub use visits::{day_of, measurements};
 
@@ -61,6 +62,7 @@ pub fn to_ensemble(project: &Project, run_index: usize) -> Result<EnsembleSaid, 
                 run,
                 installation: built.installation,
                 season: said.season.clone(),
+                factors: Factors::PUBLISHED,
             },
             givens: all,
             season,

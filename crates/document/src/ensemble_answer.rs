@@ -15,8 +15,8 @@ use crate::{DocumentError, EnsembleSaid, WeatherReference, given_path};
 
 /// Smaller parts of a spread are noise.
 const LEAST_SHARE: f64 = 0.01;
-/// Relations that a year takes as published.
-const AS_PUBLISHED: [&str; 3] = ["inside_film", "outside_film", "diffusivity"];
+/// Relations that every member takes as published.
+const AS_PUBLISHED: [&str; 1] = ["friction"];
 
 /// What an answer is told from.
 #[derive(Debug, Clone, Copy)]
@@ -123,6 +123,7 @@ fn span_output(telling: &EnsembleTelling<'_>, at: usize) -> Option<SpanOutput> {
             let paths = known.map(|(_, path)| path.clone()).collect();
             (input.id(), input.name(), paths)
         }
+        Varied::Relation(relation) => (relation.id(), relation.name(), Vec::new()),
     };
     Some(SpanOutput {
         id: id.to_owned(),
@@ -130,7 +131,7 @@ fn span_output(telling: &EnsembleTelling<'_>, at: usize) -> Option<SpanOutput> {
         paths: paths.iter().map(|path| path.as_str().to_owned()).collect(),
         row: match &span.origin {
             Origin::Assumed { row } => Some(row.clone()),
-            Origin::Measured => None,
+            Origin::Measured | Origin::Known => None,
         },
         low: Figure(span.low),
         usual: Figure(span.usual),
@@ -142,6 +143,7 @@ fn deciding(plan: &Plan, one: &SpanShare) -> Option<DecidingOutput> {
     let how = match &plan.spans().get(one.span)?.varied {
         Varied::Input { figure, .. } => figure.how_to_measure(),
         Varied::Season(input) => input.how_to_measure(),
+        Varied::Relation(_) => return None,
     };
     Some(DecidingOutput {
         span: count(one.span),

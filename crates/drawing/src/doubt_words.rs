@@ -163,6 +163,7 @@ impl DoubtWords<'_> {
                 assumed_name(self.spaces, *figure, places.first().copied())
             }
             Varied::Season(input) => input.name().to_owned(),
+            Varied::Relation(relation) => relation.name().to_owned(),
         })
     }
 

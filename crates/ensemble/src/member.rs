@@ -1,6 +1,6 @@
 //! One member of an ensemble: its year on its way, and what is kept of it.
 
-use dewrun_run::{Whole, evaluate, water_and_air};
+use dewrun_run::{Whole, evaluate_with, water_and_air};
 use dewrun_season::{SeasonError, YearOutcome, YearWork};
 
 use crate::hours::Kept;
@@ -70,6 +70,7 @@ impl MemberWork {
     ) -> Result<Self, SeasonError> {
         let hourly = climate.hours(&inputs)?;
         let work = YearWork::new(&inputs.run, &inputs.installation, hourly)?;
+        let work = work.with_factors(inputs.factors);
         Ok(Self {
             inputs,
             point,
@@ -131,6 +132,6 @@ impl MemberWork {
 }
 
 fn whole(inputs: &Inputs) -> Option<Whole> {
-    let steady = evaluate(&inputs.run).ok()?.value;
+    let steady = evaluate_with(&inputs.run, inputs.factors).ok()?.value;
     water_and_air(&inputs.run, &inputs.installation, &steady).ok()
 }

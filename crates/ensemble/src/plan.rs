@@ -2,7 +2,7 @@
 
 use dewrun_numeric::sobol::{Dimension, Sobol};
 use dewrun_run::figure::{Given, set, set_installed};
-use dewrun_run::{Installation, Run};
+use dewrun_run::{Factors, Installation, Run};
 use dewrun_season::{Hourly, Season, SeasonError, hours_of};
 use dewrun_weather::Series;
 
@@ -31,6 +31,8 @@ pub struct Inputs {
     pub installation: Installation,
     /// Where its duct's air comes from and what surrounds it.
     pub season: Season,
+    /// What its relations are multiplied by.
+    pub factors: Factors,
 }
 
 /// The weather of a year, and what was measured in the duct.
@@ -140,5 +142,9 @@ fn put(inputs: &mut Inputs, span: &Span, value: f64) -> Option<()> {
             Some(())
         }
         Varied::Season(input) => set_season(&mut inputs.season, *input, value),
+        Varied::Relation(relation) => {
+            relation.put(value, &mut inputs.factors);
+            Some(())
+        }
     }
 }

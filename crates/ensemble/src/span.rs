@@ -1,6 +1,6 @@
 //! What varies from member to member, and how far.
 
-use dewrun_advice::{Assumption, assumptions};
+use dewrun_advice::{Assumption, Relation, assumptions};
 use dewrun_numeric::quantile::triangular;
 use dewrun_run::Place;
 use dewrun_run::figure::{Figure, Given, Origin as GivenOrigin};
@@ -19,6 +19,8 @@ pub enum Varied {
     },
     /// A number of the year.
     Season(SeasonInput),
+    /// A factor on a relation.
+    Relation(Relation),
 }
 
 /// Why a value may lie off.
@@ -31,6 +33,8 @@ pub enum Origin {
     },
     /// It was measured, and no better than one can measure it.
     Measured,
+    /// It is a relation, and known no better.
+    Known,
 }
 
 /// What varies, and how far.
@@ -63,7 +67,8 @@ impl Span {
             usual: one.value,
             high: one.high,
         });
-        let all = assumed.chain(measured).chain(season);
+        let relations = Relation::ALL.into_iter().map(Self::of_relation);
+        let all = assumed.chain(measured).chain(season).chain(relations);
         all.filter(|span| span.low < span.high).collect()
     }
 
@@ -77,6 +82,16 @@ impl Span {
             low: one.low,
             usual: one.value,
             high: one.high,
+        }
+    }
+
+    fn of_relation(relation: Relation) -> Self {
+        Self {
+            varied: Varied::Relation(relation),
+            origin: Origin::Known,
+            low: 1.0 - relation.spread(),
+            usual: 1.0,
+            high: 1.0 + relation.spread(),
         }
     }
 
@@ -175,6 +190,10 @@ mod tests {
             (low - 19.3).abs() < 1e-12 && (high - 20.7).abs() < 1e-12,
             "{low} {high}"
         );
-        assert_eq!(of(given(GivenOrigin::Typed)), None, "it stands");
+        assert_eq!(
+            of(given(GivenOrigin::Typed)),
+            Some((0.75, 1.0, 1.25)),
+            "it stands: the first that varies is the film inside"
+        );
     }
 }

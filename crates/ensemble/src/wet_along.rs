@@ -1,7 +1,7 @@
 //! Where along the tubes a member is wet in its wettest hours.
 
 use dewrun_quantity::Length;
-use dewrun_run::{Leg, TubeOutcome, evaluate};
+use dewrun_run::{Leg, TubeOutcome, evaluate_with};
 use dewrun_season::told::FogAir;
 use dewrun_season::{Source, YearOutcome, moment, outdoors, run_at};
 use dewrun_weather::Series;
@@ -28,7 +28,7 @@ pub(crate) fn wet_along(
         };
         let read = in_duct(inputs, climate.measured, start_s);
         let run = run_at(&inputs.run, &inputs.season, moment, &outdoors, read);
-        let Ok(outcome) = evaluate(&run) else {
+        let Ok(outcome) = evaluate_with(&run, inputs.factors) else {
             continue;
         };
         let [intake, exhaust] = &mut along;

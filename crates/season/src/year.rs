@@ -1,6 +1,6 @@
 //! A run's year, marched in slices, and what it comes to.
 
-use dewrun_run::{Grade, Installation, Run, WholeError, evaluate, water_and_air};
+use dewrun_run::{Factors, Grade, Installation, Run, WholeError, evaluate, water_and_air};
 use dewrun_year::{
     Grid, HourSum, March, Month, Route, RouteDesign, Steps, StorePlace, Visits, Water,
     WaterBalance, WaterHour, WaterSum, YearSum, dry_by_bound, months, route_design, water_balance,
@@ -101,6 +101,18 @@ impl YearWork {
             no_water,
             rating: rating.map(|rating| rating.to_fraction()),
         })
+    }
+
+    /// The same, but the films and the diffusivity of vapour are multiplied by factors, to carry their known spread through the year.
+    ///
+    /// # Range
+    /// Before the first hour is marched. The airflow is that of the relations as published.
+    #[must_use]
+    pub fn with_factors(self, factors: Factors) -> Self {
+        Self {
+            march: self.march.with_factors(factors),
+            ..self
+        }
     }
 
     /// How many hours there are.

@@ -1,7 +1,7 @@
 //! The year: what each hour leaves for the next closes, and does not hang on cells, lanes or stops.
 
 use dewrun_tests::hours::route_and_hours;
-use dewrun_tube::{Accuracy, Segment, Stream, march};
+use dewrun_tube::{Accuracy, Factors, Segment, Stream, march};
 use dewrun_year::{Around, Grid, Hour, HourSum, Hours, Leg, March, Route, Steps, dry_by_bound};
 
 const ROUTES: u64 = 40;
@@ -118,17 +118,49 @@ fn without_carry_over_each_hour_stands_alone() {
 
 #[test]
 fn an_hour_alone_is_the_steady_answer() {
+    alone_as_steady(Factors::PUBLISHED);
+}
+
+/// Relations as far off as each is known, one at a time and together: the year carries them as the steady answer does.
+#[test]
+fn the_year_carries_the_spread_of_relations() {
+    let published = Factors::PUBLISHED;
+    for factors in [
+        Factors {
+            inside: 1.25,
+            ..published
+        },
+        Factors {
+            outside: 0.8,
+            ..published
+        },
+        Factors {
+            diffusivity: 1.03,
+            ..published
+        },
+        Factors {
+            inside: 0.75,
+            outside: 1.2,
+            diffusivity: 0.97,
+        },
+    ] {
+        alone_as_steady(factors);
+    }
+}
+
+#[track_caller]
+fn alone_as_steady(factors: Factors) {
     let mut off = Vec::new();
     for seed in 0..ROUTES {
         let (route, hours) = drawn(seed);
-        let year = March::new(&route, &hours, Grid::PRODUCT, Steps::Whole);
+        let year = March::new(&route, &hours, Grid::PRODUCT, Steps::Whole).with_factors(factors);
         let (mut got, mut expected) = (0.0, 0.0);
         for h in (0..HOURS).step_by(9) {
             got += year
                 .alone(&hours, h)
                 .expect("the hour is there")
                 .condensed_kg;
-            expected += steady_kg(&route, &hours, h);
+            expected += steady_kg(&route, &hours, h, factors);
         }
         if 0.005 * expected + NOTHING_KG < (got - expected).abs() {
             off.push(format!("seed {seed}: {got} kg for {expected}"));
@@ -138,7 +170,7 @@ fn an_hour_alone_is_the_steady_answer() {
 }
 
 /// What the steady march deposits in an hour, kg.
-fn steady_kg(route: &Route, hours: &Hours, h: usize) -> f64 {
+fn steady_kg(route: &Route, hours: &Hours, h: usize, factors: Factors) -> f64 {
     let hour = hours.hour(h).expect("the hour is there");
     let segments = |legs: &[Leg]| -> Vec<Segment> {
         let segment = |leg: &Leg| {
@@ -161,7 +193,7 @@ fn steady_kg(route: &Route, hours: &Hours, h: usize) -> f64 {
         };
         legs.iter().map(segment).collect()
     };
-    let inlet = Stream::new(hour.air_c, hour.w, hour.dry_air_kg_s, hour.p_pa);
+    let inlet = Stream::new(hour.air_c, hour.w, hour.dry_air_kg_s, hour.p_pa).with_factors(factors);
     let intake = march(&inlet, &segments(&route.intake), Accuracy::PRODUCT);
     let chamber = intake.end.warmed(route.detector_w);
     let exhaust = march(&chamber, &segments(&route.exhaust), Accuracy::PRODUCT);

@@ -4,6 +4,7 @@ use dewrun_numeric::quantile::triangular;
 use dewrun_run::figure::{Given, set};
 use dewrun_run::{Factors, Run};
 
+use super::Relation;
 use crate::assumption::{Assumption, assumptions};
 
 /// What varies from case to case.
@@ -11,23 +12,9 @@ use crate::assumption::{Assumption, assumptions};
 pub enum Varied {
     /// An assumed value, from its low over its usual to its high.
     Assumed(Assumption),
-    /// The film inside the tubes: mixed convection at low speed.
-    InsideFilm,
-    /// Natural convection around the tubes.
-    OutsideFilm,
-    /// Diffusivity of vapour in air.
-    Diffusivity,
+    /// A relation, within its known spread.
+    Relation(Relation),
 }
-
-/// Known spread of the relations, either way.
-///
-/// # Source
-/// Inside, mixed convection at low speed 25 %; outside, natural convection of thin tubes 20 %: Morgan 1975 lies as far above Churchill & Chu 1975; diffusivity 3 %: Marrero & Mason 1972.
-const RELATIONS: [(Varied, f64); 3] = [
-    (Varied::InsideFilm, 0.25),
-    (Varied::OutsideFilm, 0.20),
-    (Varied::Diffusivity, 0.03),
-];
 
 impl Varied {
     /// Everything that varies in a run's steady answer.
@@ -41,7 +28,7 @@ impl Varied {
                 && (one.places.iter())
                     .all(|place| set(&mut tried, one.figure, *place, one.value).is_some())
         });
-        let relations = RELATIONS.into_iter().map(|(relation, _)| relation);
+        let relations = Relation::ALL.into_iter().map(Self::Relation);
         assumed.map(Self::Assumed).chain(relations).collect()
     }
 
@@ -56,16 +43,8 @@ impl Varied {
                     set(run, one.figure, *place, value)?;
                 }
             }
-            Self::InsideFilm => factors.inside = self.factor(share),
-            Self::OutsideFilm => factors.outside = self.factor(share),
-            Self::Diffusivity => factors.diffusivity = self.factor(share),
+            Self::Relation(relation) => relation.put(relation.factor(share), factors),
         }
         Some(())
-    }
-
-    fn factor(&self, share: f64) -> f64 {
-        let found = RELATIONS.iter().find(|(relation, _)| relation == self);
-        let spread = found.map_or(0.0, |(_, spread)| *spread);
-        triangular(1.0 - spread, 1.0, 1.0 + spread, share)
     }
 }

@@ -33,14 +33,22 @@ fn spreads_are_in_order_and_every_part_has_its_span() {
             );
         }
     }
+    let relations = ["inside_film", "outside_film", "diffusivity"];
     for span in spans {
         let value = |name: &str| span[name].as_f64().expect("a number");
         assert!(value("low") < value("high"), "{span}");
-        assert!(
-            !span["paths"].as_array().expect("paths").is_empty(),
-            "{span}"
-        );
+        let is_relation = relations.contains(&span["id"].as_str().expect("an id"));
+        let held = span["paths"].as_array().expect("paths").len();
+        assert_eq!(0 < held, !is_relation, "{span}");
     }
+    let ids: Vec<_> = spans
+        .iter()
+        .filter_map(|span| span["id"].as_str())
+        .collect();
+    assert!(
+        relations.iter().all(|one| ids.contains(one)),
+        "all relations vary: {ids:?}"
+    );
     assert_eq!(doubt["measured"], Value::Null, "nothing was read");
 }
 

@@ -76,7 +76,7 @@ pub struct EnsembleOutput {
     pub quantities: Vec<QuantityOutput>,
     /// What varies from member to member.
     pub spans: Vec<SpanOutput>,
-    /// Relations that no member varies: their spread is in the steady answer alone.
+    /// Relations that no member varies.
     pub as_published: Vec<String>,
     /// The one to three assumed values that decide, and how to measure each.
     pub deciding: Vec<DecidingOutput>,
@@ -122,13 +122,13 @@ pub struct SpanShareOutput {
 #[serde(deny_unknown_fields)]
 #[schemars(rename = "Span")]
 pub struct SpanOutput {
-    /// Id of the figure, or of the number of the year.
+    /// Id of the figure, of the number of the year, or of the relation: `inside_film`, `outside_film` or `diffusivity`.
     pub id: String,
     /// What it is called.
     pub name: String,
     /// The fields of the project that hold it, or would.
     pub paths: Vec<String>,
-    /// The row of the library that it was taken from; left out where it was measured.
+    /// The row of the library that it was taken from; left out where it was measured, and of relations.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub row: Option<String>,
     /// The lowest value, in the unit of the figure; shares and humidities of the year are parts of one.

@@ -131,9 +131,7 @@ fn shares(worked: &Worked<'_>, doubt: &SteadyDoubt, relations: &mut Relations) -
                 one.figure,
                 one.places.first().copied(),
             ),
-            Varied::InsideFilm => "film inside the tubes, ±25 %".to_owned(),
-            Varied::OutsideFilm => "film outside the tubes, ±20 %".to_owned(),
-            Varied::Diffusivity => "diffusivity of vapour in air, ±3 %".to_owned(),
+            Varied::Relation(relation) => relation.name().to_owned(),
         };
         table.row(&[
             escaped(&capital(&name)),

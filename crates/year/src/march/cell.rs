@@ -4,6 +4,7 @@ use core::f64::consts::PI;
 
 use dewrun_numeric::elementary::{cbrt, pow};
 use dewrun_numeric::integrate::gauss_legendre_8;
+use dewrun_tube::Factors;
 use dewrun_tube::film_inside::{FAR_FROM_ENTRY, local, vdi_g1_laminar};
 use dewrun_tube::film_outside::STEFAN_BOLTZMANN;
 use dewrun_tube::layers::cylinder_resistance_mk_w;
@@ -54,6 +55,9 @@ pub(super) struct Cell<T> {
     /// `1 / (3 R^(2/3))` and `R^(-1/3)` of it.
     pub(super) root_step: T,
     pub(super) per_root: T,
+    /// Factors on natural convection outside and on the diffusivity of vapour: 1 as published.
+    pub(super) natural: T,
+    pub(super) diffusivity: T,
     /// Share of the difference between the air and the space by which the surface is first guessed to be warmer than the space.
     pub(super) warmth: T,
 }
@@ -194,6 +198,19 @@ fn even(length_m: f64, cell_m: f64, at_inlet: bool) -> Vec<f64> {
     ends
 }
 
+impl Cell<f64> {
+    /// The same with relations that are taken as factors say.
+    pub(super) fn with_factors(self, factors: Factors) -> Self {
+        Self {
+            number: self.number.map(|of_power| of_power * factors.inside),
+            entry: self.entry * factors.inside,
+            natural: factors.outside,
+            diffusivity: factors.diffusivity,
+            ..self
+        }
+    }
+}
+
 /// Range of the cube root of Re Pr and Re Sc times the bore, over a year.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Roots {
@@ -292,6 +309,8 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
         retained,
         root_step: 1.0 / (3.0 * cbrt(retained) * cbrt(retained)),
         per_root: 1.0 / cbrt(retained),
+        natural: 1.0,
+        diffusivity: 1.0,
         warmth: outside / (outside + inside + tube + insulation),
     }
 }

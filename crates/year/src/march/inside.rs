@@ -79,9 +79,11 @@ impl State {
             let both = transport(t_c, x);
             let per_gas = DRY_AIR_MOLAR_MASS / GAS_CONSTANT;
             // Of ideal gases; the pressure drops out.
-            let diffusive =
-                diffusivity_m2_s(t_c, 1.0) * per_gas * (1.0 - (1.0 - MOLAR_MASS_RATIO) * x)
-                    / (t_c + ZERO_CELSIUS_K);
+            let diffusive = cell.diffusivity[l]
+                * diffusivity_m2_s(t_c, 1.0)
+                * per_gas
+                * (1.0 - (1.0 - MOLAR_MASS_RATIO) * x)
+                / (t_c + ZERO_CELSIUS_K);
             let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
             let per_bore = cell.per_bore[l] * given.flow[l];
             let moving = per_bore * (1.0 + w);

@@ -39,6 +39,8 @@ pub(super) fn skewed(cells: &[Cell<f64>]) -> Vec<Cell<Lanes>> {
                 retained: of(&|c| c.retained),
                 root_step: of(&|c| c.root_step),
                 per_root: of(&|c| c.per_root),
+                natural: of(&|c| c.natural),
+                diffusivity: of(&|c| c.diffusivity),
                 warmth: of(&|c| c.warmth),
             }
         })

@@ -28,6 +28,8 @@ use lanes::{LANES, Lanes, skewed};
 use state::State;
 use wave::Lane;
 
+use dewrun_tube::Factors;
+
 pub use cell::Grid;
 
 /// In which steps an hour is marched.
@@ -145,6 +147,24 @@ impl March {
             legs: Vec::with_capacity(hours.len() * leg_count),
             leg_count,
             carried: None,
+        }
+    }
+
+    /// The same, but the films and the diffusivity of vapour are multiplied by factors, to carry their known spread through a year.
+    ///
+    /// # Range
+    /// Before the first hour is marched; factors near 1, as [`Factors`] says.
+    #[must_use]
+    pub fn with_factors(self, factors: Factors) -> Self {
+        let cells = self
+            .cells
+            .into_iter()
+            .map(|cell| cell.with_factors(factors));
+        let cells: Vec<_> = cells.collect();
+        Self {
+            turns: skewed(&cells),
+            cells,
+            ..self
         }
     }
 

@@ -50,7 +50,7 @@ impl State {
             let root = rough_cbrt(larger(difference.abs(), LEAST_DIFFERENCE_K).sqrt());
             let size = root * given.p_root[l] * cell.size[l];
             let (number, exponent) = level_natural(size, film_c);
-            solving.number[l] = number;
+            solving.number[l] = number * cell.natural[l];
             solving.exponent[l] = exponent;
         }
         for l in 0..LANES {
@@ -74,7 +74,7 @@ impl State {
         let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
         let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
         let (number, exponent) = rising_natural(size, shape, film_c, difference);
-        solving.number[l] = number * slim;
+        solving.number[l] = number * slim * cell.natural[l];
         solving.exponent[l] = exponent;
     }
 

@@ -154,6 +154,7 @@ impl Ensemble {
                 assumed_name(spaces, *figure, places.first().copied())
             }
             Varied::Season(input) => input.name().to_owned(),
+            Varied::Relation(relation) => relation.name().to_owned(),
         };
         self.plan.spans().iter().map(name).collect()
     }

@@ -31,6 +31,7 @@ pub(crate) enum Command {
     Unpack(Unpack),
     Link(Link),
     Sheet(Sheet),
+    Diagram(Diagram),
     Figures(Figures),
     Schema(Schema),
 }
@@ -346,6 +347,68 @@ pub(crate) struct CalculationSheet {
     pub(crate) units: System,
     #[command(flatten)]
     pub(crate) said: Said,
+}
+
+/// Draws one diagram of a run as SVG, or writes what is drawn as CSV.
+///
+/// The SVG needs nothing besides and is drawn for paper. Of the year CSV has every hour, as `year --csv`.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct Diagram {
+    /// What is drawn.
+    #[arg(value_enum)]
+    pub(crate) kind: DiagramKind,
+    /// Project file, packed project, or a link that carries one; `-` reads it from the standard input.
+    #[arg(value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// What is drawn, as CSV with a name and unit over each column.
+    #[arg(long)]
+    pub(crate) csv: bool,
+    /// Of which tube, where it is of one.
+    #[arg(long, value_enum, default_value_t = WhichTube::Intake)]
+    pub(crate) tube: WhichTube,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// The run of this id; of a project with one run, that.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
+    /// File to write; without one, the standard output.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: Option<PathBuf>,
+    /// Units of the drawing; columns of CSV name their own.
+    #[arg(long, value_enum, default_value_t = System::Si)]
+    pub(crate) units: System,
+}
+
+/// A diagram.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum DiagramKind {
+    /// Duct, tube, spaces and detector to scale, with the water where it is.
+    Elevation,
+    /// Air, inner wall and dew point along the tube, and what forms per metre.
+    Profile,
+    /// Temperature across, dew point up, with the dry boundary.
+    DewSquare,
+    /// Pressures along the path of the air.
+    Pressure,
+    /// What drives the flow and what it costs.
+    Budget,
+    /// From the duct to the sensor.
+    TransportTime,
+    /// States and faults of the airflow under the limits.
+    Limits,
+    /// The wet calendar, with traps, airflow and blind hours on its axis.
+    Year,
+}
+
+/// One of the tubes.
+#[derive(Debug, Clone, Copy, ValueEnum)]
+pub(crate) enum WhichTube {
+    /// From the duct to the detector.
+    Intake,
+    /// From the detector back to the duct.
+    Exhaust,
 }
 
 /// A size of paper.

@@ -5,6 +5,7 @@ mod answer_json;
 mod args;
 mod assess;
 mod columns;
+mod diagram;
 mod doubt;
 mod evaluate;
 mod exit;
@@ -45,6 +46,7 @@ fn main() -> ExitCode {
         Command::Weather(args) => weather::weather(args, &mut out),
         Command::Link(args) => link::link(args, &mut out),
         Command::Sheet(args) => sheet::sheet(args, &mut out),
+        Command::Diagram(args) => diagram::diagram(args, &mut out),
         Command::Figures(args) => figures::figures(args, &mut out),
         Command::Schema(args) => schema::schema(args, &mut out),
     };

@@ -41,7 +41,7 @@ pub(crate) struct Told {
     pub(crate) output: YearOutput,
     pub(crate) ending: Ending,
     /// Every hour as CSV, where that was asked for.
-    csv: String,
+    pub(crate) csv: String,
     /// As it is drawn, where that was asked for and there is weather.
     pub(crate) drawn: Option<dewrun_drawing::year::Year>,
 }
@@ -265,7 +265,7 @@ fn csv(outcome: &YearOutcome, names: &Names) -> String {
 }
 
 /// A cell of CSV (RFC 4180).
-fn quoted(text: &str) -> String {
+pub(crate) fn quoted(text: &str) -> String {
     if text.contains([',', '"', '\n', '\r']) {
         return format!("\"{}\"", text.replace('"', "\"\""));
     }

@@ -19,4 +19,5 @@ pub use left_out::LeftOut;
 pub use paper::Paper;
 pub use printed_code::{CODE_MM, PrintedCode, QUIET_MODULES, SMALLEST_MODULE_MM, printed_code};
 pub use site_card::{CardOptions, SiteCard, document, site_card};
+pub use standalone::drawing_alone;
 pub use told::Told;

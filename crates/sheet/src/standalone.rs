@@ -38,6 +38,21 @@ const fn typeface() -> String {
     String::new()
 }
 
+/// How lines and tints of a drawing by itself look: those of paper, the text as the page sets it.
+const ALONE: &str = ":root,svg{--paper:#fff;--sheet:#fff;--raise:#fff;--ink:#000;--ink-2:#2b2b2b;--ink-3:#4a4a4a;--edge:#6b6b6b;--rule:#b5b5b5;--hatch:#8a8a8a;--water:#03426b;--water-2:#d4e4f0;--frost:#ac4fb2;--mist:#9b4c04;--sweat:#0f846c;--fault:#8e1a12;--fault-2:#fff;--mark:#fff;--mark-2:#fff;--on-mark:#000;--m1:#e3eef6;--m2:#b4d1e7;--m3:#73a9d0;--m4:#2f74ac;--m5:#0a355f;--l-cut:2.4px;--l-seen:1.5px;--l-measure:.9px;--l-carry:.8px;--l-grid:1px;--type:B612,\"DejaVu Sans\",Verdana,sans-serif;background:#fff;font-size:14.11px}";
+
+/// One of the drawings in mark-up, counted from 0, as a document of its own, which needs nothing besides; none where there are no so many.
+#[must_use]
+pub fn drawing_alone(markup: &str, number: usize) -> Option<String> {
+    const OPEN: &str = "<svg ";
+    const CLOSE: &str = "</svg>";
+    let (drawing, _) = markup.split(OPEN).nth(number + 1)?.split_once(CLOSE)?;
+    let (attributes, content) = drawing.split_once('>')?;
+    Some(format!(
+        "{OPEN}{attributes}><style>{ALONE}\n{DRAWING_CSS}\n{WATER_CSS}\n{YEAR_CSS}</style>{content}{CLOSE}\n"
+    ))
+}
+
 /// A document around the sheets of a body.
 pub(crate) fn standalone(title: &str, body: &str, paper: Paper) -> String {
     let title = escaped(title);

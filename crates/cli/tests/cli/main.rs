@@ -4,6 +4,7 @@
 //! against sources from outside.
 
 mod assess;
+mod diagram;
 mod doubt;
 mod lines;
 mod link;

@@ -36,6 +36,7 @@ fn help() {
     hold("help_sheet", &dewrun(&["sheet", "site", "--help"]));
     let calculation = dewrun(&["sheet", "calculation", "--help"]);
     hold("help_sheet_calculation", &calculation);
+    hold("help_diagram", &dewrun(&["diagram", "--help"]));
     hold("help_year", &dewrun(&["year", "--help"]));
     hold("help_doubt", &dewrun(&["doubt", "--help"]));
     hold("help_remedies", &dewrun(&["remedies", "--help"]));

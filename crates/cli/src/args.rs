@@ -26,6 +26,7 @@ pub(crate) enum Command {
     Year(Year),
     Doubt(Doubt),
     Remedies(Remedies),
+    Troubles(Troubles),
     Weather(Weather),
     Pack(Pack),
     Unpack(Unpack),
@@ -173,6 +174,59 @@ pub(crate) struct Remedies {
     /// Units of the text.
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
+    #[command(flatten)]
+    pub(crate) said: Said,
+}
+
+/// Which cause explains a log of troubles best, with the evidence for and against it, and what to look at next.
+///
+/// The log is any table with a date, a time and words a line: airflow low or high, alarm without smoke, water found, trap emptied, filter changed, detector replaced.
+/// Without a log the answers alone rank the causes: those that the project's note holds, and those given by `--answer`.
+#[derive(Debug, clap::Args)]
+pub(crate) struct Troubles {
+    /// The log; `-` reads it from the standard input.
+    #[arg(value_name = "LOG")]
+    pub(crate) log: Option<PathBuf>,
+    /// Project file, packed project, or a link that carries one.
+    #[arg(long, value_name = "PROJECT")]
+    pub(crate) project: PathBuf,
+    /// Weather file that is taken, whatever the project names; that of the log's own days tells most.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// Members of the ensemble.
+    #[arg(long, value_name = "N", default_value_t = 64, value_parser = clap::value_parser!(u32).range(8..=16384))]
+    pub(crate) members: u32,
+    /// The first day that the log speaks of, such as 2026-06-01; left out: a week before its first entry.
+    #[arg(long, value_name = "DAY", requires = "until")]
+    pub(crate) from: Option<String>,
+    /// The day after the last that it speaks of.
+    #[arg(long, value_name = "DAY", requires = "from")]
+    pub(crate) until: Option<String>,
+    /// A tapped answer: `trouble=airflow-low`, `airflow-high` or `alarm`; `when=summer-day`, `summer-night`, `between`, `winter` or `any`;
+    /// `trap=none`, `water`, `dry` or `not-sure`; `touched=this-year`, `longer-ago` or `not-sure`.
+    #[arg(long = "answer", value_name = "WHAT=ANSWER")]
+    pub(crate) answers: Vec<String>,
+    /// What words of the log mean: `draught weak=airflow_low`.
+    #[arg(long = "means", value_name = "WORDS=KIND")]
+    pub(crate) means: Vec<String>,
+    /// Order of day, month and year in the log.
+    #[arg(long, value_enum)]
+    pub(crate) log_date_order: Option<Order>,
+    /// Hours that the log's clock is ahead of UTC outside daylight saving; left out: as the weather's.
+    #[arg(long, value_name = "HOURS", allow_hyphen_values = true)]
+    pub(crate) clock_offset: Option<String>,
+    /// When the log's clock is put forward and back by an hour, each as month, which of the month, day of the week and hour on the wall: `3,last,sun,2:10,last,sun,3`.
+    #[arg(long, value_name = "START:END")]
+    pub(crate) daylight_saving: Option<String>,
+    /// What was seen at a check: `empty_and_measure=1`, outcomes counted from 1.
+    #[arg(long = "seen", value_name = "CHECK=N")]
+    pub(crate) seen: Vec<String>,
+    /// Answer in JSON.
+    #[arg(long)]
+    pub(crate) json: bool,
+    /// The run of this id; left out: the first.
+    #[arg(long, value_name = "ID")]
+    pub(crate) run: Option<String>,
     #[command(flatten)]
     pub(crate) said: Said,
 }
@@ -682,6 +736,8 @@ pub(crate) enum Document {
     Doubt,
     /// The answer of `remedies --json`.
     Remedies,
+    /// The answer of `troubles --json`.
+    Troubles,
 }
 
 impl System {

@@ -181,7 +181,11 @@ pub(crate) fn of_run(
 }
 
 /// Members side by side, some at a time.
-fn gather(plan: &Plan, climate: Climate<'_>, (members, rows_each): (u32, usize)) -> Gathered {
+pub(crate) fn gather(
+    plan: &Plan,
+    climate: Climate<'_>,
+    (members, rows_each): (u32, usize),
+) -> Gathered {
     let progress = Progress::new(members);
     let mut gathered = Gathered::default();
     let mut from = 0;
@@ -240,7 +244,7 @@ pub(crate) fn told_of(position: usize, sentence: &str) -> DocumentError {
     }
 }
 
-fn no_file(position: usize, complaints: &[String]) -> DocumentError {
+pub(crate) fn no_file(position: usize, complaints: &[String]) -> DocumentError {
     let missing = complaints.first().map(String::as_str);
     told_of(
         position,

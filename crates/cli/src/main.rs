@@ -19,6 +19,7 @@ mod report;
 mod schema;
 mod sheet;
 mod table;
+mod troubles;
 mod weather;
 mod whole;
 mod year;
@@ -41,6 +42,7 @@ fn main() -> ExitCode {
         Command::Year(args) => year::year(args, &mut out),
         Command::Doubt(args) => doubt::doubt(args, &mut out),
         Command::Remedies(args) => remedies::remedies(args, &mut out),
+        Command::Troubles(args) => troubles::troubles(args, &mut out),
         Command::Pack(args) => pack::pack(args, &mut out),
         Command::Unpack(args) => pack::unpack(args, &mut out),
         Command::Weather(args) => weather::weather(args, &mut out),

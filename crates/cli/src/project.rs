@@ -117,7 +117,7 @@ fn link(path: &Path) -> Option<&str> {
 }
 
 /// The bytes of a file, or of the standard input; no more than tell that it is too long.
-fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
+pub(crate) fn bytes_of(path: &Path) -> io::Result<Vec<u8>> {
     // A packed project is longer than any project alone.
     let most = u64::try_from(FILE_BYTES).unwrap_or(u64::MAX) + 1;
     let mut bytes = Vec::new();

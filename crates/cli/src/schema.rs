@@ -3,7 +3,8 @@
 use std::io::{self, Write};
 
 use dewrun_document::{
-    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, weather_schema,
+    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, troubles_schema,
+    weather_schema,
 };
 
 use crate::args::{Document, Schema};
@@ -16,6 +17,7 @@ pub(crate) fn schema(args: &Schema, out: &mut impl Write) -> io::Result<Ending> 
         Document::Air => air_schema(),
         Document::Doubt => doubt_schema(),
         Document::Remedies => remedies_schema(),
+        Document::Troubles => troubles_schema(),
         Document::Weather => weather_schema(),
     };
     out.write_all(text.as_bytes())?;

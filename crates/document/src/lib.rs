@@ -39,6 +39,7 @@ mod remedies_answer;
 mod schema;
 mod season;
 mod share_link;
+mod troubles_answer;
 mod v1;
 mod visited;
 mod weather_answer;
@@ -63,12 +64,14 @@ pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack,
 pub use place::{given_path, located, path_of};
 pub use remedies_answer::{RemedyTelling, access_of, hour_name, remedies_answer};
 pub use schema::{
-    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, weather_schema,
+    air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, troubles_schema,
+    weather_schema,
 };
 pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
     LINK_MARK, fingerprint, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };
+pub use troubles_answer::{TroublesTelling, troubles_answer};
 pub use v1::output;
 pub use v1::{
     Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,

@@ -4,7 +4,9 @@ use dewrun_quantity::Limits;
 use serde_json::{Value, json};
 
 use crate::limits::{FIELDS, PLAIN, READINGS, YEAR, YEAR_PLAIN};
-use crate::output::{AirStateOutput, AssessOutput, DoubtFile, RemediesFile, WeatherOutput};
+use crate::output::{
+    AirStateOutput, AssessOutput, DoubtFile, RemediesFile, TroublesFile, WeatherOutput,
+};
 use crate::v1::File;
 
 /// The JSON schema (draft 2020-12) of the project file, with the limits of every number.
@@ -43,6 +45,12 @@ pub fn doubt_schema() -> String {
 #[must_use]
 pub fn remedies_schema() -> String {
     published(&schemars::schema_for!(RemediesFile).to_value())
+}
+
+/// The JSON schema (draft 2020-12) of the answer about a log of troubles.
+#[must_use]
+pub fn troubles_schema() -> String {
+    published(&schemars::schema_for!(TroublesFile).to_value())
 }
 
 fn published(schema: &Value) -> String {

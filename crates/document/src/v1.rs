@@ -18,6 +18,7 @@ mod period;
 mod remedies_output;
 mod route;
 mod trap;
+mod troubles_output;
 mod tube_stuff;
 mod visit;
 mod water_output;

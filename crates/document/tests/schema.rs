@@ -1,6 +1,8 @@
 //! The committed schema files are those of the code.
 
-use dewrun_document::{air_schema, answer_schema, limits, project_schema, weather_schema};
+use dewrun_document::{
+    air_schema, answer_schema, limits, project_schema, troubles_schema, weather_schema,
+};
 use serde_json::Value;
 
 #[test]
@@ -36,6 +38,15 @@ fn the_schema_of_a_weather_file_is_published() {
     assert!(
         weather_schema() == committed,
         "write it anew with `dewrun schema weather`"
+    );
+}
+
+#[test]
+fn the_schema_of_troubles_is_published() {
+    let committed = include_str!("../schema/dewrun-troubles-1.json");
+    assert!(
+        troubles_schema() == committed,
+        "write it anew with `dewrun schema troubles`"
     );
 }
 

@@ -14,13 +14,16 @@ mod local_time;
 mod log;
 mod modelled;
 mod next_check;
+mod note;
 mod poisson;
 mod rank;
+mod reading;
 mod shape;
 mod signs;
 mod spells;
 mod switching;
 mod weather_causes;
+mod words;
 
 pub use answers::{
     Answers, TouchedAnswer, TrapAnswer, TroubleAnswer, WhenAnswer, shares_of_answers,
@@ -34,4 +37,6 @@ pub use modelled::{Hours, Known, Modelled};
 pub use next_check::{Check, NextCheck, OutcomeTold, next_checks, take_outcome};
 pub use poisson::{Fitted, best_background_and_scale, best_scale, log_likelihood};
 pub use rank::{Ranked, Ranking, rank, share_spans};
+pub use reading::{ListRead, ListSaid, read_list};
 pub use signs::{FaultSigns, Sign};
+pub use words::{grams_of, kind_of};

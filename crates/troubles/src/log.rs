@@ -40,8 +40,11 @@ pub struct Log {
     entries: Vec<Entry>,
     from_s: i64,
     until_s: i64,
+    left_out: usize,
 }
 
+/// No log speaks of more than so long before its end, s: four years.
+const LONGEST_S: i64 = 4 * 366 * DAY_S;
 /// A log whose first and last day are not said speaks of so much more at either end, s.
 const MARGIN_S: i64 = 7 * DAY_S;
 /// Seconds of a day.
@@ -121,8 +124,11 @@ impl Log {
         let around =
             ends.map(|(first, last)| (first.at_s - MARGIN_S, last.at_s + DAY_S + MARGIN_S));
         let (from_s, until_s) = period.or(around)?;
+        let from_s = from_s.max(until_s - LONGEST_S);
+        let all = entries.len();
         entries.retain(|entry| from_s <= entry.at_s && entry.at_s < until_s);
         (from_s < until_s).then_some(Self {
+            left_out: all - entries.len(),
             entries,
             from_s,
             until_s,
@@ -139,6 +145,12 @@ impl Log {
     #[must_use]
     pub const fn period(&self) -> (i64, i64) {
         (self.from_s, self.until_s)
+    }
+
+    /// Entries that lie outside of its time, which is four years at the most.
+    #[must_use]
+    pub const fn left_out(&self) -> usize {
+        self.left_out
     }
 
     /// How many entries are a trouble by themselves.

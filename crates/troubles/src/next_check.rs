@@ -3,7 +3,10 @@
 use dewrun_numeric::elementary::ln;
 
 use crate::cause::Cause;
-use crate::rank::Ranking;
+use crate::rank::{Ranked, Ranking};
+
+/// However sure a log makes, checks are chosen as if so much of the doubt of the answers were left: nobody opens a duct to confirm what can't be.
+const NOT_MODELLED: f64 = 0.15;
 
 /// A check that a technician can do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -287,10 +290,10 @@ impl Check {
 /// Expected information, D. V. Lindley, Ann. Math. Stat. 27 (1956) 986, over minutes; checks that nothing can come of are left out.
 #[must_use]
 pub fn next_checks(ranking: &Ranking, has_trap: bool) -> Vec<NextCheck> {
-    let shares: Vec<(Cause, f64)> = ranking
-        .causes
-        .iter()
-        .map(|one| (one.cause, one.share))
+    let with_doubt =
+        |one: &Ranked| (1.0 - NOT_MODELLED) * one.share + NOT_MODELLED * one.by_answers;
+    let shares: Vec<(Cause, f64)> = (ranking.causes.iter())
+        .map(|one| (one.cause, with_doubt(one)))
         .collect();
     let doubt = entropy(shares.iter().map(|(_, share)| *share));
     let checks = Check::ALL

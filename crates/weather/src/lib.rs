@@ -13,6 +13,7 @@
 //! ```
 
 mod column;
+mod dated_rows;
 mod design;
 mod error;
 mod form;
@@ -30,6 +31,7 @@ mod understanding;
 mod weather;
 
 pub use column::{Role, Unit};
+pub use dated_rows::{DatedRow, DatedRows, dated_rows};
 pub use design::{ColdDesign, DesignConditions, HumidDesign, design_conditions};
 pub use error::WeatherError;
 pub use instant::{Civil, DateOrder, MONTH_NAMES};

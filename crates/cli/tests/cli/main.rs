@@ -13,5 +13,6 @@ mod remedies;
 mod running;
 mod sheet;
 mod sheet_calculation;
+mod troubles;
 mod wording;
 mod year;

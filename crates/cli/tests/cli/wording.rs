@@ -40,6 +40,7 @@ fn help() {
     hold("help_year", &dewrun(&["year", "--help"]));
     hold("help_doubt", &dewrun(&["doubt", "--help"]));
     hold("help_remedies", &dewrun(&["remedies", "--help"]));
+    hold("help_troubles", &dewrun(&["troubles", "--help"]));
     hold("help_pack", &dewrun(&["pack", "--help"]));
     hold("help_unpack", &dewrun(&["unpack", "--help"]));
     hold("help_weather", &dewrun(&["weather", "--help"]));
@@ -119,6 +120,16 @@ fn remedies() {
     let met = ["--target", "wet-hours=900"];
     let met = [&["remedies", project, "--weather", &days][..], &met].concat();
     hold("remedies_met", &dewrun(&met));
+}
+
+#[test]
+fn troubles() {
+    let log = "demo/laundry-exhaust-log.csv";
+    let of = ["--project", "demo/laundry-exhaust.json", "--members", "8"];
+    let words = ["troubles", log].into_iter().chain(of);
+    hold("troubles", &dewrun(&words.collect::<Vec<_>>()));
+    let words = ["troubles"].into_iter().chain(of);
+    hold("troubles_answers", &dewrun(&words.collect::<Vec<_>>()));
 }
 
 /// The head of the invented weather and its readings from 1 July on.

@@ -25,6 +25,11 @@ pub use super::remedies_output::{
     RemediesRunOutput, RemedyOutput, RemedyPowerOutput, TargetOutput, YearLeftOutput,
 };
 
+pub use super::troubles_output::{
+    TROUBLES_FORMAT, TroubleCauseOutput, TroubleCheckOutput, TroubleEntryOutput,
+    TroubleOutcomeOutput, TroublesFile, TroublesOutput,
+};
+
 pub use super::weather_output::{
     ColdDesignOutput, ColumnOutput, ConventionOutput, DesignOutput, GapOutput, HumidDesignOutput,
     PlaceOutput, RangeOutput, RangesOutput, RowOutput, TimingOutput, UnderstoodOutput,

@@ -10,7 +10,7 @@ use dewrun_document::{
 };
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
-const DEMOS: [(&str, &str); 4] = [
+const DEMOS: [(&str, &str); 5] = [
     (
         "make-up air",
         include_str!("../../../../demo/make-up-air.json"),
@@ -26,6 +26,10 @@ const DEMOS: [(&str, &str); 4] = [
     (
         "sagging tube",
         include_str!("../../../../demo/sagging-tube.json"),
+    ),
+    (
+        "laundry",
+        include_str!("../../../../demo/laundry-exhaust.json"),
     ),
 ];
 

@@ -48,8 +48,9 @@ pub fn drawing_alone(markup: &str, number: usize) -> Option<String> {
     const CLOSE: &str = "</svg>";
     let (drawing, _) = markup.split(OPEN).nth(number + 1)?.split_once(CLOSE)?;
     let (attributes, content) = drawing.split_once('>')?;
+    let typeface = typeface();
     Some(format!(
-        "{OPEN}{attributes}><style>{ALONE}\n{DRAWING_CSS}\n{WATER_CSS}\n{YEAR_CSS}</style>{content}{CLOSE}\n"
+        "{OPEN}{attributes}><style>{typeface}{ALONE}\n{DRAWING_CSS}\n{WATER_CSS}\n{YEAR_CSS}</style>{content}{CLOSE}\n"
     ))
 }
 

@@ -57,6 +57,7 @@ fn every_drawing_stands_by_itself() {
             styled.contains("--water:#03426b"),
             "{kind} brings its colours"
         );
+        assert!(styled.contains("@font-face"), "{kind} brings its letters");
         assert!(!svg.contains("href="), "{kind} fetches nothing");
         assert_eq!(svg.matches("<svg").count(), 1, "{kind} is one drawing");
     }

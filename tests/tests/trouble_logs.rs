@@ -6,11 +6,11 @@ use dewrun_tests::troubles::{
     Kind, OtherWorld, Site, TrueCause, Truth, happenings, log_of, site, truth,
 };
 
-const SITES: u64 = 4;
+const SITES: u64 = 8;
 
 fn drawn() -> Vec<(Site, Truth)> {
     let weather = weather(0..8760).expect("the weather is there");
-    let drawn = (0..20).filter_map(|seed| {
+    let drawn = (0..40).filter_map(|seed| {
         let site = site(seed).expect("it can be read");
         // Corners of the spans that have no answer are left out.
         let truth = truth(&site, &weather, seed, OtherWorld::No).ok()?;
@@ -22,7 +22,7 @@ fn drawn() -> Vec<(Site, Truth)> {
 #[test]
 fn logs_keep_their_promises() {
     let drawn = drawn();
-    assert_eq!(drawn.len(), 4, "sites with an answer");
+    assert_eq!(drawn.len() as u64, SITES, "sites with an answer");
     let mut entries = [0_usize; 2];
     for cause in TrueCause::ALL {
         let mut most = 0;

@@ -21,7 +21,7 @@ const breath = () =>
 const almanac = await run(await load("dewrun-almanac"));
 
 /** The newest job of each kind; work of another is given up. */
-const newest = { read: 0, follow: 0, member: 0 };
+const newest = { read: 0, follow: 0, member: 0, cures: 0 };
 /** The file that is held. */
 let held;
 
@@ -65,6 +65,7 @@ async function read(file, said, over, isWanted, going) {
 const does = {
   /** A file that a person opened, or the one that is held taken in another way. */
   async read(job, { file, isOwn, over = isOwn ? AS_SAID : 0, project, numbers }) {
+    newest.cures = job;
     // What a project says of its file is not said of another.
     const said = file && !isOwn ? "" : project;
     file ??= held;
@@ -95,6 +96,8 @@ const does = {
       if (done !== true || hash !== almanac.hash()) return tell(job, "missing", {});
     }
     let turn = almanac.year_begin(project, run);
+    // Remedies are those of one year.
+    if (turn !== true) newest.cures = job;
     let until = performance.now() + SLICE;
     while (typeof turn === "number" || turn === false) {
       if (until < performance.now()) {
@@ -111,6 +114,43 @@ const does = {
       told: almanac.file_told(numbers),
       square: almanac.square(),
     });
+  },
+
+  /** What would make it dry enough, told as it is found. */
+  async cures(job, { numbers, target }) {
+    const isWanted = () => newest.cures === job;
+    const wrong = almanac.cures_begin(Float64Array.from(target));
+    if (wrong !== undefined) return tell(job, "cured", { told: `<p>${wrong}.</p>`, share: 1 });
+    const told = () => almanac.cures(Float64Array.from(numbers));
+    let until = performance.now() + SLICE;
+    for (let known = 0; ; ) {
+      const [share, now] = almanac.cures_turn();
+      if (share === 1) return tell(job, "cured", { told: told(), share });
+      if (known < now) {
+        known = now;
+        tell(job, "cures", { told: told(), share });
+      }
+      if (performance.now() < until) continue;
+      await breath();
+      if (!isWanted()) return;
+      until = performance.now() + SLICE;
+    }
+  },
+
+  /** The same in another order. */
+  async ranked(job, { numbers }) {
+    tell(job, "ranked", { told: almanac.cures(Float64Array.from(numbers)) });
+  },
+
+  /** The project with one of them made. */
+  async cure(job, { number }) {
+    tell(job, "route", { project: almanac.cured(number) });
+  },
+
+  /** No more of them. */
+  async rest(job) {
+    newest.cures = job;
+    tell(job, "stopped", {});
   },
 
   /** A member of the ensemble of a year, marched by itself: the numbers to tell it by, of none where it has no answer. */
@@ -183,7 +223,7 @@ function shows(job, kind, numbers, at, parts, body) {
 
 self.onmessage = ({ data: { job, kind, body } }) => {
   if (kind === "stop") {
-    newest.read = newest.follow = newest.member = job;
+    newest.read = newest.follow = newest.member = newest.cures = job;
     return tell(job, "stopped", {});
   }
   if (kind in newest) newest[kind] = job;

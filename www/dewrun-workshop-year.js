@@ -1,6 +1,8 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 
+import * as remedies from "./dewrun-workshop-remedies.js";
+
 /** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
 const PATIENCE = 500;
 /** A sheet waits no longer for its year, ms. */
@@ -114,6 +116,7 @@ export function follow(door, putOnDesk) {
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
   doubt.follows(now);
+  remedies.place(ask, now.style);
   if (waiting) {
     const file = waiting;
     waiting = undefined;
@@ -151,6 +154,7 @@ function hides() {
   part("all").hidden = true;
   part("save").hidden = true;
   square([], "");
+  remedies.changed("");
 }
 
 /** Tells the dew square the hours of the year. */
@@ -324,6 +328,7 @@ function ask(kind, body) {
   const isNewer = isReady && asked.has(kind);
   const message = { job: ++jobs, kind, body };
   asked.set(kind, message);
+  if (kind === "read") remedies.waits();
   if (!worker) begin();
   else if (isReady) send(message, isNewer);
   if (kind !== "read" && kind !== "follow") return;
@@ -379,6 +384,7 @@ function rests() {
   part("work").hidden = true;
   part("share").value = 0;
   part("all").classList.remove("dw-stale");
+  remedies.seeks();
 }
 
 function broken(sentence) {
@@ -442,6 +448,7 @@ const on = {
     part("save").hidden = false;
     shows(body);
     square(body.square, body["square-told"]);
+    remedies.changed(`${now.hash} ${now.run} ${now.project}`);
     if (figure) ask("opened", { numbers: all(), id: figure });
   },
   hour: shows,
@@ -458,6 +465,9 @@ const on = {
     if (typeof project === "string") take(project);
     else tellFault(`${project[0]}.`);
   },
+  cures: remedies.shows,
+  cured: remedies.shows,
+  ranked: remedies.ranks,
   stopped() {},
   broken: ({ sentence }) => broken(sentence),
 };
@@ -465,7 +475,7 @@ const on = {
 function answer(job, kind, body) {
   const own = [...asked].find(([, message]) => message.job === job);
   if (!own) return;
-  if (!["reading", "going"].includes(kind)) asked.delete(own[0]);
+  if (!["reading", "going", "cures"].includes(kind)) asked.delete(own[0]);
   on[kind](body);
 }
 

@@ -46,6 +46,9 @@ try {
   console.log(`figure drag_p95 ${moves[Math.floor(moves.length * 0.95)].toFixed(1)} ms`);
   console.log(`figure key_to_year ${median(await keysToYear()).toFixed(0)} ms`);
   console.log(`figure ensemble_first_wasm ${(await firstMembers()).toFixed(2)} s`);
+  const { first, all } = await remediesFound();
+  console.log(`figure remedies_first_wasm ${first.toFixed(2)} s`);
+  console.log(`figure remedies_all_wasm ${all.toFixed(2)} s`);
   const { seconds, longest } = await millionRows();
   console.log(`figure logger_million_rows ${seconds.toFixed(2)} s`);
   console.log(`figure logger_longest_task ${longest.toFixed(0)} ms`);
@@ -173,6 +176,31 @@ async function firstMembers() {
   });
   await context.close();
   return seconds;
+}
+
+/** From the section Remedies in sight until the first cure over the year is shown, and until all remedies are, s. */
+async function remediesFound() {
+  const { context, page } = await withWeather(ROOT + "demo/gull-harbour.csv");
+  await page.getByRole("slider", { name: "Hour" }).waitFor();
+  const found = await page.evaluate(async () => {
+    const begun = performance.now();
+    const room = document.querySelector(".dw-cures");
+    const until = (holds) =>
+      new Promise((done) => {
+        const seen = new MutationObserver(() => {
+          if (!holds()) return;
+          seen.disconnect();
+          done((performance.now() - begun) / 1000);
+        });
+        seen.observe(room, { attributes: true, childList: true, subtree: true });
+      });
+    const shown = until(() => room.querySelector("[data-cure]"));
+    const done = until(() => room.querySelector("[data-cure]") && room.querySelector("[data-cures=work]").hidden);
+    room.scrollIntoView();
+    return { first: await shown, all: await done };
+  });
+  await context.close();
+  return found;
 }
 
 /** A logger file of a million rows: until it is read, s, and the longest task of the page meanwhile, ms. */

@@ -12,6 +12,7 @@ use dewrun_sheet::{YearWorked, further};
 use dewrun_weather::Understanding;
 
 use crate::at_hour::project_at;
+use crate::cures::Cures;
 use crate::doubted;
 use crate::file_told::file_told;
 use crate::granted;
@@ -46,6 +47,7 @@ pub struct Almanac {
     doubt: Option<(Of, EnsembleOutput)>,
     /// Hours of a member that are done.
     done: usize,
+    cures: Option<Cures>,
 }
 
 impl Almanac {
@@ -157,6 +159,7 @@ impl Almanac {
         }
         if let Some(march) = self.march.take() {
             self.found = Some(march.end());
+            self.cures = None;
         }
         Told::Done
     }
@@ -236,6 +239,43 @@ impl Almanac {
             None => Ensemble::new(of)?,
         };
         Ok(self.ensemble.insert(ensemble))
+    }
+
+    /// Begins to seek remedies of the year that was found; for the numbers of a target see [`Almanac::cure_turn`].
+    ///
+    /// # Errors
+    /// Why there are none, as a sentence.
+    pub fn begin_cures(&mut self, target: &[f64]) -> Result<(), String> {
+        let found = self.found.as_ref().ok_or("no year is known")?;
+        self.cures = None;
+        self.cures = Some(Cures::begin(found, target)?);
+        Ok(())
+    }
+
+    /// Goes on with that for a moment: how much is done, 1 when all is, and how many remedies are known.
+    ///
+    /// The target's numbers are the design hour by its place, wet hours, litres, margin of the chamber in %, 1 for no frost, blind hours, days of a trap; below zero where nothing is asked.
+    pub fn cure_turn(&mut self) -> (f64, usize) {
+        let cures = self.cures.as_mut();
+        cures.map_or((1.0, 0), |cures| (cures.turn(), cures.count()))
+    }
+
+    /// The remedies that are known as a table; after the style stands the column that ranks them.
+    #[must_use]
+    pub fn cures_told(&self, numbers: &[f64]) -> String {
+        let (style, rest) = style_of(numbers);
+        let rank = rest.first().copied().unwrap_or(0.0);
+        let cures = self.cures.as_ref();
+        cures.map_or_else(String::new, |cures| cures.told(style, rank))
+    }
+
+    /// The project with the remedy of a number made.
+    ///
+    /// # Errors
+    /// There is no such remedy, as a sentence.
+    pub fn cured(&self, number: usize) -> Result<String, String> {
+        let cures = self.cures.as_ref().ok_or("no remedies are known")?;
+        cures.made(number)
     }
 
     /// The project with the duct's air and the spaces of one step of the year that was found.

@@ -14,6 +14,7 @@
 
 mod almanac;
 mod at_hour;
+mod cures;
 mod doubted;
 mod file_told;
 mod granted;

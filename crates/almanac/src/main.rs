@@ -87,6 +87,31 @@ pub fn project_at(at: usize) -> JsValue {
     ALMANAC.with_borrow(|almanac| told(almanac.project_at(at).map(JsValue::from)))
 }
 
+/// Begins to seek remedies: a sentence where there are none.
+#[wasm_bindgen]
+pub fn cures_begin(target: &[f64]) -> Option<String> {
+    ALMANAC.with_borrow_mut(|almanac| almanac.begin_cures(target).err())
+}
+
+/// Goes on with that: how much is done, 1 when all is, then how many are known.
+#[wasm_bindgen]
+pub fn cures_turn() -> Vec<f64> {
+    let (share, known) = ALMANAC.with_borrow_mut(Almanac::cure_turn);
+    vec![share, u32::try_from(known).map_or(0.0, f64::from)]
+}
+
+/// The remedies that are known, as a table.
+#[wasm_bindgen]
+pub fn cures(numbers: &[f64]) -> String {
+    ALMANAC.with_borrow(|almanac| almanac.cures_told(numbers))
+}
+
+/// The project with one of them made, or a sentence in a list why there is none.
+#[wasm_bindgen]
+pub fn cured(number: usize) -> JsValue {
+    ALMANAC.with_borrow(|almanac| told(almanac.cured(number).map(JsValue::from)))
+}
+
 /// A part of the year as text.
 #[wasm_bindgen]
 pub fn shown(part: &str, numbers: &[f64]) -> String {

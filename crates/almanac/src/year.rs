@@ -9,14 +9,14 @@ use dewrun_document::{
 };
 use dewrun_drawing::year::{Year, plain_sentence, year_shown};
 use dewrun_run::Run;
-use dewrun_season::{Season, SeasonError, YearWork, hours_of};
+use dewrun_season::{Season, SeasonError, YearOutcome, YearWork, hours_of};
 use dewrun_weather::Weather;
 
 use crate::granted::granted;
 use crate::held::Held;
 
 /// Hours that are marched between two looks at the clock: a few milliseconds.
-const TURN_H: usize = 96;
+pub(crate) const TURN_H: usize = 96;
 
 /// What a year is the year of.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,6 +49,8 @@ pub(crate) struct Found {
     pub(crate) year: Year,
     /// Its answer.
     pub(crate) output: YearOutput,
+    /// All of it, for those who ask what would change it.
+    pub(crate) outcome: YearOutcome,
 }
 
 impl Of {
@@ -118,10 +120,11 @@ impl March {
             granted: granted(&self.said, &outcome),
             year,
             output,
-            rows: outcome.hourly.rows,
+            rows: outcome.hourly.rows.clone(),
             of: self.of,
             run: self.run,
             season: self.said.season,
+            outcome,
         }
     }
 }

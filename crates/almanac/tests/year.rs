@@ -137,3 +137,43 @@ fn the_square_holds_all_hours_and_what_is_assumed_is_told() {
     let opened = almanac.shown("opened year-wet-hours", &NUMBERS);
     assert!(opened.contains("more than 0.01 g an hour"), "{opened}");
 }
+
+/// Dry as entered, no more than 70 wet hours, never blind; nothing else is asked.
+const TARGET: [f64; 7] = [0.0, 70.0, -1.0, -1.0, 0.0, 0.0, -1.0];
+
+#[test]
+fn remedies_are_sought_in_turns_and_one_of_them_is_made() {
+    let mut almanac = with_file();
+    assert!(
+        almanac.begin_cures(&TARGET).is_err(),
+        "there is no year yet"
+    );
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    marched(&mut almanac, &project);
+    almanac.begin_cures(&TARGET).expect("remedies");
+    let mut known = 0;
+    loop {
+        let (share, now) = almanac.cure_turn();
+        assert!(known <= now && share <= 1.0, "{known}, then {now}");
+        known = now;
+        // What is found is shown before all are known.
+        if almanac.cures_told(&NUMBERS).contains("data-cure") {
+            assert!(share < 1.0, "some are still sought");
+            break;
+        }
+        assert!(share < 1.0, "none meets the target");
+    }
+    let told = almanac.cures_told(&NUMBERS);
+    let number = told.split("data-cure=\"").nth(1);
+    let number = number.and_then(|rest| rest.split('"').next()?.parse().ok());
+    let cured = almanac
+        .cured(number.expect("its number"))
+        .expect("a project");
+    assert_ne!(cured, project, "something is changed");
+    marched(&mut almanac, &cured);
+    almanac.begin_cures(&TARGET).expect("remedies");
+    assert_eq!(almanac.cure_turn().1, 0, "none is sought");
+    let told = almanac.cures_told(&NUMBERS);
+    assert!(told.contains("nothing has to be done"), "{told}");
+    assert!(almanac.cured(0).is_err(), "there is none");
+}

@@ -19,6 +19,7 @@ mod trap_days;
 mod walk;
 
 pub use alteration::{Alteration, INSULATION_ROW, altered};
+pub use dewrun_ensemble::{Climate, Inputs};
 pub use kind::{Kind, Work};
 pub use left::{AirLeft, EnteredLeft, Left, YearLeft};
 pub use powered::{Powered, Thermostat};

@@ -5,8 +5,8 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    HEAD_ID, air, airflow, answer_band, cautions, close, first_visit, kept_notes, legs, page_head,
-    provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
+    HEAD_ID, air, airflow, answer_band, cautions, close, cures, first_visit, kept_notes, legs,
+    page_head, provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
     worked_cases, year,
 };
 use crate::element::{El, Root, each, el, when};
@@ -118,6 +118,7 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
             legs(width),
             air(),
             year(),
+            cures(),
             airflow(),
             sensor(),
             sheets(),

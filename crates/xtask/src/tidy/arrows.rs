@@ -106,6 +106,7 @@ const ARROWS: &[(&str, &[&str])] = &[
         "almanac",
         &[
             "sheet",
+            "remedies",
             "desk",
             "document",
             "drawing",

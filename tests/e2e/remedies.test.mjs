@@ -1,0 +1,73 @@
+// The section Remedies: sought over the year once it is in sight, for the target that a person sets; one is made by one press, and undone by one.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { dewrun } from "./harness.mjs";
+import { accessible, fits, saved, touchable } from "./looks.mjs";
+import { open, opened } from "./weather.mjs";
+
+const site = dewrun();
+/** All of a year of remedies, on a busy machine. */
+const LONG = { timeout: 60_000 };
+
+const remedies = (page) => page.getByRole("region", { name: "Remedies", exact: true });
+const apply = (page) => remedies(page).getByRole("button", { name: /^Apply cure/ });
+const answer = (page) => page.locator(".dw-answer__sentence");
+
+/** Scrolls to the section and waits until all remedies are known. */
+async function sought(page) {
+  await remedies(page).scrollIntoViewIfNeeded();
+  await apply(page).first().waitFor(LONG);
+  await page.waitForFunction(() => document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+}
+
+test("without a year none are sought, and it is said how", async () => {
+  const page = await open(site);
+  await remedies(page).getByText("open a weather file").waitFor();
+  assert.equal(await apply(page).count(), 0);
+});
+
+test("the wet make-up air: a target is set, the first remedy dries the sentence, undo brings the water back", async () => {
+  const page = await opened(site);
+  assert.match(await answer(page).innerText(), /g\/h/, "it is wet as drawn");
+  await sought(page);
+  const before = await apply(page).count();
+  assert.ok(1 < before, `${before} remedies meet the target`);
+  // What may be left of the year is less than most of these leave.
+  await remedies(page).getByLabel("Wet hours at most").fill("70");
+  await remedies(page).getByLabel("Wet hours at most").press("Enter");
+  await page.waitForFunction(() => !document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+  await sought(page);
+  const { project: drawn } = await saved(page);
+  await apply(page).first().click();
+  await page.waitForFunction(() => /dry/i.test(document.querySelector(".dw-answer__sentence").innerText), undefined, LONG);
+  const { project: changed } = await saved(page);
+  assert.notDeepEqual(changed, drawn, "the project is another");
+  await remedies(page).getByText("nothing has to be done").waitFor(LONG);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await page.waitForFunction(() => /g\/h/.test(document.querySelector(".dw-answer__sentence").innerText), undefined, LONG);
+  assert.deepEqual((await saved(page)).project, drawn, "one step back is what was drawn");
+});
+
+test("a blank that can't be read is told, and the search can be stopped", async () => {
+  const page = await opened(site);
+  await remedies(page).scrollIntoViewIfNeeded();
+  const field = remedies(page).getByLabel("Blind hours at most");
+  await field.fill("many");
+  await field.press("Enter");
+  await remedies(page).getByText("is no number").waitFor();
+  assert.equal(await field.getAttribute("aria-invalid"), "true");
+  await field.fill("0");
+  await field.press("Enter");
+  await remedies(page).getByRole("button", { name: "Stop the search" }).click();
+  await page.waitForFunction(() => document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+});
+
+test("it is ranked by another column, fits, and can be used", async () => {
+  const page = await opened(site, 360, 780);
+  await sought(page);
+  await remedies(page).getByRole("button", { name: "transport time" }).click();
+  await apply(page).first().waitFor();
+  await fits(page, "remedies");
+  await touchable(page, "remedies", ".dw-cures", 44);
+  await accessible(page, "remedies");
+});

@@ -47,7 +47,7 @@ function unopened(page) {
     const words =
       "input, select, option, svg, script, label, header, footer, .dw-cautions, .dw-opened, .dw-spoken, .dw-unit, " +
       ".dw-legs-table__leg, .dw-leg-card__head, .dw-flag__head, .dw-drawings__note, .dw-cases, .dw-leg-actions, " +
-      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-rests summary, .dw-answer__remedies, .dw-cures, .dw-airflow p, .dw-airflow b, .dw-airflow__head, .dw-chart__name, .dw-entries__origin, .dw-pick__told, .dw-legs__tube, .dw-year__file, .dw-year__steps, th[scope=row]";
+      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-rests summary, .dw-answer__remedies, .dw-cures, .dw-airflow p, .dw-airflow b, .dw-airflow__head, .dw-chart__name, .dw-entries__origin, .dw-pick__told, .dw-legs__tube, .dw-year__file, .dw-year__steps, .dw-year__doubt .dw-sheets__acts, th[scope=row]";
     const named = new Map();
     for (const space of document.querySelectorAll(".dw-space__name, td > select option")) named.set(space.textContent.trim(), true);
     const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);

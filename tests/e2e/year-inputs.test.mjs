@@ -85,7 +85,7 @@ test("spaces follow what is said of them, the duct's fan stops at night, and vis
   const page = await opened(site);
   const before = await sentence(page);
   const room = group(page, "Plant room");
-  await room.getByLabel("Through the year it").selectOption({ label: "follows outdoors in part" });
+  await room.getByLabel("Through the year it").selectOption({ label: "is partly as outdoors" });
   await room.getByLabel("Follows outdoors by").fill("40 %");
   await room.getByText("assumed 16 to 24").waitFor();
   await changed(page, before);

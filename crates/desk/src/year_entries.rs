@@ -140,7 +140,7 @@ const FROM: [(AirFrom, &str, &str); 3] = [
 /// What a space may follow.
 const FOLLOWS: [(Follows, &str, &str); 3] = [
     (Follows::Settings, "settings", "stays as entered"),
-    (Follows::Partly, "partly", "follows outdoors in part"),
+    (Follows::Partly, "partly", "is partly as outdoors"),
     (Follows::Outdoors, "outdoors", "lies outdoors, wind and sky"),
 ];
 

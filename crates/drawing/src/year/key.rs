@@ -76,7 +76,18 @@ pub(super) fn draw(
         written::column(scene, Point::new(0.0, base), &lines, text);
         (1.0, base + 1.5 * line)
     };
-    for (place, (class, end)) in CLASSES.into_iter().zip(&classes.ends).enumerate() {
+    if classes.is_empty {
+        let at = Point::new(x, y + 0.8 * Size::Least.px() * text);
+        let none = Text::new(at, "none in all these hours".to_owned());
+        scene.text(none.sized(Size::Least).toned(Tone::Quiet));
+    }
+    let shown = if classes.is_empty { 0 } else { CLASSES.len() };
+    for (place, (class, end)) in CLASSES
+        .into_iter()
+        .zip(&classes.ends)
+        .enumerate()
+        .take(shown)
+    {
         let left = x + count(place) * SWATCH.x * text;
         let swatch = Rect::new(left, y, SWATCH.x * text, SWATCH.y * text);
         scene.rect(class, &swatch);

@@ -25,6 +25,8 @@ pub enum Map {
 pub(super) struct Classes {
     pub(super) from: [f64; 5],
     pub(super) ends: [String; 5],
+    /// No hour is in any of them.
+    pub(super) is_empty: bool,
 }
 
 impl Map {
@@ -91,24 +93,30 @@ impl Map {
             Self::Chamber => Classes {
                 from: [50.0, 60.0, 70.0, 80.0, 90.0],
                 ends: plain(["50", "60", "70", "80", "90"]),
+                is_empty: false,
             },
             Self::Margin => Classes {
                 from: [-5.0, -3.0, -2.0, -1.0, 0.0],
                 ends: plain(["5", "3", "2", "1", "0"]),
+                is_empty: false,
             },
             _ => {
                 let values = year.steps.iter().filter_map(|step| self.value(step));
-                let step = round(values.fold(0.0, f64::max) / 5.0);
+                let most = values.fold(0.0, f64::max);
+                let step = round(most / 5.0);
                 let from = [0.0, 1.0, 2.0, 3.0, 4.0].map(|count| count * step);
-                let decimals = if step < 0.1 {
-                    2
-                } else {
-                    usize::from(step < 1.0)
-                };
+                let decimals = [1.0, 0.1, 0.01]
+                    .iter()
+                    .filter(|finer| step < **finer)
+                    .count();
                 let mut ends = from.map(|value| format::fixed(value, decimals, mark));
                 ends[0] = "0".to_owned();
                 ends[4].push('+');
-                Classes { from, ends }
+                Classes {
+                    from,
+                    ends,
+                    is_empty: most <= 0.0,
+                }
             }
         }
     }
@@ -156,6 +164,29 @@ mod tests {
             [0.5, 2.9, 3.0, 11.9, 13.9].map(class),
             [Some(0), Some(0), Some(1), Some(3), Some(4)],
             "each in its class"
+        );
+    }
+
+    /// A year without any has no classes to tell apart, and a little is told with as many places as its steps have.
+    #[test]
+    fn none_and_little_are_told() {
+        let year = |grams: &[f64]| Year {
+            steps: (grams.iter())
+                .map(|grams| Step {
+                    seconds: 3600.0,
+                    ice_g: *grams,
+                    ..Step::default()
+                })
+                .collect(),
+            ..Year::default()
+        };
+        assert!(Map::Frost.classes(&year(&[0.0, 0.0])).is_empty, "none");
+        let little = Map::Frost.classes(&year(&[0.0, 0.009]));
+        assert!(!little.is_empty, "little");
+        assert_eq!(
+            little.ends,
+            ["0", "0.002", "0.004", "0.006", "0.008+"],
+            "in steps of 2 mg"
         );
     }
 

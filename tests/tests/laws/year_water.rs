@@ -157,7 +157,7 @@ fn hours_side_by_side_are_hours_one_by_one() {
 /// A search that circles, or takes a wild wall as found, shows as air without water, or as a wall that no space makes.
 #[test]
 fn air_and_walls_stay_within_what_bounds_them() {
-    for seed in 40..190 {
+    for seed in 40..400 {
         let (route, hours, water) = match route_hours_and_water(seed, 120) {
             Ok(drawn) => drawn,
             Err(error) => panic!("seed {seed}: {error}"),

@@ -33,7 +33,7 @@ const LEAST_SLOPE_W_MK: f64 = 1e-3;
 /// Longest step of the search, K.
 const LONGEST_STEP_K: f64 = 40.0;
 /// The first trial settles the means over the cell where it moves surface and wall, and the wall's change along the cell, by less than this, K: they are those of where it leads.
-const SHORT_K: f64 = 1.0;
+const SHORT_K: f64 = 2.0;
 /// Else a few trials do, the last of which moves them by less than this.
 const SETTLING: u32 = 2;
 const SETTLED_K: f64 = 4.0;

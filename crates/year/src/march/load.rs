@@ -8,6 +8,7 @@ use dewrun_numeric::fast_cbrt;
 use dewrun_tube::film_outside::plain::{slender_shape, wind_across};
 
 use super::cell::Cell;
+use super::inside::USUAL_NEARING;
 use super::state::State;
 use crate::hours::{Around, Hour};
 
@@ -89,7 +90,9 @@ impl State {
         for (power, value) in given.wind.iter_mut().zip(wind) {
             power[l] = value;
         }
-        let warmer = (self.reached.t_c[l] - around.air_c) * cell.warmth;
+        // Within the first cell the air nears the wall, the more the less of it flows.
+        let nearing = 0.5 * cell.length * given.per_flow[l] * USUAL_NEARING;
+        let warmer = (self.reached.t_c[l] - around.air_c) * cell.warmth / (1.0 + nearing);
         let traced = cell.tracing * cell.warmth / (cell.outer * 9.0);
         self.reached.surface_c[l] = around.air_c + warmer + traced;
         self.reached.surface_slope[l] = 0.0;

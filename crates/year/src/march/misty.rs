@@ -1,17 +1,20 @@
 //! A cell in which the air is, or becomes, misty: in a few parts, each with the air of its middle in equilibrium.
 
 use dewrun_moist_air::fog::{Content, FogAir, saturation};
-use dewrun_moist_air::latent::VAPOUR_ENTHALPY_AT_ZERO;
+use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_ENTHALPY_AT_ZERO};
 
 use super::balance::frozen_share;
 use super::cell::Cell;
-use super::lanes::{LANES, Lanes};
+use super::lanes::{LANES, Lanes, larger};
+use super::mean::decay;
 use super::settle::kept;
 use super::state::State;
 
 /// Parts of a misty cell, and trials of the middle of each.
 const PARTS: u32 = 4;
 const TRIALS: u32 = 3;
+/// Transfer units of a part from which on it is left to what its start asks for, which fades along it: its middle would swing about the wall.
+const SWINGS: f64 = 0.5;
 /// A length that changes nothing, m: the balance at one place.
 const AT_ONE_PLACE_M: f64 = 1e-9;
 
@@ -39,6 +42,7 @@ impl State {
         let mut content = start;
         let mut change: Lanes = [0.0; LANES];
         let mut pooled: Lanes = [0.0; LANES];
+        let fading = self.fading(cell);
         for _ in 0..PARTS {
             let from = content;
             let mut middle = from;
@@ -51,24 +55,26 @@ impl State {
                 }
                 aside.exchange(&place);
                 for l in 0..LANES {
-                    let along = cell.length[l] * self.given.per_flow[l] / f64::from(PARTS);
+                    let along =
+                        fading[l] * cell.length[l] * self.given.per_flow[l] / f64::from(PARTS);
                     let vapour = aside.reached.vapour[l];
                     let energy = aside.settled.taken_w_m[l] + vapour * VAPOUR_ENTHALPY_AT_ZERO;
                     content[l] = Content {
                         enthalpy_j_kg: from[l].enthalpy_j_kg - energy * along,
                         water: from[l].water - vapour * along,
                     };
+                    if fading[l] < 1.0 {
+                        continue;
+                    }
                     middle[l] = Content {
                         enthalpy_j_kg: 0.5 * (from[l].enthalpy_j_kg + content[l].enthalpy_j_kg),
                         water: 0.5 * (from[l].water + content[l].water),
                     };
                 }
             }
-            for (all, part) in change.iter_mut().zip(&aside.settled.change) {
-                *all += part / f64::from(PARTS);
-            }
-            for (all, part) in pooled.iter_mut().zip(&aside.settled.pooled) {
-                *all += part / f64::from(PARTS);
+            for l in 0..LANES {
+                change[l] += fading[l] * aside.settled.change[l] / f64::from(PARTS);
+                pooled[l] += fading[l] * aside.settled.pooled[l] / f64::from(PARTS);
             }
         }
         for l in (0..LANES).filter(|&l| misty[l]) {
@@ -88,6 +94,16 @@ impl State {
             self.reached.wall_slope[l] = 0.0;
             self.reached.vapour[l] = aside.reached.vapour[l];
         }
+    }
+
+    /// Mean over a part of what its start asks for, where so little air passes that it nears the wall within it; else 1.
+    fn fading(&self, cell: &Cell<Lanes>) -> Lanes {
+        core::array::from_fn(|l| {
+            let heat = self.film.heat[l] / DRY_AIR_CP;
+            let fastest = (1.0 + self.film.pool[l]) * larger(heat, self.film.mass[l]);
+            let units = fastest * cell.length[l] * self.given.per_flow[l] / f64::from(PARTS);
+            if SWINGS < units { decay(units).0 } else { 1.0 }
+        })
     }
 
     fn end_misty(&mut self, cell: &Cell<Lanes>, l: usize, air: FogAir, change: f64) {

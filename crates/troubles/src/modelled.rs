@@ -50,7 +50,7 @@ pub struct Hours {
     pub first_s: i64,
     /// Water that deposits as liquid, g.
     pub water_g: Vec<f64>,
-    /// Mist at the sensor, 1, or damp in the chamber from the humidities of [`DAMP_FROM`] on, less than 1.
+    /// Mist at the sensor, 1, or damp in the chamber from the humidities of `DAMP_FROM` on, less than 1.
     pub mist: [Vec<f64>; DAMP_FROM.len()],
     /// Frost on the walls, as a part of the most of the year.
     pub frost: Vec<f64>,
@@ -58,7 +58,7 @@ pub struct Hours {
     pub thaw: Vec<f64>,
     /// Chance that a trap's seal has dried out.
     pub leaks: Vec<f64>,
-    /// Chance that the reading lies in its lowest parts of the year, see [`TAILS`].
+    /// Chance that the reading lies in its lowest parts of the year, `TAILS`.
     pub lowest: [Vec<f64>; TAILS.len()],
     /// The same of the highest.
     pub highest: [Vec<f64>; TAILS.len()],

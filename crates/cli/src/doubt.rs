@@ -9,8 +9,8 @@ use std::io::{self, Write};
 use dewrun_advice::seed_of;
 use dewrun_document::output::{DoubtFile, DoubtRunOutput, EnsembleOutput, ErrorOutput};
 use dewrun_document::{
-    DocumentError, EnsembleTelling, FieldPath, Project, called, ensemble_answer, located,
-    measurements, to_ensemble,
+    DocumentError, EnsembleTelling, FieldPath, Project, ensemble_answer, located, measurements,
+    to_ensemble,
 };
 use dewrun_drawing::DoubtWords;
 use dewrun_ensemble::{
@@ -24,7 +24,7 @@ use crate::answer_json::write_answer;
 use crate::args::Doubt;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
-use crate::report::CAUTIONS;
+use crate::run_answer::{RunAnswer, write_text};
 use crate::weather::given;
 use crate::year::files::Files;
 use progress::Progress;
@@ -48,13 +48,6 @@ pub(crate) struct Asked<'a> {
     /// Without those of visits.
     pub(crate) without_visits: bool,
     pub(crate) style: Style,
-}
-
-/// The doubt of a run and what became of it.
-struct Answered {
-    id: String,
-    name: String,
-    result: Result<Told, DocumentError>,
 }
 
 pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
@@ -92,22 +85,20 @@ pub(crate) fn doubt(args: &Doubt, out: &mut impl Write) -> io::Result<Ending> {
     let mut ending = Ending::Dry;
     let mut answers = Vec::new();
     for position in positions {
-        let run = project.runs.get(position);
         let result = of_run(asked, project, position, &files);
         if let Err(error) = &result {
             complain_of(&name, error);
         }
         ending = ending.max(result.as_ref().map_or(Ending::Failed, |told| told.ending));
-        answers.push(Answered {
-            id: run.map(|run| run.id.clone()).unwrap_or_default(),
-            name: run.map(|run| run.name.clone()).unwrap_or_default(),
-            result,
-        });
+        answers.push(RunAnswer::of(project, position, result));
     }
     if args.json {
         return write_json(&name, project, answers, ending, out);
     }
-    write_text(args, project, &answers, out)?;
+    let style = args.units.style();
+    write_text(&answers, out, |told, run, out| {
+        report::write(&told.output, &project.name, run, style, out)
+    })?;
     Ok(ending)
 }
 
@@ -278,17 +269,17 @@ fn failed(
 fn write_json(
     name: &str,
     project: &Project,
-    answers: Vec<Answered>,
+    answers: Vec<RunAnswer<Told>>,
     ending: Ending,
     out: &mut impl Write,
 ) -> io::Result<Ending> {
-    let runs = answers.into_iter().map(Answered::into_output);
+    let runs = answers.into_iter().map(RunAnswer::into_output);
     let mut answer = DoubtFile::new(&project.name, runs.collect());
     answer.file = Some(name.to_owned());
     write_answer(name, answer.to_json(), ending, out)
 }
 
-impl Answered {
+impl RunAnswer<Told> {
     fn into_output(self) -> DoubtRunOutput {
         let (doubt, error) = match self.result {
             Ok(told) => (Some(told.output), None),
@@ -301,26 +292,4 @@ impl Answered {
             error,
         }
     }
-}
-
-fn write_text(
-    args: &Doubt,
-    project: &Project,
-    answers: &[Answered],
-    out: &mut impl Write,
-) -> io::Result<()> {
-    let mut is_answered = false;
-    for one in answers {
-        let Ok(told) = &one.result else {
-            continue;
-        };
-        is_answered = true;
-        let run = called(&one.name, &one.id);
-        report::write(&told.output, &project.name, &run, args.units.style(), out)?;
-        writeln!(out)?;
-    }
-    if is_answered {
-        writeln!(out, "{CAUTIONS}")?;
-    }
-    Ok(())
 }

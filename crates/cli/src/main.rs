@@ -16,6 +16,7 @@ mod pack;
 mod project;
 mod remedies;
 mod report;
+mod run_answer;
 mod schema;
 mod sheet;
 mod table;

@@ -8,7 +8,7 @@ use std::io::{self, Write};
 
 use dewrun_document::output::{ErrorOutput, RemediesFile, RemediesOutput, RemediesRunOutput};
 use dewrun_document::{
-    Access, DocumentError, Names, Project, RemedyTelling, access_of, called, make_alterations,
+    Access, DocumentError, Names, Project, RemedyTelling, access_of, make_alterations,
     remedies_answer, to_ensemble, write as written,
 };
 use dewrun_drawing::remedy::{failed as failed_words, side_effects, target_sentence, what};
@@ -22,17 +22,9 @@ use crate::args::{Rank, Remedies};
 use crate::doubt::{not_marched, told_of};
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
-use crate::report::CAUTIONS;
+use crate::run_answer::{RunAnswer, write_text};
 use crate::weather::given;
 use crate::year::files::Files;
-
-/// The remedies of a run and what became of them.
-struct Answered {
-    position: usize,
-    id: String,
-    name: String,
-    result: Result<Told, DocumentError>,
-}
 
 /// Remedies that are told.
 struct Told {
@@ -64,29 +56,26 @@ pub(crate) fn remedies(args: &Remedies, out: &mut impl Write) -> io::Result<Endi
     let mut ending = Ending::Dry;
     let mut answers = Vec::new();
     for position in positions {
-        let run = project.runs.get(position);
         let result = of_run(args, target, (project, position), &files);
         if let Err(error) = &result {
             complain_of(&name, error);
         }
         ending = ending.max(result.as_ref().map_or(Ending::Failed, |told| told.ending));
-        answers.push(Answered {
-            position,
-            id: run.map(|run| run.id.clone()).unwrap_or_default(),
-            name: run.map(|run| run.name.clone()).unwrap_or_default(),
-            result,
-        });
+        answers.push(RunAnswer::of(project, position, result));
     }
     if let Some(number) = args.apply {
         return apply(args, number, project, &answers, out);
     }
     if args.json {
-        let runs = answers.into_iter().map(Answered::into_output);
+        let runs = answers.into_iter().map(RunAnswer::into_output);
         let mut answer = RemediesFile::new(&project.name, runs.collect());
         answer.file = Some(name.clone());
         return write_answer(&name, answer.to_json(), ending, out);
     }
-    write_text(args, project, &answers, out)?;
+    let style = args.units.style();
+    write_text(&answers, out, |told, run, out| {
+        report::write(&told.output, &project.name, run, style, out)
+    })?;
     Ok(ending)
 }
 
@@ -251,7 +240,7 @@ fn apply(
     args: &Remedies,
     number: u32,
     project: &Project,
-    answers: &[Answered],
+    answers: &[RunAnswer<Told>],
     out: &mut impl Write,
 ) -> io::Result<Ending> {
     let [one] = answers else {
@@ -300,7 +289,7 @@ fn failed(
     Ok(Ending::Failed)
 }
 
-impl Answered {
+impl RunAnswer<Told> {
     fn into_output(self) -> RemediesRunOutput {
         let (remedies, error) = match self.result {
             Ok(told) => (Some(told.output), None),
@@ -313,26 +302,4 @@ impl Answered {
             error,
         }
     }
-}
-
-fn write_text(
-    args: &Remedies,
-    project: &Project,
-    answers: &[Answered],
-    out: &mut impl Write,
-) -> io::Result<()> {
-    let mut is_answered = false;
-    for one in answers {
-        let Ok(told) = &one.result else {
-            continue;
-        };
-        is_answered = true;
-        let run = called(&one.name, &one.id);
-        report::write(&told.output, &project.name, &run, args.units.style(), out)?;
-        writeln!(out)?;
-    }
-    if is_answered {
-        writeln!(out, "{CAUTIONS}")?;
-    }
-    Ok(())
 }

@@ -9,8 +9,8 @@ use std::io::{self, Write};
 
 use dewrun_document::output::{AssessOutput, ErrorOutput, RunOutput, YearOutput};
 use dewrun_document::{
-    DocumentError, FieldPath, Names, Project, YearSaid, YearTelling, called, design_answers,
-    installed, located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
+    DocumentError, FieldPath, Names, Project, YearSaid, YearTelling, design_answers, installed,
+    located, series_columns, stamp, to_run, to_season, year_answer, year_verdict,
 };
 use dewrun_quantity::decimal::shortest;
 use dewrun_run::Run;
@@ -21,20 +21,13 @@ use crate::answer_json::write_answer;
 use crate::args::Year;
 use crate::exit::Ending;
 use crate::project::{self, asked_runs, complain_of, name_of};
-use crate::report::CAUTIONS;
+use crate::run_answer::{RunAnswer, write_text};
 use crate::weather::given;
 use files::{Files, Found};
 use progress::Progress;
 
 /// Runs that are marched before any of them is written, where every hour of them is.
 const AT_A_TIME: usize = 16;
-
-/// The year of a run and what became of it.
-pub(crate) struct Answered {
-    pub(crate) id: String,
-    pub(crate) name: String,
-    pub(crate) result: Result<Told, DocumentError>,
-}
 
 /// A year that is told.
 pub(crate) struct Told {
@@ -113,7 +106,10 @@ pub(crate) fn year(args: &Year, out: &mut impl Write) -> io::Result<Ending> {
         return write_json(&name, project, answers, ending, out);
     }
     if !args.csv {
-        write_text(args, project, &answers, out)?;
+        let style = args.units.style();
+        write_text(&answers, out, |told, run, out| {
+            report::write(&told.output, &project.name, run, style, out)
+        })?;
     }
     Ok(ending)
 }
@@ -125,7 +121,7 @@ pub(crate) fn of_runs(
     files: &Files,
     wanted: Wanted,
     is_done: impl Fn() + Sync,
-) -> Vec<Answered> {
+) -> Vec<RunAnswer<Told>> {
     let answered = positions.par_iter().map(|position| {
         let answered = of_run(project, *position, files, wanted);
         is_done();
@@ -135,13 +131,8 @@ pub(crate) fn of_runs(
 }
 
 /// The year of one run of a project.
-fn of_run(project: &Project, position: usize, files: &Files, wanted: Wanted) -> Answered {
-    let run = project.runs.get(position);
-    Answered {
-        id: run.map(|run| run.id.clone()).unwrap_or_default(),
-        name: run.map(|run| run.name.clone()).unwrap_or_default(),
-        result: told(project, position, files, wanted),
-    }
+fn of_run(project: &Project, position: usize, files: &Files, wanted: Wanted) -> RunAnswer<Told> {
+    RunAnswer::of(project, position, told(project, position, files, wanted))
 }
 
 fn told(
@@ -227,7 +218,7 @@ fn ending(outcome: &YearOutcome) -> Ending {
     }
 }
 
-impl Answered {
+impl RunAnswer<Told> {
     pub(crate) fn ending(&self) -> Ending {
         self.result
             .as_ref()
@@ -300,17 +291,17 @@ fn failed(
 fn write_json(
     name: &str,
     project: &Project,
-    answers: Vec<Answered>,
+    answers: Vec<RunAnswer<Told>>,
     ending: Ending,
     out: &mut impl Write,
 ) -> io::Result<Ending> {
-    let runs = answers.into_iter().map(Answered::into_output);
+    let runs = answers.into_iter().map(RunAnswer::into_output);
     let mut answer = AssessOutput::new(&project.name, runs.collect()).with_figures();
     answer.file = Some(name.to_owned());
     write_answer(name, answer.to_json(false), ending, out)
 }
 
-impl Answered {
+impl RunAnswer<Told> {
     fn into_output(self) -> RunOutput {
         let (year, error) = match self.result {
             Ok(told) => (Some(told.output), None),
@@ -324,26 +315,4 @@ impl Answered {
             error,
         }
     }
-}
-
-fn write_text(
-    args: &Year,
-    project: &Project,
-    answers: &[Answered],
-    out: &mut impl Write,
-) -> io::Result<()> {
-    let mut is_answered = false;
-    for one in answers {
-        let Ok(told) = &one.result else {
-            continue;
-        };
-        is_answered = true;
-        let run = called(&one.name, &one.id);
-        report::write(&told.output, &project.name, &run, args.units.style(), out)?;
-        writeln!(out)?;
-    }
-    if is_answered {
-        writeln!(out, "{CAUTIONS}")?;
-    }
-    Ok(())
 }

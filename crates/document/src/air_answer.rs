@@ -4,6 +4,7 @@ use dewrun_quantity::Noted;
 use dewrun_run::air::{AirNote, MoistAir, Over};
 
 use crate::DocumentError;
+use crate::answer_file::pretty;
 use crate::output::{AIR_FORMAT, AirStateOutput, Figure};
 
 /// Every quantity of a state of moist air, with all notes beside it.
@@ -40,6 +41,6 @@ impl AirStateOutput {
     /// # Errors
     /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
     pub fn to_json(&self) -> Result<String, DocumentError> {
-        serde_json::to_string_pretty(self).map_err(|_| DocumentError::NotFinite)
+        pretty(self)
     }
 }

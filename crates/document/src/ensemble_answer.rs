@@ -6,6 +6,7 @@ use dewrun_ensemble::{
     Varied,
 };
 
+use crate::answer_file::file_of_runs;
 use crate::output::{
     DOUBT_FORMAT, DecidingOutput, DoubtFile, DoubtRunOutput, EnsembleOutput, ErrorOutput, Figure,
     MeasuredOutput, QuantityOutput, ReadingOutput, RevisedOutput, SpanOutput, SpanShareOutput,
@@ -186,43 +187,4 @@ const fn revised(one: &InputTold) -> RevisedOutput {
     }
 }
 
-impl DoubtFile {
-    /// The answers of a project's runs.
-    #[must_use]
-    pub fn new(project: &str, runs: Vec<DoubtRunOutput>) -> Self {
-        Self {
-            project: Some(project.to_owned()),
-            runs,
-            ..Self::empty()
-        }
-    }
-
-    /// Why a project could not be read.
-    #[must_use]
-    pub fn failed(error: &DocumentError) -> Self {
-        Self {
-            error: Some(ErrorOutput::from(error)),
-            ..Self::empty()
-        }
-    }
-
-    /// As JSON.
-    ///
-    /// # Errors
-    /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
-    pub fn to_json(&self) -> Result<String, DocumentError> {
-        serde_json::to_string_pretty(self).map_err(|_| DocumentError::NotFinite)
-    }
-
-    fn empty() -> Self {
-        Self {
-            format: DOUBT_FORMAT.to_owned(),
-            version: 1,
-            revision: 1,
-            file: None,
-            project: None,
-            runs: Vec::new(),
-            error: None,
-        }
-    }
-}
+file_of_runs!(DoubtFile, DOUBT_FORMAT, DoubtRunOutput);

@@ -18,6 +18,7 @@
 mod air_answer;
 mod alterations;
 mod answer;
+mod answer_file;
 mod convert;
 mod doubt_answer;
 mod ensemble;

@@ -6,6 +6,7 @@ use dewrun_remedies::{
 };
 use dewrun_run::{Drain, Tube, Verdict};
 
+use crate::answer_file::file_of_runs;
 use crate::output::{
     AlterationOutput, EnteredLeftOutput, ErrorOutput, Figure, LeftOutput, REMEDIES_FORMAT,
     RemediesFile, RemediesOutput, RemediesRunOutput, RemedyOutput, RemedyPowerOutput, TargetOutput,
@@ -87,46 +88,7 @@ pub fn access_of(
     Some(reached.max_by_key(hard).unwrap_or(run.detector.access))
 }
 
-impl RemediesFile {
-    /// The answers of a project's runs.
-    #[must_use]
-    pub fn new(project: &str, runs: Vec<RemediesRunOutput>) -> Self {
-        Self {
-            project: Some(project.to_owned()),
-            runs,
-            ..Self::empty()
-        }
-    }
-
-    /// Why a project could not be read.
-    #[must_use]
-    pub fn failed(error: &DocumentError) -> Self {
-        Self {
-            error: Some(ErrorOutput::from(error)),
-            ..Self::empty()
-        }
-    }
-
-    /// As JSON.
-    ///
-    /// # Errors
-    /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
-    pub fn to_json(&self) -> Result<String, DocumentError> {
-        serde_json::to_string_pretty(self).map_err(|_| DocumentError::NotFinite)
-    }
-
-    fn empty() -> Self {
-        Self {
-            format: REMEDIES_FORMAT.to_owned(),
-            version: 1,
-            revision: 1,
-            file: None,
-            project: None,
-            runs: Vec::new(),
-            error: None,
-        }
-    }
-}
+file_of_runs!(RemediesFile, REMEDIES_FORMAT, RemediesRunOutput);
 
 fn target(target: &Target) -> TargetOutput {
     TargetOutput {

@@ -6,6 +6,7 @@ use dewrun_troubles::{
 use dewrun_weather::Civil;
 
 use crate::DocumentError;
+use crate::answer_file::pretty;
 use crate::output::{
     ErrorOutput, Figure, TROUBLES_FORMAT, TroubleCauseOutput, TroubleCheckOutput,
     TroubleEntryOutput, TroubleOutcomeOutput, TroublesFile, TroublesOutput,
@@ -138,7 +139,7 @@ impl TroublesFile {
     /// # Errors
     /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
     pub fn to_json(&self) -> Result<String, DocumentError> {
-        serde_json::to_string_pretty(self).map_err(|_| DocumentError::NotFinite)
+        pretty(self)
     }
 
     fn empty() -> Self {

@@ -8,6 +8,7 @@ use dewrun_weather::{
 };
 
 use crate::DocumentError;
+use crate::answer_file::pretty;
 use crate::output::{
     ColdDesignOutput, ColumnOutput, ConventionOutput, DesignOutput, Figure, GapOutput,
     HumidDesignOutput, PlaceOutput, RangeOutput, RangesOutput, RowOutput, TimingOutput,
@@ -61,7 +62,7 @@ impl WeatherOutput {
     /// # Errors
     /// [`DocumentError::NotFinite`] where a figure is no number; nothing is written then.
     pub fn to_json(&self) -> Result<String, DocumentError> {
-        serde_json::to_string_pretty(self).map_err(|_| DocumentError::NotFinite)
+        pretty(self)
     }
 }
 

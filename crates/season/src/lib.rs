@@ -30,6 +30,7 @@ pub mod told {
     pub use dewrun_duct_air::process::{Coil, Humidifier};
     pub use dewrun_duct_air::schedule::{Moment, Rule, Schedule};
     pub use dewrun_duct_air::space::{Outdoors, Space};
+    pub use dewrun_weather::MONTH_NAMES;
     pub use dewrun_year::{
         CriticalWeek, HourSum, Hours, Month, RouteDesign, StateShares, StoreKind, StorePlace,
         WaterBalance, WaterHour, WaterSum, WaterTrouble, YearSum, chamber_humidity, is_wet,

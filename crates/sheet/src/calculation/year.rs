@@ -8,6 +8,7 @@ use dewrun_drawing::{Room, escaped};
 use dewrun_quantity::Style;
 use dewrun_run::figure::Kind;
 use dewrun_season::figure::{YEAR_FIGURES, YearFigure};
+use dewrun_season::told::MONTH_NAMES;
 
 use super::drawn::figure;
 use super::flow::Piece;
@@ -17,21 +18,6 @@ use super::proof::paragraphs;
 use super::table::{Column, HEADING, Table};
 use crate::markup::heading;
 use crate::text_lines::PX_MM;
-
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// The year's part of a sheet.
 pub(super) fn pieces(worked: &YearWorked<'_>, style: Style) -> Vec<Piece> {
@@ -259,7 +245,7 @@ fn months(whole: &YearSumOutput, style: Style) -> Table {
             head("ran off", Kind::Mass),
         ],
     );
-    for (name, month) in MONTHS.iter().zip(&whole.months) {
+    for (name, month) in MONTH_NAMES.iter().zip(&whole.months) {
         let mut cells = vec![(*name).to_owned()];
         for (kind, value) in [
             (Kind::Hours, month.hours.0),

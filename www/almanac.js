@@ -1,5 +1,6 @@
 // Reads weather files and marches through years away from the page, in slices: newer work comes in between two of them.
 import { find, keep } from "./almanac-files.js";
+import { does as troubles } from "./almanac-troubles.js";
 import { load, run } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
@@ -21,7 +22,7 @@ const breath = () =>
 const almanac = await run(await load("dewrun-almanac"));
 
 /** The newest job of each kind; work of another is given up. */
-const newest = { read: 0, follow: 0, member: 0, cures: 0 };
+const newest = { read: 0, follow: 0, member: 0, cures: 0, troubles: 0 };
 /** The file that is held. */
 let held;
 
@@ -170,8 +171,8 @@ const does = {
       if (!isWanted()) return;
       until = performance.now() + SLICE;
     }
-    const numbers = almanac.member_end();
-    self.postMessage({ job, kind: "member", body: { number, numbers } }, [numbers.buffer]);
+    const [numbers, hours] = almanac.member_end();
+    self.postMessage({ job, kind: "member", body: { number, numbers, hours } }, [numbers.buffer, hours.buffer]);
   },
 
   /** How sure the year is by the members so far; the first of them is the year as it is entered. */
@@ -183,6 +184,16 @@ const does = {
     const html = almanac.doubt(project, run, Float64Array.from(numbers), all, lengths);
     tell(job, "doubt", typeof html === "string" ? { html, count: members.length - 1 } : { sentence: html[0] });
   },
+
+  ...troubles(
+    almanac,
+    tell,
+    (job) => newest.troubles === job,
+    async (project) => {
+      const { sha256 } = JSON.parse(project).weather;
+      if (!almanac.holds(project)) await read(await find(sha256), project, AS_SAID, () => true, () => {});
+    },
+  ),
 
   /** What a calculation sheet says of the year. */
   async sheet(job, { numbers }) {
@@ -223,7 +234,7 @@ function shows(job, kind, numbers, at, parts, body) {
 
 self.onmessage = ({ data: { job, kind, body } }) => {
   if (kind === "stop") {
-    newest.read = newest.follow = newest.member = newest.cures = job;
+    newest.read = newest.follow = newest.member = newest.cures = newest.troubles = job;
     return tell(job, "stopped", {});
   }
   if (kind in newest) newest[kind] = job;

@@ -1,7 +1,8 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
-
+import { Members } from "./dewrun-workshop-members.js";
 import * as remedies from "./dewrun-workshop-remedies.js";
+import * as troubles from "./dewrun-workshop-troubles.js";
 
 /** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
 const PATIENCE = 500;
@@ -86,8 +87,8 @@ let brought = [];
 /** The figure of the year that is open, and what opened it. */
 let figure;
 let announced;
-/** How sure the year is. */
-let doubt;
+/** Plausible years, and how sure the year is by them. */
+let [members, doubt] = [];
 /** Takes what a sheet says of the year. */
 let onSheetDone;
 
@@ -107,7 +108,8 @@ export function follow(door, putOnDesk) {
   if (room !== place) {
     room = place;
     room.innerHTML = SKELETON;
-    doubt = new Doubting(part, ask);
+    members = new Members(ask);
+    doubt = new Doubting(part, ask, members);
     wire();
   }
   const [project, run, ...style] = told.split(FIELD);
@@ -117,6 +119,7 @@ export function follow(door, putOnDesk) {
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
   doubt.follows(now);
   remedies.place(ask, now.style);
+  troubles.follow(now, { ask, members, take });
   if (waiting) {
     const file = waiting;
     waiting = undefined;
@@ -425,7 +428,7 @@ const on = {
   },
   file: save,
   sheet: ({ text }) => onSheetDone(text),
-  lend: ({ file }) => doubt.lent(file),
+  lend: ({ file }) => members.lent(file),
   doubt: (body) => doubt.shows(body),
   missing() {
     rests();
@@ -468,6 +471,7 @@ const on = {
   cures: remedies.shows,
   cured: remedies.shows,
   ranked: remedies.ranks,
+  ...troubles.on,
   stopped() {},
   broken: ({ sentence }) => broken(sentence),
 };

@@ -59,6 +59,7 @@ pub fn project_of(case: &Value) -> Result<Project, String> {
             exhaust: (!exhaust.is_empty()).then(|| route(exhaust)),
             air_path: None,
             visits: Vec::new(),
+            troubles: None,
         }],
     })
 }

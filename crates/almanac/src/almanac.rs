@@ -19,6 +19,7 @@ use crate::granted;
 use crate::held::{Held, Reading};
 use crate::members::Ensemble;
 use crate::opened;
+use crate::troubles::Troubles;
 use crate::year::{Found, March, Of};
 
 /// Narrower than this, over the size of the text, months stand under each other.
@@ -39,15 +40,16 @@ pub enum Told {
 #[derive(Default)]
 pub struct Almanac {
     reading: Option<Reading>,
-    held: Option<Held>,
+    pub(crate) held: Option<Held>,
     march: Option<March>,
-    found: Option<Found>,
+    pub(crate) found: Option<Found>,
     ensemble: Option<Ensemble>,
     /// How sure the year was that was told last, and of what.
     doubt: Option<(Of, EnsembleOutput)>,
     /// Hours of a member that are done.
     done: usize,
     cures: Option<Cures>,
+    pub(crate) troubles: Troubles,
 }
 
 impl Almanac {
@@ -186,9 +188,11 @@ impl Almanac {
         until.is_none()
     }
 
-    /// What it came to, as numbers to be carried; none where it has no answer.
-    pub fn member(&mut self) -> Vec<f64> {
-        self.ensemble.as_mut().map_or_else(Vec::new, Ensemble::end)
+    /// What it came to, as numbers and hours to be carried; none of either where it has no answer.
+    pub fn member(&mut self) -> (Vec<f64>, Vec<u8>) {
+        self.ensemble
+            .as_mut()
+            .map_or_else(Default::default, Ensemble::end)
     }
 
     /// How sure the year of a run is, as HTML: numbers begin with the style; the first of the members is the year as it is entered.

@@ -21,6 +21,8 @@ mod granted;
 mod held;
 mod members;
 mod opened;
+mod troubles;
 mod year;
 
 pub use almanac::{Almanac, Told};
+pub use troubles::Carried;

@@ -2,11 +2,11 @@
 
 use std::cell::RefCell;
 
-use dewrun_almanac::{Almanac, Told};
+use dewrun_almanac::{Almanac, Carried, Told};
 use dewrun_moist_air::Over;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
-use web_sys::js_sys::Array;
+use web_sys::js_sys::{Array, Float64Array, Uint8Array};
 
 /// The same as the page's.
 #[global_allocator]
@@ -150,10 +150,12 @@ pub fn member_turn() -> bool {
     ALMANAC.with_borrow_mut(Almanac::member_turn)
 }
 
-/// What it came to, as numbers.
+/// What it came to, as a list of its numbers and its hours.
 #[wasm_bindgen]
-pub fn member_end() -> Vec<f64> {
-    ALMANAC.with_borrow_mut(Almanac::member)
+pub fn member_end() -> JsValue {
+    let (numbers, hours) = ALMANAC.with_borrow_mut(Almanac::member);
+    let (numbers, hours) = (Float64Array::from(&*numbers), Uint8Array::from(&*hours));
+    Array::of2(&numbers.into(), &hours.into()).into()
 }
 
 /// How sure the year is, as HTML, or a sentence in a list why that can't be told; `lengths` says how many numbers each member has, the year as it is entered first.
@@ -165,7 +167,62 @@ pub fn doubt(
     members: &[f64],
     lengths: &[u32],
 ) -> JsValue {
-    let mut rest = members;
+    let parts = parted(members, lengths);
+    let asked = |almanac: &mut Almanac| almanac.doubt(project, run, numbers, &parts);
+    ALMANAC.with_borrow_mut(|almanac| told(asked(almanac).map(JsValue::from)))
+}
+
+/// Whether the members of that name are summed up for troubles.
+#[wasm_bindgen]
+pub fn troubles_know(key: &str) -> bool {
+    ALMANAC.with_borrow(|almanac| almanac.knows_members(key))
+}
+
+/// Sums up members by that name, with how many numbers and bytes each has; a sentence where that can't be.
+#[wasm_bindgen]
+pub fn troubles_take(
+    key: &str,
+    project: &str,
+    run: usize,
+    numbers: &[f64],
+    lengths: &[u32],
+    hours: &[u8],
+    hour_lengths: &[u32],
+) -> Option<String> {
+    let numbers = parted(numbers, lengths);
+    let hours = parted(hours, hour_lengths);
+    let members: Vec<Carried<'_>> = numbers
+        .into_iter()
+        .zip(hours)
+        .map(|(numbers, hours)| Carried { numbers, hours })
+        .collect();
+    let taken = |almanac: &mut Almanac| almanac.take_members(key, project, run, &members);
+    ALMANAC.with_borrow_mut(|almanac| taken(almanac).err())
+}
+
+/// Ranks the causes of a run's troubles by the members of that name, with a log where there is one; a sentence where it can't be read.
+#[wasm_bindgen]
+pub fn troubles_rank(key: &str, project: &str, run: usize, log: Option<Vec<u8>>) -> Option<String> {
+    let ranked = |almanac: &mut Almanac| almanac.rank_troubles(key, project, run, log.as_deref());
+    ALMANAC.with_borrow_mut(|almanac| ranked(almanac).err())
+}
+
+/// A part of what was found, as HTML.
+#[wasm_bindgen]
+pub fn troubles_shown(part: &str, numbers: &[f64]) -> String {
+    ALMANAC.with_borrow(|almanac| almanac.troubles_shown(part, numbers))
+}
+
+/// The project with one thing about troubles entered, or a sentence in a list why not.
+#[wasm_bindgen]
+pub fn troubles_entered(project: &str, run: usize, what: &str, log: Option<Vec<u8>>) -> JsValue {
+    let entered = |almanac: &Almanac| almanac.troubles_entered(project, run, what, log.as_deref());
+    ALMANAC.with_borrow(|almanac| told(entered(almanac).map(JsValue::from)))
+}
+
+/// Consecutive parts of the lengths that are given.
+fn parted<'a, T>(all: &'a [T], lengths: &[u32]) -> Vec<&'a [T]> {
+    let mut rest = all;
     let mut parts = Vec::new();
     for length in lengths {
         let length = usize::try_from(*length).unwrap_or(usize::MAX);
@@ -175,8 +232,7 @@ pub fn doubt(
         parts.push(part);
         rest = behind;
     }
-    let asked = |almanac: &mut Almanac| almanac.doubt(project, run, numbers, &parts);
-    ALMANAC.with_borrow_mut(|almanac| told(asked(almanac).map(JsValue::from)))
+    parts
 }
 
 fn told(found: Result<JsValue, String>) -> JsValue {

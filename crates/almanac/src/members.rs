@@ -10,7 +10,7 @@ use dewrun_document::{
 };
 use dewrun_drawing::{DoubtWords, assumed_name};
 use dewrun_ensemble::{
-    Climate, Gathered, Member, MemberWork, Plan, Span, Varied, reweighted, told,
+    Climate, Gathered, Kept, Member, MemberWork, Plan, Span, Varied, reweighted, told,
 };
 use dewrun_quantity::Style;
 
@@ -19,6 +19,9 @@ use crate::year::Of;
 
 /// Hours that are marched between two looks at the clock: a few milliseconds.
 const TURN_H: usize = 96;
+
+/// No ensemble of the page has more members.
+const MOST_MEMBERS: usize = 256;
 
 /// What an ensemble is made of.
 pub(crate) struct Ensemble {
@@ -63,8 +66,7 @@ impl Ensemble {
     pub(crate) fn begin(&mut self, number: Option<u32>) -> bool {
         let weather = Rc::clone(&self.of.weather);
         let climate = climate(&weather);
-        // Its hours stay here: one is enough.
-        let rows = climate.weather.len();
+        let rows = rows_of(&weather);
         self.work = match number {
             Some(number) => MemberWork::of(&self.plan, number, climate, rows).ok(),
             None => MemberWork::usual(&self.plan, climate, rows).ok(),
@@ -79,11 +81,29 @@ impl Ensemble {
         (!is_done).then_some(until)
     }
 
-    /// What it came to, as numbers; none where it has no answer.
-    pub(crate) fn end(&mut self) -> Vec<f64> {
+    /// What it came to, as numbers and hours; none of either where it has no answer.
+    pub(crate) fn end(&mut self) -> (Vec<f64>, Vec<u8>) {
         let weather = Rc::clone(&self.of.weather);
-        let work = self.work.take();
-        work.map_or_else(Vec::new, |work| work.member(climate(&weather)).as_numbers())
+        let member = self.work.take().map(|work| work.member(climate(&weather)));
+        member.map_or_else(Default::default, |member| {
+            (member.as_numbers(), member.hours.as_bytes())
+        })
+    }
+
+    /// What its members are made of.
+    pub(crate) const fn plan(&self) -> &Plan {
+        &self.plan
+    }
+
+    /// The start of each hour of its members.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub(crate) fn start_s(&self) -> Result<Vec<i64>, String> {
+        let hourly = climate(&self.of.weather).hours(self.plan.usual());
+        hourly
+            .map(|hourly| hourly.start_s)
+            .map_err(|error| error.to_string())
     }
 
     /// What members say that were carried here: the year as it is entered, then each by its number; an empty one has no answer.
@@ -165,4 +185,13 @@ fn climate(weather: &dewrun_weather::Weather) -> Climate<'_> {
         weather: &weather.series,
         measured: None,
     }
+}
+
+/// As many rows of a weather are kept as one hour of a member, so that all members fit.
+pub(crate) fn rows_each(held: &Held) -> usize {
+    rows_of(&held.weather)
+}
+
+fn rows_of(weather: &dewrun_weather::Weather) -> usize {
+    Kept::rows_each(weather.series.len(), MOST_MEMBERS)
 }

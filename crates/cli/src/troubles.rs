@@ -8,11 +8,11 @@ use std::path::Path;
 
 use dewrun_advice::seed_of;
 use dewrun_document::output::{TroublesFile, TroublesOutput};
-use dewrun_document::{DocumentError, Project, TroublesTelling, to_ensemble, troubles_answer};
-use dewrun_ensemble::{Climate, Kept, Plan};
-use dewrun_troubles::{
-    Entry, Known, ListRead, Log, Modelled, next_checks, rank, read_list, share_spans, take_outcome,
+use dewrun_document::{
+    DocumentError, Project, TroublesAsked, TroublesSaid, to_ensemble, troubles_found,
 };
+use dewrun_ensemble::{Climate, Kept, Plan};
+use dewrun_troubles::{Known, Modelled};
 
 use crate::answer_json::write_answer;
 use crate::args::Troubles;
@@ -101,9 +101,7 @@ fn of_run(
         measured,
     };
     let place = &weather.weather.place;
-    let offset_h = series.timing.utc_offset_h.or(place.zone_h).unwrap_or(0.0);
-    let log = bytes.map(|bytes| said.list(bytes, offset_h)).transpose();
-    let list = log.map_err(|sentence| told_of(position, &sentence))?;
+    let kept = TroublesSaid::of(project, position)?;
     let plan = Plan::new(ensemble.usual.clone(), seed_of(&ensemble.names.run));
     let hourly = climate.hours(plan.usual());
     let hourly = hourly.map_err(|error| not_marched(position, error))?;
@@ -121,58 +119,18 @@ fn of_run(
     };
     let mut answers = said.answers(&project.note);
     answers.southern = place.latitude_deg.is_some_and(|degrees| degrees < 0.0);
-    let log = list.as_ref().and_then(|list| said.log(list));
-    let mut ranking = rank(&answers, Some(&modelled), log.as_ref());
-    // What was seen at a check moves the shares; their spans are those of the log.
-    for (check, outcome) in &said.seen {
-        take_outcome(&mut ranking, *check, *outcome);
-    }
-    let spans = log
-        .as_ref()
-        .filter(|_| said.seen.is_empty() && 0 < ranking.troubles);
-    let spans = spans.map(|log| share_spans(&answers, &modelled, log));
-    let read = read_how(list.as_ref(), log.as_ref());
-    Ok(troubles_answer(TroublesTelling {
+    let asked = TroublesAsked {
         run: &ensemble.names.run,
         weather_file: &weather.reference.file,
+        weather_offset_h: series.timing.utc_offset_h.or(place.zone_h).unwrap_or(0.0),
         members: gathered.count(),
-        read: &read,
-        log: log.as_ref(),
-        entries: &in_order(list.as_ref()),
-        ranking: &ranking,
-        spans: spans.as_deref().unwrap_or_default(),
-        checks: &next_checks(&ranking, modelled.has_trap()),
-    }))
-}
-
-/// How a list was read, and what of it lies outside of its time.
-fn read_how(list: Option<&ListRead>, log: Option<&Log>) -> Vec<String> {
-    let mut told = list.map(|list| list.decisions.clone()).unwrap_or_default();
-    if let Some(left_out) = log.map(Log::left_out).filter(|left_out| 0 < *left_out) {
-        told.push(format!(
-            "Entries outside of the log's time, which is four years at the most, left out: {left_out}."
-        ));
-    }
-    told
-}
-
-fn in_order(list: Option<&ListRead>) -> Vec<(Entry, usize)> {
-    let mut entries = list.map(|list| list.entries.clone()).unwrap_or_default();
-    entries.sort_by_key(|(entry, line)| (entry.at_s, *line));
-    entries
-}
-
-impl Said {
-    fn list(&self, bytes: &[u8], weather_offset_h: f64) -> Result<ListRead, String> {
-        let weather_offset_s = said::seconds(weather_offset_h);
-        let clock = self.clock(weather_offset_s);
-        read_list(bytes, &self.list, &clock, weather_offset_s)
-    }
-
-    fn log(&self, list: &ListRead) -> Option<Log> {
-        let entries = list.entries.iter().map(|(entry, _)| *entry);
-        Log::new(entries.collect(), self.period)
-    }
+        modelled: &modelled,
+        answers: &answers,
+        log: bytes,
+    };
+    let found = troubles_found(&said.over(kept), &asked);
+    let found = found.map_err(|sentence| told_of(position, &sentence))?;
+    Ok(found.output(&asked))
 }
 
 fn failed(args: &Troubles, sentence: &str, out: &mut impl Write) -> io::Result<Ending> {

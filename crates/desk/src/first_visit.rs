@@ -86,6 +86,7 @@ pub fn project() -> Option<Project> {
         exhaust: None,
         air_path: None,
         visits: Vec::new(),
+        troubles: None,
     };
     Some(Project {
         name: "New project".to_owned(),

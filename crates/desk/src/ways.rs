@@ -86,10 +86,9 @@ impl Question {
             Self::Spaces | Self::LegSpace(_) | Self::Where => &families::SPACE_WORDS,
             Self::Tube => &families::TUBE_WORDS,
             Self::LegWay(_) | Self::NextLeg => &fitted::WAY_WORDS,
-            Self::Trouble => &["airflow low", "airflow high", "alarm, no smoke"],
-            Self::When => &weather::WHEN_WORDS,
-            Self::Trap => &["none there", "yes, water", "trap, dry", "not sure"],
-            Self::Touched => &["this year", "longer ago", "not sure"],
+            Self::Trouble | Self::When | Self::Trap | Self::Touched => {
+                noted::asked(self).map_or(&[], |asked| asked.words)
+            }
         }
     }
 
@@ -107,6 +106,11 @@ impl Question {
             Self::NextLeg => 0,
             _ => bit(noted::answer(project, self)),
         }
+    }
+
+    /// Writes an answer into the project's note and changes nothing else: for a route that is drawn already; none where the question is none for a note.
+    pub fn note(self, project: &mut OpenProject, place: usize) -> Option<()> {
+        noted::write(project, self, place)
     }
 
     /// Takes an answer into the project; none where the project has no such part.

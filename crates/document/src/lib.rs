@@ -41,6 +41,7 @@ mod schema;
 mod season;
 mod share_link;
 mod troubles_answer;
+mod troubles_said;
 mod v1;
 mod visited;
 mod weather_answer;
@@ -73,16 +74,18 @@ pub use share_link::{
     LINK_MARK, fingerprint, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };
 pub use troubles_answer::{TroublesTelling, troubles_answer};
+pub use troubles_said::{TroublesAsked, TroublesFound, TroublesSaid, troubles_found};
 pub use v1::output;
 pub use v1::{
     Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,
-    DesignBy, DesignState, Detector, Duct, DuctEntry, ExpectedReading, FORMAT, FallForm, FanPoint,
-    FileColumn, FileDates, FileDelimiter, FileForm, FileHumidity, FileMark, FileReading,
-    FileStamps, Fitting, FittingKind, Flow, FlowAt, Follows, Humidity, Input, Insulation, Kept,
-    Leg, MonthName, Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative,
-    Route, Run, Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
-    TubeStuff, TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound, WeatherReference,
-    Weekday, check, read, read_bytes, read_keeping_years, write,
+    ClockChange, DaylightChanges, DesignBy, DesignState, Detector, Duct, DuctEntry,
+    ExpectedReading, FORMAT, FallForm, FanPoint, FileColumn, FileDates, FileDelimiter, FileForm,
+    FileHumidity, FileMark, FileReading, FileStamps, Fitting, FittingKind, Flow, FlowAt, Follows,
+    Humidity, Input, Insulation, Kept, Leg, LogReading, LogReference, LogWords, MonthName,
+    Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative, Route, Run,
+    SeenAtCheck, Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
+    TroublesKept, TubeStuff, TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound,
+    WeatherReference, Weekday, check, read, read_bytes, read_keeping_years, write,
 };
 pub use visited::visited;
 pub use weather_answer::weather_answer;

@@ -25,6 +25,10 @@ pub const FAN_POINTS: usize = 50;
 pub const VISITS: usize = 1_000;
 /// The most periods, settings, steps or design states of one list.
 pub const PERIODS: usize = 50;
+/// The most outcomes of checks of a run.
+pub const CHECKS_SEEN: usize = 100;
+/// The most words of a log of which it is said what they mean.
+pub const LOG_WORDS: usize = 100;
 /// Columns of a file of which something is said.
 pub const COLUMNS: usize = 500;
 /// The longest id, characters.
@@ -143,6 +147,12 @@ pub const STEP_S: Limits = Limits::new("step", "s", 1.0, 2_678_400.0);
 pub const LINE: Limits = Limits::new("line", "", 1.0, 1e9);
 /// Number of a column of a file.
 pub const COLUMN: Limits = Limits::new("column", "", 1.0, 10_000.0);
+/// Rows of a log of troubles.
+pub const LOG_ROWS: Limits = Limits::new("rows", "", 0.0, 1e6);
+/// Which of the same days of the week in a month; 5 is the last.
+pub const WHICH_DAY: Limits = Limits::new("which day of the week", "", 1.0, 5.0);
+/// Hour at which a clock is changed.
+pub const CHANGE_HOUR: Limits = Limits::new("hour", "h", 0.0, 23.0);
 /// Hours that times are ahead of UTC.
 pub const UTC_OFFSET_H: Limits = Limits::new("offset from UTC", "h", -24.0, 24.0);
 /// Share of the hours that exceed a design state.

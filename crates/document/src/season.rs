@@ -2,7 +2,7 @@
 
 mod duct;
 mod period;
-mod reading;
+pub(crate) mod reading;
 mod space;
 
 use dewrun_run::air::{MoistAir, Over, Pair};

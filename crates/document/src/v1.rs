@@ -18,6 +18,7 @@ mod period;
 mod remedies_output;
 mod route;
 mod trap;
+mod troubles;
 mod troubles_output;
 mod tube_stuff;
 mod visit;
@@ -42,6 +43,9 @@ pub use route::{
     Access, DuctEntry, FallForm, Fitting, FittingKind, Insulation, Leg, Route, Side, TubeWall,
 };
 pub use trap::{Trap, TrapCondition, TrapForm, TrapKind};
+pub use troubles::{
+    ClockChange, DaylightChanges, LogReading, LogReference, LogWords, SeenAtCheck, TroublesKept,
+};
 pub use tube_stuff::{BoreForm, TubeStuff, TubeSupply};
 pub use visit::{ExpectedReading, Occasion, Reading, Visit, VisitedTube, WaterFound};
 pub use year::{

@@ -72,9 +72,9 @@ fn another_format_is_named() {
 #[test]
 fn a_newer_file_opens_nothing() {
     check(
-        "\"revision\": 5,",
+        "\"revision\": 6,",
         "\"revision\": 7, \"unheard_of\": {},",
-        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 5",
+        "written by a newer Dewrun (version 1, revision 7); this one reads up to version 1, revision 6",
     );
     assert!(
         matches!(

@@ -11,6 +11,8 @@ mod dew_square;
 #[cfg(feature = "doubt")]
 mod doubt_words;
 mod elevation;
+#[cfg(feature = "year")]
+mod extremes;
 mod frame;
 mod geometry;
 mod grips;
@@ -31,6 +33,8 @@ mod staying_dry;
 mod svg;
 mod text;
 mod ticks;
+#[cfg(feature = "troubles")]
+pub mod troubles;
 mod view;
 mod wording;
 mod worked_case;

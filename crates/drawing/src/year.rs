@@ -14,10 +14,10 @@ mod opened;
 mod sentence;
 mod shown;
 mod square;
-mod stamp;
+pub(crate) mod stamp;
 mod stretch;
 mod totals;
-mod written;
+pub(crate) mod written;
 
 use core::ops::Range;
 

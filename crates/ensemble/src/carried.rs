@@ -1,4 +1,4 @@
-//! A member as numbers, to be carried from where its year was marched to where all members are told; its hours stay behind.
+//! A member as numbers, to be carried from where its year was marched to where all members are told; its hours travel as bytes beside them, where they are wanted.
 
 use crate::hours::Kept;
 use crate::measured::OnSiteTold;
@@ -39,7 +39,7 @@ impl Member {
 
     /// The member of a plan that numbers tell, by its number; none is the one with all values as they stand. Nothing where they tell no member.
     ///
-    /// Its hours stayed behind: there are none.
+    /// It has no hours: these are carried by [`Kept::carried`].
     #[must_use]
     pub fn carried(plan: &Plan, number: Option<u32>, numbers: &[f64]) -> Option<Self> {
         let mut rest = Rest(numbers);

@@ -205,6 +205,57 @@ impl Kept {
         all.div_ceil(MOST_BYTES).max(1)
     }
 
+    /// The hours as bytes, to be carried; for [`Kept::carried`].
+    #[must_use]
+    pub fn as_bytes(&self) -> Vec<u8> {
+        let mut bytes = Vec::with_capacity(self.hours.len() * BYTES);
+        for hour in &self.hours {
+            bytes.extend(hour.condensed_g.to_le_bytes());
+            let others = [
+                hour.mist,
+                hour.humidity,
+                hour.low,
+                hour.high,
+                hour.deepest,
+                hour.states.0,
+            ];
+            bytes.extend(others.iter().flat_map(|other| other.to_le_bytes()));
+        }
+        bytes
+    }
+
+    /// Hours that were carried as bytes, so many rows of the weather as one; none where they are no whole number of hours.
+    ///
+    /// ```
+    /// use dewrun_ensemble::Kept;
+    /// let none = Kept { rows_each: 2, hours: Vec::new() };
+    /// assert_eq!(Kept::carried(2, &none.as_bytes()), Some(none));
+    /// assert_eq!(Kept::carried(2, &[0; 3]), None);
+    /// ```
+    #[must_use]
+    pub fn carried(rows_each: usize, bytes: &[u8]) -> Option<Self> {
+        let (hours, rest) = bytes.as_chunks::<BYTES>();
+        let hour = |bytes: &[u8; BYTES]| {
+            let [a, b, c, d, others @ ..] = bytes;
+            let (others, _) = others.as_chunks::<2>();
+            let mut others = others.iter().copied().map(u16::from_le_bytes);
+            let mut next = || others.next().unwrap_or_default();
+            HourTold {
+                condensed_g: f32::from_le_bytes([*a, *b, *c, *d]),
+                mist: next(),
+                humidity: next(),
+                low: next(),
+                high: next(),
+                deepest: next(),
+                states: StateFlags(next()),
+            }
+        };
+        rest.is_empty().then(|| Self {
+            rows_each,
+            hours: hours.iter().map(hour).collect(),
+        })
+    }
+
     /// Bytes that so many members of so many rows take.
     #[must_use]
     pub fn bytes(rows: usize, members: usize) -> usize {

@@ -45,6 +45,24 @@ pub(crate) fn normalised(scores: &[f64]) -> Vec<f64> {
     weights.iter().map(|weight| weight / all).collect()
 }
 
+/// Puts the largest first; those that are alike keep their order. For a handful of things: the page weighs less than with a sort of each kind.
+pub(crate) fn largest_first<T>(things: &mut [T], of: fn(&T) -> f64) {
+    for from in 1..things.len() {
+        let mut at = from;
+        while let Some(before) = at.checked_sub(1) {
+            let is_larger = match (things.get(before), things.get(at)) {
+                (Some(one), Some(next)) => of(one) < of(next),
+                _ => false,
+            };
+            if !is_larger {
+                break;
+            }
+            things.swap(before, at);
+            at = before;
+        }
+    }
+}
+
 /// The logarithm of the mean of weighted likelihoods, of their logarithms; minus infinity of none.
 pub(crate) fn log_mean(weighted: &[(f64, f64)]) -> f64 {
     let most = weighted

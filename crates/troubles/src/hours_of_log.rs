@@ -2,6 +2,7 @@
 
 use crate::log::{DAY_S, EventKind, Log};
 use crate::modelled::Hours;
+use crate::weather_causes::levels;
 
 /// An entry in its hour.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,6 +38,14 @@ pub(crate) fn placed(log: &Log, hours: &Hours) -> Vec<Placed> {
         })
     })
     .collect()
+}
+
+impl Hours {
+    /// Water that came since somebody last let it out, hour by hour, g: where the log says that water was found or let out, it is gone after that hour.
+    #[must_use]
+    pub fn levels_g(&self, log: &Log) -> Vec<f64> {
+        levels(self, &placed(log, self))
+    }
 }
 
 /// 1 January 1970 was a Thursday, the third day after Monday.

@@ -9,6 +9,7 @@ mod comparison;
 mod evidence;
 mod feasible;
 mod hours_of_log;
+mod in_weathers;
 mod lasting_causes;
 mod local_time;
 mod log;
@@ -23,6 +24,7 @@ mod signs;
 mod spells;
 mod switching;
 mod weather_causes;
+mod weights;
 mod words;
 
 pub use answers::{
@@ -31,12 +33,15 @@ pub use answers::{
 pub use cause::Cause;
 pub use comparison::{Penalty, shares};
 pub use evidence::{Evidence, cannot_tell, contradiction, evidence};
+pub use in_weathers::InWeather;
 pub use local_time::{ChangeDay, DaylightSaving, OnWall, WallClock};
 pub use log::{Entry, EventKind, Log};
-pub use modelled::{Hours, Known, Modelled};
+pub use modelled::{Hours, Known, Modelled, places_in};
 pub use next_check::{Check, NextCheck, OutcomeTold, next_checks, take_outcome};
+pub use note::Asked;
 pub use poisson::{Fitted, best_background_and_scale, best_scale, log_likelihood};
 pub use rank::{Ranked, Ranking, rank, share_spans};
 pub use reading::{ListRead, ListSaid, read_list};
 pub use signs::{FaultSigns, Sign};
+pub use weights::Weight;
 pub use words::{grams_of, kind_of};

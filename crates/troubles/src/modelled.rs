@@ -1,7 +1,5 @@
 //! What the members of a run's ensemble say of each hour that a log speaks of, on the mean of all under their weights.
 
-use std::collections::BTreeMap;
-
 use dewrun_ensemble::{Gathered, HourTold, Member, Plan, StateFlags};
 use dewrun_run::{WET_SENSOR_MIST, evaluate, water_and_air};
 use dewrun_weather::Civil;
@@ -12,6 +10,8 @@ use crate::signs::FaultSigns;
 
 /// Seconds of an hour.
 const HOUR_S: i64 = 3600;
+/// Hours of a leap year.
+const HOURS_OF_LEAP_YEAR: usize = 8784;
 /// A pool that is shallower than this part of its bore does not show in the airflow.
 const SHALLOW: f64 = 0.05;
 /// Readings at either end of a year that limits set badly may reach: the first, the outermost, and so on.
@@ -35,8 +35,8 @@ pub struct Known<'a> {
 /// The run that a log is of, as its ensemble knows it: summed up once for all logs.
 #[derive(Debug, Clone)]
 pub struct Modelled {
-    year: Vec<Sum>,
-    start_s: Vec<i64>,
+    pub(crate) year: Vec<Sum>,
+    pub(crate) start_s: Vec<i64>,
     pub(crate) signs: FaultSigns,
     pub(crate) has_trap: bool,
     pub(crate) sealing_g: Option<f64>,
@@ -77,12 +77,12 @@ pub(crate) struct Sum {
     pub(crate) icy: f64,
     /// Chance that hardly anything deposits.
     pub(crate) dry: f64,
-    frost: f64,
-    thaw: f64,
+    pub(crate) frost: f64,
+    pub(crate) thaw: f64,
     pub(crate) leaks: f64,
-    lowest: [f64; TAILS.len()],
-    highest: [f64; TAILS.len()],
-    reading: f64,
+    pub(crate) lowest: [f64; TAILS.len()],
+    pub(crate) highest: [f64; TAILS.len()],
+    pub(crate) reading: f64,
 }
 
 impl Modelled {
@@ -90,18 +90,23 @@ impl Modelled {
     #[must_use]
     pub fn of(known: &Known<'_>) -> Option<Self> {
         let usual = known.plan.usual();
-        let tubes = [&usual.installation.intake, &usual.installation.exhaust];
         let fan_off = usual.season.fan_off.iter();
         Some(Self {
             year: year(known)?,
             start_s: known.start_s.to_vec(),
             signs: FaultSigns::of(known.plan),
-            has_trap: tubes.iter().any(|tube| !tube.traps.is_empty()),
+            has_trap: has_trap(known.plan),
             sealing_g: sealing_g(known.plan),
             switching_hours: fan_off
                 .flat_map(|rule| [rule.hours.0, rule.hours.1])
                 .collect(),
         })
+    }
+
+    /// Water that closes the low point that is closed soonest, g; none where there is none that water comes to.
+    #[must_use]
+    pub const fn closes_g(&self) -> Option<f64> {
+        self.sealing_g
     }
 
     /// Whether it has a trap.
@@ -123,7 +128,7 @@ impl Hours {
         let year = &modelled.year;
         let (from_s, until_s) = log.period();
         let first_s = from_s.div_euclid(HOUR_S) * HOUR_S;
-        let (places, is_climate) = places(&modelled.start_s, first_s, until_s)?;
+        let (places, is_climate) = places_in(&modelled.start_s, first_s, until_s)?;
         let column = |of: &dyn Fn(&Sum) -> f64| -> Vec<f64> {
             let at = |place: &usize| year.get(*place).map_or(0.0, of);
             places.iter().map(at).collect()
@@ -165,8 +170,14 @@ impl Hours {
     }
 }
 
+pub(crate) fn has_trap(plan: &Plan) -> bool {
+    let installation = &plan.usual().installation;
+    let tubes = [&installation.intake, &installation.exhaust];
+    tubes.iter().any(|tube| !tube.traps.is_empty())
+}
+
 /// Water that closes the low point that is closed soonest, g; none where there is none that water comes to.
-fn sealing_g(plan: &Plan) -> Option<f64> {
+pub(crate) fn sealing_g(plan: &Plan) -> Option<f64> {
     let usual = plan.usual();
     let steady = evaluate(&usual.run).ok()?.value;
     let whole = water_and_air(&usual.run, &usual.installation, &steady).ok()?;
@@ -314,27 +325,31 @@ fn at_share(sorted: &[f64], share: f64) -> f64 {
     found.or(sorted.last().copied()).unwrap_or(1.0)
 }
 
-/// The hour of the members' year for each hour of a log: its own, or else the same of another year, and then it is the climate.
-fn places(start_s: &[i64], first_s: i64, until_s: i64) -> Option<(Vec<usize>, bool)> {
-    let own: BTreeMap<i64, usize> = start_s
-        .iter()
-        .enumerate()
-        .map(|(at, start)| (*start, at))
-        .collect();
-    let of_year: BTreeMap<u32, usize> = (start_s.iter().enumerate())
-        .filter_map(|(at, start)| Some((Civil::of(*start)?.hour_of_year(), at)))
-        .collect();
+/// The place among rising starts for each hour of a time: its own, or else the same hour of another year, and then it is the climate; none where there is no start or no hour.
+#[must_use]
+pub fn places_in(start_s: &[i64], first_s: i64, until_s: i64) -> Option<(Vec<usize>, bool)> {
+    let mut of_year = vec![None; HOURS_OF_LEAP_YEAR];
+    for (at, start) in start_s.iter().enumerate() {
+        let hour = Civil::of(*start).and_then(|civil| usize::try_from(civil.hour_of_year()).ok());
+        if let Some(slot) = hour.and_then(|hour| of_year.get_mut(hour)) {
+            *slot = Some(at);
+        }
+    }
+    let first = of_year.iter().find_map(|slot| *slot)?;
     let mut is_climate = false;
     let mut places = Vec::new();
     let mut at_s = first_s;
     while at_s < until_s {
-        let place = own.get(&at_s).copied().or_else(|| {
-            is_climate = true;
-            let hour = Civil::of(at_s)?.hour_of_year();
-            let before = of_year.range(..=hour).next_back();
-            before.or_else(|| of_year.iter().next()).map(|(_, at)| *at)
-        });
-        places.push(place?);
+        let place = match start_s.binary_search(&at_s) {
+            Ok(place) => place,
+            Err(_) => {
+                is_climate = true;
+                let hour = usize::try_from(Civil::of(at_s)?.hour_of_year()).ok()?;
+                let mut before = of_year.iter().take(hour + 1).rev();
+                before.find_map(|slot| *slot).unwrap_or(first)
+            }
+        };
+        places.push(place);
         at_s += HOUR_S;
     }
     (!places.is_empty()).then_some((places, is_climate))

@@ -3,6 +3,7 @@
 use dewrun_numeric::elementary::ln;
 
 use crate::cause::Cause;
+use crate::comparison::largest_first;
 use crate::rank::{Ranked, Ranking};
 
 /// However sure a log makes, checks are chosen as if so much of the doubt of the answers were left: nobody opens a duct to confirm what can't be.
@@ -273,6 +274,12 @@ impl Check {
         }
     }
 
+    /// What may be seen at it, in words.
+    #[must_use]
+    pub const fn outcome_names(self) -> &'static [&'static str] {
+        self.outcomes().names
+    }
+
     /// The chance of an outcome under a cause; none where there is no such outcome.
     #[must_use]
     pub fn chance(self, cause: Cause, outcome: usize) -> Option<f64> {
@@ -302,7 +309,7 @@ pub fn next_checks(ranking: &Ranking, has_trap: bool) -> Vec<NextCheck> {
     let mut told: Vec<NextCheck> = checks
         .map(|check| of_check(check, &shares, doubt))
         .collect();
-    told.sort_by(|one, other| other.worth.total_cmp(&one.worth));
+    largest_first(&mut told, |one| one.worth);
     told
 }
 
@@ -364,9 +371,7 @@ pub fn take_outcome(ranking: &mut Ranking, check: Check, outcome: usize) {
     for (one, (_, share)) in ranking.causes.iter_mut().zip(after) {
         one.share = share;
     }
-    ranking
-        .causes
-        .sort_by(|one, other| other.share.total_cmp(&one.share));
+    largest_first(&mut ranking.causes, |one| one.share);
 }
 
 fn entropy(shares: impl Iterator<Item = f64>) -> f64 {

@@ -1,29 +1,80 @@
-//! Tapped answers as they stand in a project's note: a line each, in the words of the page.
+//! Tapped answers as they stand in a project's note: a line each. Whoever asks takes questions and words from here.
 
 use crate::answers::{Answers, TouchedAnswer, TrapAnswer, TroubleAnswer, WhenAnswer};
 
-const TROUBLE: [(&str, TroubleAnswer); 3] = [
-    ("airflow low", TroubleAnswer::AirflowLow),
-    ("airflow high", TroubleAnswer::AirflowHigh),
-    ("alarm, no smoke", TroubleAnswer::Alarm),
+/// A question that is answered by a tap, as it stands in a note.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Asked {
+    /// What begins its line.
+    pub head: &'static str,
+    /// Its answers, in the order in which they are offered.
+    pub words: &'static [&'static str],
+}
+
+impl Asked {
+    /// Which trouble comes back.
+    pub const TROUBLE: Self = Self {
+        head: "Trouble",
+        words: &["airflow low", "airflow high", "alarm, no smoke"],
+    };
+    /// When it comes, mostly.
+    pub const WHEN: Self = Self {
+        head: "Mostly",
+        words: &[
+            "summer, by day",
+            "summer, at night",
+            "spring or autumn",
+            "winter",
+            "at any time",
+        ],
+    };
+    /// Whether there is a trap, and water in it.
+    pub const TRAP: Self = Self {
+        head: "Trap and water",
+        words: &["none there", "yes, water", "trap, dry", "not sure"],
+    };
+    /// When filter or fan were last touched.
+    pub const TOUCHED: Self = Self {
+        head: "Filter or fan touched",
+        words: &["this year", "longer ago", "not sure"],
+    };
+
+    /// Which of its answers a note holds.
+    #[must_use]
+    pub fn answer(self, note: &str) -> Option<usize> {
+        let word = note.lines().find_map(|line| self.word(line))?;
+        self.words.iter().position(|one| *one == word)
+    }
+
+    /// What a line says of it.
+    fn word(self, line: &str) -> Option<&str> {
+        let rest = line.strip_prefix(self.head)?.strip_prefix(": ")?;
+        rest.strip_suffix('.')
+    }
+}
+
+const TROUBLE: [TroubleAnswer; 3] = [
+    TroubleAnswer::AirflowLow,
+    TroubleAnswer::AirflowHigh,
+    TroubleAnswer::Alarm,
 ];
-const WHEN: [(&str, WhenAnswer); 5] = [
-    ("summer, by day", WhenAnswer::SummerDay),
-    ("summer, at night", WhenAnswer::SummerNight),
-    ("spring or autumn", WhenAnswer::Between),
-    ("winter", WhenAnswer::Winter),
-    ("at any time", WhenAnswer::AnyTime),
+const WHEN: [WhenAnswer; 5] = [
+    WhenAnswer::SummerDay,
+    WhenAnswer::SummerNight,
+    WhenAnswer::Between,
+    WhenAnswer::Winter,
+    WhenAnswer::AnyTime,
 ];
-const TRAP: [(&str, TrapAnswer); 4] = [
-    ("none there", TrapAnswer::None),
-    ("yes, water", TrapAnswer::Water),
-    ("trap, dry", TrapAnswer::Dry),
-    ("not sure", TrapAnswer::NotSure),
+const TRAP: [TrapAnswer; 4] = [
+    TrapAnswer::None,
+    TrapAnswer::Water,
+    TrapAnswer::Dry,
+    TrapAnswer::NotSure,
 ];
-const TOUCHED: [(&str, TouchedAnswer); 3] = [
-    ("this year", TouchedAnswer::ThisYear),
-    ("longer ago", TouchedAnswer::LongerAgo),
-    ("not sure", TouchedAnswer::NotSure),
+const TOUCHED: [TouchedAnswer; 3] = [
+    TouchedAnswer::ThisYear,
+    TouchedAnswer::LongerAgo,
+    TouchedAnswer::NotSure,
 ];
 
 impl Answers {
@@ -38,10 +89,10 @@ impl Answers {
     #[must_use]
     pub fn of_note(note: &str) -> Self {
         Self {
-            trouble: told(note, "Trouble", &TROUBLE),
-            when: told(note, "Mostly", &WHEN),
-            trap: told(note, "Trap and water", &TRAP),
-            touched: told(note, "Filter or fan touched", &TOUCHED),
+            trouble: told(note, Asked::TROUBLE, &TROUBLE),
+            when: told(note, Asked::WHEN, &WHEN),
+            trap: told(note, Asked::TRAP, &TRAP),
+            touched: told(note, Asked::TOUCHED, &TOUCHED),
             southern: false,
         }
     }
@@ -56,13 +107,6 @@ impl Answers {
     }
 }
 
-fn told<T: Copy>(note: &str, head: &str, words: &[(&str, T)]) -> Option<T> {
-    let line = note
-        .lines()
-        .find_map(|line| line.strip_prefix(head)?.strip_prefix(": "))?;
-    let word = line.strip_suffix('.')?;
-    words
-        .iter()
-        .find(|(one, _)| *one == word)
-        .map(|(_, answer)| *answer)
+fn told<T: Copy>(note: &str, asked: Asked, answers: &[T]) -> Option<T> {
+    answers.get(asked.answer(note)?).copied()
 }

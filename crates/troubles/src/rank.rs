@@ -2,7 +2,7 @@
 
 use crate::answers::{Answers, shares_of_answers};
 use crate::cause::Cause;
-use crate::comparison::{log_mean, normalised};
+use crate::comparison::{largest_first, log_mean, normalised};
 use crate::hours_of_log::{Placed, placed};
 use crate::lasting_causes;
 use crate::log::Log;
@@ -98,7 +98,7 @@ pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -
             }
         })
         .collect();
-    causes.sort_by(|one, other| other.share.total_cmp(&one.share));
+    largest_first(&mut causes, |one| one.share);
     Ranking {
         causes,
         troubles: troubles.len(),
@@ -131,7 +131,7 @@ fn without_log(by_answers: &[f64]) -> Ranking {
             factors: Vec::new(),
         })
         .collect();
-    causes.sort_by(|one, other| other.share.total_cmp(&one.share));
+    largest_first(&mut causes, |one| one.share);
     Ranking {
         causes,
         troubles: 0,

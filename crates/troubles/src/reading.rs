@@ -14,6 +14,10 @@ const NAMED: usize = 5;
 pub struct ListSaid {
     /// In which order its dates stand.
     pub order: Option<DateOrder>,
+    /// The column of the date, from 0.
+    pub date_column: Option<usize>,
+    /// The column that says what it was, from 0.
+    pub kind_column: Option<usize>,
     /// Words that mean a kind; what stands first counts first.
     pub words: Vec<(String, EventKind)>,
 }
@@ -27,7 +31,20 @@ pub struct ListRead {
     pub notes: Vec<String>,
     /// What was decided, in sentences.
     pub decisions: Vec<String>,
+    /// In which order dates were read.
+    pub order: DateOrder,
+    /// The column of the date, from 0.
+    pub date_column: usize,
+    /// The column that says in most rows what it was, from 0; none where no word is known.
+    pub kind_column: Option<usize>,
+    /// What each column holds in the first row, as an example.
+    pub columns: Vec<String>,
+    /// Words in which nothing is spoken of that is known, each once, as often met as they come.
+    pub unknown: Vec<String>,
 }
+
+/// So many words that are not known are named.
+const UNKNOWN: usize = 8;
 
 /// Reads a list of troubles; the clock is the one on the wall where it was written, and `weather_offset_s` that of the weather, ahead of UTC.
 ///
@@ -39,20 +56,37 @@ pub fn read_list(
     clock: &WallClock,
     weather_offset_s: i64,
 ) -> Result<ListRead, String> {
-    let Some(table) = dated_rows(bytes, said.order) else {
+    let Some(table) = dated_rows(bytes, said.order, said.date_column) else {
+        if let Some(column) = said.date_column {
+            return Err(format!(
+                "no cell of column {} holds a date: say another column",
+                column + 1
+            ));
+        }
         return Err("no line of the list begins with a date: give a date, a time and a word a line, such as 2026-06-16 04:10;airflow low".to_owned());
     };
     let mut read = ListRead {
         entries: Vec::new(),
         notes: Vec::new(),
-        decisions: how(&table),
+        decisions: Vec::new(),
+        order: table.order,
+        date_column: table.date_column,
+        kind_column: None,
+        columns: columns(&table),
+        unknown: Vec::new(),
     };
+    let mut spoke_in: Vec<usize> = Vec::new();
     let (mut unknown, mut missing, mut twice) = (Vec::new(), Vec::new(), Vec::new());
     for row in &table.rows {
-        let kind = kind_in(row, said).unwrap_or_else(|| {
-            unknown.push(row.line);
-            EventKind::Other
-        });
+        let found = kind_in(row, said);
+        match found {
+            Some((column, _)) => spoke_in.push(column),
+            None => {
+                unknown.push(row.line);
+                read.takes_unknown(row, said);
+            }
+        }
+        let kind = found.map_or(EventKind::Other, |(_, kind)| kind);
         let (utc_s, on_wall) = match row.offset_min {
             Some(minutes) => (row.wall_s - 60 * i64::from(minutes), OnWall::Once),
             None if row.has_time => clock.utc(row.wall_s),
@@ -73,6 +107,8 @@ pub fn read_list(
         let words: Vec<&str> = row.cells.iter().map(|(_, words)| words.as_str()).collect();
         read.notes.push(words.join("; "));
     }
+    read.kind_column = most_met(&spoke_in);
+    read.decisions = how(&table, read.kind_column);
     read.decisions.extend(
         [
             lines(
@@ -95,15 +131,73 @@ pub fn read_list(
     Ok(read)
 }
 
-/// The kind in the first cell that speaks of one: what was said of words first.
-fn kind_in(row: &DatedRow, said: &ListSaid) -> Option<EventKind> {
-    let by_said = row.cells.iter().find_map(|(_, words)| {
+impl ListRead {
+    /// Keeps the words of a row in which nothing known is spoken of.
+    fn takes_unknown(&mut self, row: &DatedRow, said: &ListSaid) {
+        let words = cells_of_kind(row, said).next().map(|(_, words)| words);
+        let is_new = |words: &&String| !self.unknown.contains(words);
+        if let Some(words) = words
+            .filter(is_new)
+            .filter(|_| self.unknown.len() < UNKNOWN)
+        {
+            self.unknown.push(words.clone());
+        }
+    }
+}
+
+/// The cells that may say what it was.
+fn cells_of_kind<'a>(
+    row: &'a DatedRow,
+    said: &'a ListSaid,
+) -> impl Iterator<Item = (usize, &'a String)> {
+    let all = row.cells.iter().map(|(column, words)| (*column, words));
+    all.filter(|(column, _)| said.kind_column.is_none_or(|said| said == *column))
+}
+
+/// The kind in the first cell that speaks of one, with its column: what was said of words first.
+fn kind_in(row: &DatedRow, said: &ListSaid) -> Option<(usize, EventKind)> {
+    let by_said = cells_of_kind(row, said).find_map(|(column, words)| {
         let words = words.to_ascii_lowercase();
         let mut all = said.words.iter();
         let found = all.find(|(word, _)| words.contains(&word.to_ascii_lowercase()));
-        found.map(|(_, kind)| *kind)
+        found.map(|(_, kind)| (column, *kind))
     });
-    by_said.or_else(|| row.cells.iter().find_map(|(_, words)| kind_of(words)))
+    let by_words = || {
+        let mut cells = cells_of_kind(row, said);
+        cells.find_map(|(column, words)| Some((column, kind_of(words)?)))
+    };
+    by_said.or_else(by_words)
+}
+
+/// The one that is met most often; of several the lowest.
+fn most_met(columns: &[usize]) -> Option<usize> {
+    let last = columns.iter().copied().max()?;
+    let times = |column: usize| columns.iter().filter(|one| **one == column).count();
+    (0..=last).rev().max_by_key(|column| times(*column))
+}
+
+/// What stands in each column of the first row, under its name where it has one.
+fn columns(table: &DatedRows) -> Vec<String> {
+    let Some(row) = table.rows.first() else {
+        return Vec::new();
+    };
+    let last = row
+        .cells
+        .iter()
+        .map(|(column, _)| *column)
+        .max()
+        .unwrap_or(0);
+    (0..=last.max(table.date_column))
+        .map(|column| {
+            let name = table.names.get(column).filter(|name| !name.is_empty());
+            let cell = row.cells.iter().find(|(one, _)| *one == column);
+            let words = cell.map(|(_, words)| words.as_str());
+            name.map(String::as_str)
+                .or(words)
+                .unwrap_or_default()
+                .to_owned()
+        })
+        .collect()
 }
 
 fn grams_in(row: &DatedRow, names: &[String], kind: EventKind) -> Option<f64> {
@@ -114,9 +208,15 @@ fn grams_in(row: &DatedRow, names: &[String], kind: EventKind) -> Option<f64> {
     cells.find_map(|(column, words)| grams_of(words, names.get(*column).map_or("", String::as_str)))
 }
 
-fn how(table: &DatedRows) -> Vec<String> {
+fn how(table: &DatedRows, kind_column: Option<usize>) -> Vec<String> {
+    let time = table.time_column.map_or_else(String::new, |column| {
+        format!(", times in column {}", column + 1)
+    });
+    let kind = kind_column.map_or_else(String::new, |column| {
+        format!(", what it was in column {}", column + 1)
+    });
     let mut told = vec![format!(
-        "{} rows read, cells parted by {}, dates in column {}, {}.",
+        "{} rows read, cells parted by {}, dates in column {}, {}{time}{kind}.",
         table.rows.len(),
         table.delimiter.name(),
         table.date_column + 1,

@@ -73,16 +73,20 @@ pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>
 }
 
 /// Water that came since somebody last let it out, hour by hour, g.
-fn levels(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
-    let is_let_out = |hour: usize| {
-        let mut at_hour = placed.iter().filter(|one| one.hour == hour);
-        at_hour.any(|one| matches!(one.kind, EventKind::Emptied | EventKind::WaterFound))
-    };
+pub(crate) fn levels(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
+    let mut let_out = vec![false; hours.len()];
+    for one in placed {
+        if matches!(one.kind, EventKind::Emptied | EventKind::WaterFound)
+            && let Some(hour) = let_out.get_mut(one.hour)
+        {
+            *hour = true;
+        }
+    }
     let mut level = 0.0;
-    (hours.water_g.iter().enumerate())
-        .map(|(hour, grams)| {
+    (hours.water_g.iter().zip(let_out))
+        .map(|(grams, is_let_out)| {
             let stood = level + grams;
-            level = if is_let_out(hour) { 0.0 } else { stood };
+            level = if is_let_out { 0.0 } else { stood };
             stood
         })
         .collect()

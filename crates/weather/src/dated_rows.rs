@@ -59,22 +59,26 @@ struct Cut {
     rows: usize,
 }
 
-/// Reads a table of dated rows in any encoding, with any delimiter, column, order and form of dates; none where no line has a date.
+/// Reads a table of dated rows in any encoding, with any delimiter, column, order and form of dates; none where no line has a date, or none in the column that is said, counted from 0.
 ///
 /// ```
 /// use dewrun_weather::dated_rows;
-/// let found = dated_rows(b"when;what\n16.06.2026 04:10;airflow low\n24.06.2026;airflow low", None).unwrap();
+/// let found = dated_rows(b"when;what\n16.06.2026 04:10;airflow low\n24.06.2026;airflow low", None, None).unwrap();
 /// assert_eq!(found.rows[0].cells, [(1, "airflow low".to_owned())]);
 /// assert!(found.rows[0].has_time && !found.rows[1].has_time);
 /// assert_eq!(found.names, ["when", "what"]);
 /// ```
 #[must_use]
-pub fn dated_rows(bytes: &[u8], order: Option<DateOrder>) -> Option<DatedRows> {
+pub fn dated_rows(
+    bytes: &[u8],
+    order: Option<DateOrder>,
+    date_column: Option<usize>,
+) -> Option<DatedRows> {
     let mut decoder = Decoder::default();
     let mut text = decoder.push(bytes).into_owned();
     text.extend(decoder.finish());
     let lines = lines_of(&text);
-    let cut = cut_of(&lines)?;
+    let cut = cut_of(&lines, date_column)?;
     let mut splitter = Splitter::default();
     let mut stamps = Vec::new();
     let mut kept = Vec::new();
@@ -146,11 +150,12 @@ fn lines_of(text: &[u8]) -> Vec<&[u8]> {
 }
 
 /// The delimiter and the column that give most dated rows; of several the one with a time, then the likelier one.
-fn cut_of(lines: &[&[u8]]) -> Option<Cut> {
+fn cut_of(lines: &[&[u8]], date_column: Option<usize>) -> Option<Cut> {
     let mut best: Option<Cut> = None;
     let mut splitter = Splitter::default();
     for delimiter in Delimiter::ALL {
-        for date in 0..COLUMNS {
+        let columns = date_column.map_or(0..COLUMNS, |said| said..said.saturating_add(1));
+        for date in columns {
             let (mut rows, mut times, mut most_cells) = (0, 0, 0);
             for line in lines.iter().take(LOOKED_AT) {
                 let cells = splitter.split(line, delimiter);
@@ -231,7 +236,7 @@ mod tests {
     use super::*;
 
     fn rows(text: &str) -> Vec<(usize, i64, bool, String)> {
-        let found = dated_rows(text.as_bytes(), None);
+        let found = dated_rows(text.as_bytes(), None, None);
         let rows = found.map(|found| found.rows).unwrap_or_default();
         let each = rows.into_iter().map(|row| {
             let words = row.cells.into_iter().map(|(_, words)| words);
@@ -275,7 +280,7 @@ mod tests {
     #[test]
     fn lines_without_a_date_are_named() {
         let text = "what;when\nlow;2026-06-16\nnobody knows;\n\nhigh;2026-06-17";
-        let found = dated_rows(text.as_bytes(), None).expect("two rows");
+        let found = dated_rows(text.as_bytes(), None, None).expect("two rows");
         assert_eq!(
             (found.rows.len(), found.left_out),
             (2, vec![3]),
@@ -283,11 +288,28 @@ mod tests {
         );
         assert_eq!(found.names, ["what", "when"], "of its columns");
         assert_eq!(
-            dated_rows(b"no date at all\n", None),
+            dated_rows(b"no date at all\n", None, None),
             None,
             "nothing to read"
         );
-        assert_eq!(dated_rows(b"", None), None, "nothing at all");
+        assert_eq!(dated_rows(b"", None, None), None, "nothing at all");
+    }
+
+    #[test]
+    fn a_column_that_is_said_holds_the_date() {
+        let text = b"2026-06-20;2026-06-16 04:10;airflow low\n2026-06-21;2026-06-17 04:10;high";
+        let first = |column| {
+            let found = dated_rows(text, None, column).expect("two rows");
+            found.rows.first().map(|row| row.wall_s)
+        };
+        assert_eq!(first(Some(1)), Some(DAY + 4 * 3600 + 600), "the second");
+        assert_eq!(first(Some(0)), Some(DAY + 4 * 86_400), "the first");
+        assert_eq!(
+            dated_rows(text, None, Some(2)),
+            None,
+            "no date stands there"
+        );
+        assert_eq!(dated_rows(text, None, Some(usize::MAX)), None, "no column");
     }
 
     /// A list cut anywhere, or with any byte of it changed, is read or is not, and never breaks.
@@ -295,13 +317,13 @@ mod tests {
     fn damaged_lists_do_no_harm() {
         let text = "when;what;\u{e9}\n16.06.2026 04:10;\"airflow; low\";3\n24.06.26 23:59;high\n\r\n2026-13-40;x\n";
         for end in 0..text.len() {
-            let _ = dated_rows(&text.as_bytes()[..end], None);
+            let _ = dated_rows(&text.as_bytes()[..end], None, None);
         }
         for at in 0..text.len() {
             for byte in [0, b'"', b'\n', b'9', b'-', 0xff] {
                 let mut bytes = text.as_bytes().to_vec();
                 bytes[at] = byte;
-                let found = dated_rows(&bytes, None);
+                let found = dated_rows(&bytes, None, None);
                 let rows = found.map_or(0, |found| found.rows.len());
                 assert!(rows <= 4, "no row comes from nowhere: {rows}");
             }

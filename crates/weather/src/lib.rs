@@ -43,4 +43,4 @@ pub use statistics::{Range, exceeded_by};
 pub use text::cells::Delimiter;
 pub use text::encoding::Encoding;
 pub use understanding::{ColumnChoice, Form, Stamps, Understanding};
-pub use weather::{Convention, PressureSource, Weather};
+pub use weather::{Convention, PressureSource, Weather, sha256_of};

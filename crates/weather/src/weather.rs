@@ -1,5 +1,7 @@
 //! What a file holds, and what was understood of it.
 
+use sha2::{Digest, Sha256};
+
 use crate::note::Note;
 use crate::place::Place;
 use crate::series::Series;
@@ -42,12 +44,27 @@ impl Weather {
     /// The SHA-256 of the file as 64 digits from 0 to 9 and a to f.
     #[must_use]
     pub fn sha256_digits(&self) -> String {
-        let digits = |byte: &u8| {
-            [byte >> 4, byte & 15]
-                .map(|digit| char::from_digit(u32::from(digit), 16).unwrap_or('0'))
-        };
-        self.sha256.iter().flat_map(digits).collect()
+        digits(&self.sha256)
     }
+}
+
+/// The SHA-256 of bytes as 64 digits from 0 to 9 and a to f.
+///
+/// ```
+/// // FIPS 180-2, appendix B.1.
+/// let digits = dewrun_weather::sha256_of(b"abc");
+/// assert_eq!(digits, "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+/// ```
+#[must_use]
+pub fn sha256_of(bytes: &[u8]) -> String {
+    digits(&Sha256::digest(bytes))
+}
+
+fn digits(bytes: &[u8]) -> String {
+    let digits = |byte: &u8| {
+        [byte >> 4, byte & 15].map(|digit| char::from_digit(u32::from(digit), 16).unwrap_or('0'))
+    };
+    bytes.iter().flat_map(digits).collect()
 }
 
 /// Where the pressures of a series are from.

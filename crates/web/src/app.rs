@@ -7,7 +7,7 @@ use wasm_bindgen::JsCast;
 use crate::components::{
     HEAD_ID, air, airflow, answer_band, cautions, close, cures, first_visit, kept_notes, legs,
     page_head, provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
-    worked_cases, year,
+    troubles, worked_cases, year,
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, workshop};
@@ -121,6 +121,7 @@ fn open_project(width: ReadSignal<f64>) -> Vec<El> {
             cures(),
             airflow(),
             sensor(),
+            troubles(),
             sheets(),
             worked_cases(false),
         ]);

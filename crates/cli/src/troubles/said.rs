@@ -1,10 +1,10 @@
 //! What the command line says of troubles, in words.
 
-use dewrun_document::day_of;
+use dewrun_document::{TroublesSaid, day_of};
 use dewrun_quantity::parse::number;
 use dewrun_troubles::{
     Answers, ChangeDay, Check, DaylightSaving, EventKind, ListSaid, TouchedAnswer, TrapAnswer,
-    TroubleAnswer, WallClock, WhenAnswer,
+    TroubleAnswer, WhenAnswer,
 };
 use dewrun_weather::DateOrder;
 
@@ -17,11 +17,12 @@ const WEEKDAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
 /// What the command line says of troubles.
 pub(super) struct Said {
-    pub(super) list: ListSaid,
-    pub(super) period: Option<(i64, i64)>,
-    pub(super) seen: Vec<(Check, usize)>,
+    order: Option<DateOrder>,
+    words: Vec<(String, EventKind)>,
+    period: Option<(i64, i64)>,
+    seen: Vec<(Check, usize)>,
     answers: Vec<Answer>,
-    clock_offset_h: Option<f64>,
+    clock_offset_s: Option<i64>,
     daylight: Option<DaylightSaving>,
 }
 
@@ -41,22 +42,21 @@ impl Said {
             Order::Mdy => DateOrder::MonthDayYear,
             Order::Ymd => DateOrder::YearMonthDay,
         });
-        let words = args.means.iter().map(|said| means(said));
+        let words: Result<_, _> = args.means.iter().map(|said| means(said)).collect();
         let day = |said: &Option<String>| said.as_deref().map(day).transpose();
         let period = day(&args.from)?.zip(day(&args.until)?);
         let clock_offset_h = args.clock_offset.as_deref().map(hours).transpose()?;
+        let clock_offset_s = clock_offset_h.map(seconds);
         let daylight = args.daylight_saving.as_deref().map(daylight).transpose()?;
         let seen: Result<_, _> = args.seen.iter().map(|said| seen(said)).collect();
         let answers: Result<_, _> = args.answers.iter().map(|said| answer(said)).collect();
         Ok(Self {
-            list: ListSaid {
-                order,
-                words: words.collect::<Result<_, _>>()?,
-            },
+            order,
+            words: words?,
             period,
             seen: seen?,
             answers: answers?,
-            clock_offset_h,
+            clock_offset_s,
             daylight,
         })
     }
@@ -75,18 +75,30 @@ impl Said {
         answers
     }
 
-    /// The clock on the wall; where nothing is said of it, that of the weather.
-    pub(super) fn clock(&self, weather_offset_s: i64) -> WallClock {
-        WallClock {
-            utc_offset_s: self.clock_offset_h.map_or(weather_offset_s, seconds),
-            daylight: self.daylight,
+    /// What the project says, and what the command line says in place of it; what was seen at checks comes after what the project holds of them.
+    pub(super) fn over(&self, kept: TroublesSaid) -> TroublesSaid {
+        let words = self.words.iter().cloned().chain(kept.list.words);
+        TroublesSaid {
+            list: ListSaid {
+                order: self.order.or(kept.list.order),
+                words: words.collect(),
+                ..kept.list
+            },
+            clock_offset_s: self.clock_offset_s.or(kept.clock_offset_s),
+            daylight: self.daylight.or(kept.daylight),
+            period: self.period.or(kept.period),
+            seen: kept
+                .seen
+                .into_iter()
+                .chain(self.seen.iter().copied())
+                .collect(),
         }
     }
 }
 
 /// Whole seconds of hours.
 #[expect(clippy::cast_possible_truncation, reason = "at most a day")]
-pub(super) fn seconds(hours: f64) -> i64 {
+fn seconds(hours: f64) -> i64 {
     (3600.0 * hours).round() as i64
 }
 

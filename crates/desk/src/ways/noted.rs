@@ -1,19 +1,28 @@
 //! Answers that are no number of the run: they are written into the project's note, a line each, in words that people read.
 
+use dewrun_troubles::Asked;
+
 use crate::OpenProject;
 
 use super::Question;
 
 /// What begins the line of a question; none for those whose answers are numbers.
-const fn head(question: Question) -> Option<&'static str> {
+fn head(question: Question) -> Option<&'static str> {
     Some(match question {
         Question::Weather => "Weather",
-        Question::Trouble => "Trouble",
-        Question::When => "Mostly",
         Question::TroubleAir => "Duct air",
         Question::Where => "The tube runs through",
-        Question::Trap => "Trap and water",
-        Question::Touched => "Filter or fan touched",
+        _ => return asked(question).map(|asked| asked.head),
+    })
+}
+
+/// What causes are ranked by, in the words of whoever ranks them.
+pub(super) const fn asked(question: Question) -> Option<Asked> {
+    Some(match question {
+        Question::Trouble => Asked::TROUBLE,
+        Question::When => Asked::WHEN,
+        Question::Trap => Asked::TRAP,
+        Question::Touched => Asked::TOUCHED,
         _ => return None,
     })
 }

@@ -14,15 +14,6 @@ pub(super) const WORDS: [&str; 4] = [
     "frosty night",
 ];
 
-/// When a trouble comes: in each of the weathers, or in any.
-pub(super) const WHEN_WORDS: [&str; 5] = [
-    "summer, by day",
-    "summer, at night",
-    "spring or autumn",
-    "winter",
-    "at any time",
-];
-
 /// The weather that was chosen; as long as none was, the first.
 pub(super) fn of(project: &OpenProject) -> usize {
     let chosen = |question| noted::answer(project, question);

@@ -28,7 +28,7 @@ const MARKS: [(FileMark, DecimalMark); 2] = [
     (FileMark::Point, DecimalMark::Point),
     (FileMark::Comma, DecimalMark::Comma),
 ];
-const DATES: [(FileDates, DateOrder); 3] = [
+pub(crate) const DATES: [(FileDates, DateOrder); 3] = [
     (FileDates::DayMonthYear, DateOrder::DayMonthYear),
     (FileDates::MonthDayYear, DateOrder::MonthDayYear),
     (FileDates::YearMonthDay, DateOrder::YearMonthDay),

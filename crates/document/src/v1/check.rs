@@ -1,6 +1,7 @@
 //! Whether a project keeps within its limits and its ids and references fit.
 
 mod air_path;
+mod troubles;
 mod visit;
 mod year;
 
@@ -11,6 +12,7 @@ use dewrun_quantity::Limits;
 use air_path::{air_path, traps};
 use visit::visits;
 
+pub(super) use troubles::troubles;
 pub(super) use year::{fan_off, source, space_year, weather};
 
 use super::{

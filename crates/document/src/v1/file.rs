@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 
 use super::{
-    AirSource, Kept, Period, Pressure, Project, Run, Space, SpaceYear, WeatherReference, check,
+    AirSource, Kept, Period, Pressure, Project, Run, Space, SpaceYear, TroublesKept,
+    WeatherReference, check,
 };
 use crate::field_path::Here;
 use crate::json::{self, Content, Fault, Fields, FromJson, Node, ToJson, Writer};
@@ -14,7 +15,7 @@ pub const FORMAT: &str = "dewrun-project";
 /// The version that is written and read.
 pub const VERSION: u64 = 1;
 /// The revision that is written; every revision up to it is read.
-pub const REVISION: u64 = 5;
+pub const REVISION: u64 = 6;
 
 /// What a file is called where something else stands in its place.
 const KIND: &str = "a project";
@@ -27,7 +28,7 @@ const FIELDS: [&str; 9] = [
 #[expect(dead_code, reason = "only its schema is asked for")]
 #[derive(JsonSchema)]
 #[schemars(deny_unknown_fields)]
-#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 5")]
+#[schemars(rename = "Project", title = "Dewrun project, version 1, revision 6")]
 pub(crate) struct File {
     /// Always `dewrun-project`.
     #[schemars(extend("const" = FORMAT))]
@@ -36,7 +37,7 @@ pub(crate) struct File {
     #[schemars(extend("const" = VERSION))]
     version: u64,
     /// Which fields the file may hold; rises with every field added.
-    #[schemars(range(min = 1, max = 5))]
+    #[schemars(range(min = 1, max = 6))]
     revision: u64,
     /// What people call the project.
     name: String,
@@ -159,6 +160,10 @@ fn look_at_years(tree: &Node<'_>) -> Looked {
     let runs = Here::at("runs");
     for (at, run) in entries(tree, "runs") {
         let at = runs.index(at);
+        if let Some(node) = member(run, "troubles") {
+            let found = Kept::<TroublesKept>::looked_at(node, &at.field("troubles"))?;
+            looked = looked.and(found.map(drop));
+        }
         let at = at.field("duct");
         let duct = member(run, "duct");
         if let Some(node) = duct.and_then(|duct| member(duct, "source")) {

@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 
 use super::{
     Access, AirPair, AirPath, AirSource, Humidity, Input, Kept, Period, Pressure, Route, SpaceYear,
-    Visit, WeatherReference,
+    TroublesKept, Visit, WeatherReference,
 };
 
 /// A project: the spaces of a building and the runs that pass them.
@@ -82,6 +82,13 @@ pub struct Run {
     /// What was measured and found on site, in the order of the visits; left out: nobody noted any. Since revision 3.
     #[schemars(default, skip_serializing_if = "Vec::is_empty")]
     pub visits: Vec<Visit>,
+    /// What its troubles go by; left out: nobody has given a log. Since revision 6.
+    #[schemars(
+        default,
+        with = "Option<TroublesKept>",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub troubles: Option<Kept<TroublesKept>>,
 }
 
 /// The duct that is sampled, and its air where the intake draws it.
@@ -172,6 +179,7 @@ record!(
     exhaust,
     air_path,
     visits,
+    troubles,
 );
 record!(
     Duct,

@@ -4,8 +4,8 @@
 
 use core::marker::PhantomData;
 
-use super::check::{fan_off, source, space_year, weather};
-use super::{AirSource, Period, SpaceYear, WeatherReference};
+use super::check::{fan_off, source, space_year, troubles, weather};
+use super::{AirSource, Period, SpaceYear, TroublesKept, WeatherReference};
 use crate::DocumentError;
 use crate::field_path::Here;
 use crate::json::{self, Fault, FromJson, Node, ToJson, Writer};
@@ -82,3 +82,4 @@ kept!(WeatherReference, weather);
 kept!(AirSource, source);
 kept!(Vec<Period>, fan_off);
 kept!(SpaceYear, space_year);
+kept!(TroublesKept, troubles);

@@ -4,8 +4,8 @@ use dewrun_document::{
     Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, Duct, DuctEntry,
     ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input,
     Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading, Relative,
-    Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TubeStuff,
-    TubeSupply, TubeWall, Visit, VisitedTube, WaterFound, WeatherReference, limits,
+    Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TroublesKept,
+    TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube, WaterFound, WeatherReference, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -13,6 +13,7 @@ use proptest::option;
 use proptest::prelude::{BoxedStrategy, Just, Strategy, any, prop_oneof};
 use proptest::sample::select;
 
+use crate::troubles::troubles;
 use crate::years;
 
 /// Keeps a part where there is one.
@@ -209,9 +210,13 @@ fn run() -> impl Strategy<Value = Run> {
             access,
         });
     let tubes = (route(), option::of(route()));
-    let rest = (option::of(air_path()), vec(visit(), 0..3));
+    let rest = (
+        option::of(air_path()),
+        vec(visit(), 0..3),
+        option::of(troubles()),
+    );
     (text(), duct, flow, tubes, detector, rest).prop_map(
-        |(name, duct, flow, (intake, exhaust), detector, (air_path, visits))| Run {
+        |(name, duct, flow, (intake, exhaust), detector, (air_path, visits, troubles))| Run {
             id: String::new(),
             name,
             variant_of: None,
@@ -222,6 +227,7 @@ fn run() -> impl Strategy<Value = Run> {
             exhaust,
             air_path,
             visits,
+            troubles: kept!(troubles, TroublesKept),
         },
     )
 }

@@ -2,6 +2,7 @@
 
 mod generator;
 mod links;
+mod troubles;
 mod years;
 
 use dewrun_document::{

@@ -8,6 +8,7 @@ use super::stamp::HOUR_S;
 use super::stretch::stretches;
 use super::totals::Totals;
 use super::{Flow, Standing, Year, written};
+use crate::extremes::extremes;
 use crate::geometry::{Point, Rect};
 use crate::path::Path;
 use crate::pattern::Hatch;
@@ -293,41 +294,11 @@ fn bar(axis: &Axis, rect: &Rect, from_s: i64, to_s: i64) -> Path {
 
 /// A line through the largest and the last value of each column, which drops where something is emptied.
 fn curve(axis: &Axis, year: &Year, values: &[f64], scale: &Scale, emptied: &[usize]) -> Path {
-    let mut points: Vec<Point> = Vec::new();
-    let mut column = f64::NEG_INFINITY;
-    let mut extremes: Option<(Point, Point)> = None;
-    let mut last = Point::default();
-    let mut flush = |extremes: &mut Option<(Point, Point)>, last: Point| {
-        if let Some((low, high)) = extremes.take() {
-            let (first, next) = if low.x < high.x {
-                (low, high)
-            } else {
-                (high, low)
-            };
-            points.extend([first, next, last]);
-        }
-    };
-    for (at, (step, value)) in year.steps.iter().zip(values).enumerate() {
-        if !value.is_finite() {
-            continue;
-        }
+    let steps = year.steps.iter().zip(values).enumerate();
+    let points = steps.filter(|(_, (_, value))| value.is_finite());
+    let points = points.map(|(at, (step, value))| {
         let here = Point::new(axis.px(step.start_s), scale.px(*value));
-        let own = ((here.x - axis.left) / axis.column.min(FINE)).floor();
-        if own != column || emptied.contains(&at) {
-            flush(&mut extremes, last);
-            column = own;
-            if emptied.contains(&at) {
-                extremes = Some((Point::new(here.x, last.y), here));
-            }
-        }
-        extremes = Some(extremes.map_or((here, here), |(low, high)| {
-            let low = if low.y < here.y { here } else { low };
-            let high = if here.y < high.y { here } else { high };
-            (low, high)
-        }));
-        last = here;
-    }
-    flush(&mut extremes, last);
-    points.dedup_by(|next, one| (next.x - one.x).abs() < 0.05 && (next.y - one.y).abs() < 0.05);
-    Path::through(points)
+        (here, emptied.contains(&at))
+    });
+    Path::through(extremes(points, axis.left, axis.column.min(FINE)))
 }

@@ -5,17 +5,17 @@ use dewrun_weather::{Civil, MONTH_NAMES};
 use super::Year;
 
 /// Seconds of an hour and of a day.
-pub(super) const HOUR_S: i64 = 3600;
-pub(super) const DAY_S: i64 = 86_400;
+pub(crate) const HOUR_S: i64 = 3600;
+pub(crate) const DAY_S: i64 = 86_400;
 
 /// The name of a month, 1 to 12.
-pub(super) fn month(number: u8) -> &'static str {
+pub(crate) fn month(number: u8) -> &'static str {
     let place = usize::from(number).wrapping_sub(1);
     MONTH_NAMES.get(place).copied().unwrap_or_default()
 }
 
 /// Its first letters.
-pub(super) fn short(number: u8, letters: usize) -> &'static str {
+pub(crate) fn short(number: u8, letters: usize) -> &'static str {
     let name = month(number);
     name.get(..letters).unwrap_or(name)
 }

@@ -9,10 +9,10 @@ use crate::hooks::top::go_to;
 
 /// The sections that have content, in the order of the page: each by the id of its head.
 const IDS: [&str; 7] = [
-    "route", "legs", "air", "year", "airflow", "sensor", "sheets",
+    "route", "legs", "air", "year", "airflow", "troubles", "sheets",
 ];
 const NAMES: [&str; 7] = [
-    "Route", "Legs", "Air", "Year", "Airflow", "Sensor", "Sheets",
+    "Route", "Legs", "Air", "Year", "Airflow", "Troubles", "Sheets",
 ];
 
 /// The bar; wide pages have no need of it and do not show it.

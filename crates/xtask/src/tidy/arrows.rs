@@ -114,6 +114,7 @@ const ARROWS: &[(&str, &[&str])] = &[
             "season",
             "run",
             "advice",
+            "troubles",
             "weather",
             "moist-air",
             "quantity",

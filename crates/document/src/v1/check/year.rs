@@ -12,13 +12,7 @@ pub(in crate::v1) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked 
     text(&at.field("file"), &file.file, 1, limits::NAME)?;
     text(&at.field("place"), &file.place, 0, limits::NAME)?;
     plain(at, &[("rows", file.rows), ("step_s", file.step_s)])?;
-    let is_digit = |sign: u8| matches!(sign, b'0'..=b'9' | b'a'..=b'f');
-    if file.sha256.len() != 64 || !file.sha256.bytes().all(is_digit) {
-        return told(
-            &at.field("sha256"),
-            "is no SHA-256, must have 64 digits from 0 to 9 and a to f".to_owned(),
-        );
-    }
+    sha256(at, &file.sha256)?;
     if let Some(said) = &file.reading {
         reading(&at.field("reading"), said)?;
     }
@@ -35,6 +29,18 @@ pub(in crate::v1) fn weather(at: &Here<'_>, file: &WeatherReference) -> Checked 
         )?;
     }
     Ok(())
+}
+
+/// The hash of a file in letters.
+pub(super) fn sha256(at: &Here<'_>, digits: &str) -> Checked {
+    let is_digit = |sign: u8| matches!(sign, b'0'..=b'9' | b'a'..=b'f');
+    if digits.len() == 64 && digits.bytes().all(is_digit) {
+        return Ok(());
+    }
+    told(
+        &at.field("sha256"),
+        "is no SHA-256, must have 64 digits from 0 to 9 and a to f".to_owned(),
+    )
 }
 
 fn reading(at: &Here<'_>, said: &FileReading) -> Checked {
@@ -186,7 +192,7 @@ fn plain(at: &Here<'_>, numbers: &[(&'static str, f64)]) -> Checked {
     Ok(())
 }
 
-fn is_whole(at: &Here<'_>, number: f64, what: &str) -> Checked {
+pub(super) fn is_whole(at: &Here<'_>, number: f64, what: &str) -> Checked {
     if number.floor() < number {
         return told(at, format!("must be a whole {what}"));
     }
@@ -197,7 +203,7 @@ fn missing(at: &Here<'_>, what: &str) -> Checked {
     told(at, format!("is missing, {what} must have it"))
 }
 
-fn told(at: &Here<'_>, sentence: String) -> Checked {
+pub(super) fn told(at: &Here<'_>, sentence: String) -> Checked {
     Err(Box::new(DocumentError::Told {
         path: at.path(),
         sentence,

@@ -1,0 +1,53 @@
+//! A log of troubles: its causes with their shares, what to look at next, and its entries over what was modelled of their time.
+
+mod axis;
+mod causes;
+mod checks;
+mod entries;
+mod lanes;
+mod listed;
+mod timeline;
+
+use dewrun_quantity::Style;
+use dewrun_troubles::{Hours, Log, NextCheck, Ranking};
+
+pub use causes::{causes, sentence};
+pub use checks::next_check;
+pub use listed::listed;
+pub use timeline::timeline;
+
+/// What was found of a run's troubles.
+#[derive(Debug, Clone, Copy)]
+pub struct Found<'a> {
+    /// The log; none where answers alone are told.
+    pub log: Option<&'a Log>,
+    /// The causes.
+    pub ranking: &'a Ranking,
+    /// Between which the share of each lies, in the order of the causes' list; empty where nothing is known of that.
+    pub spans: &'a [(f64, f64)],
+    /// The checks, the best first.
+    pub checks: &'a [NextCheck],
+}
+
+/// What was modelled of the time of a log.
+#[derive(Debug, Clone, Copy)]
+pub struct Modelled<'a> {
+    /// Hour by hour.
+    pub hours: &'a Hours,
+    /// Dew point of the duct's air in each of them, °C; no number where it is not known.
+    pub dew_point_c: &'a [f64],
+    /// Water that closes the low point that is closed soonest, g.
+    pub closes_g: Option<f64>,
+    /// Low and high limit of the airflow, % of as-fitted.
+    pub limits: Option<[f64; 2]>,
+    /// How numbers are shown.
+    pub style: Style,
+}
+
+impl Found<'_> {
+    /// Between which the share of a cause lies, as parts of a hundred.
+    fn span(&self, place: usize, share: f64) -> (f64, f64) {
+        let (least, most) = self.spans.get(place).copied().unwrap_or((share, share));
+        (100.0 * least, 100.0 * most)
+    }
+}

@@ -134,7 +134,9 @@ pub fn read_list(
 impl ListRead {
     /// Keeps the words of a row in which nothing known is spoken of.
     fn takes_unknown(&mut self, row: &DatedRow, said: &ListSaid) {
-        let words = cells_of_kind(row, said).next().map(|(_, words)| words);
+        // A number or another date says nothing by its words.
+        let mut cells = cells_of_kind(row, said).map(|(_, words)| words);
+        let words = cells.find(|words| !words.starts_with(|sign: char| sign.is_ascii_digit()));
         let is_new = |words: &&String| !self.unknown.contains(words);
         if let Some(words) = words
             .filter(is_new)
@@ -246,4 +248,38 @@ fn lines(lines: &[usize], what: &str) -> Option<String> {
         String::new()
     };
     Some(format!("{what}: line {}{more}.", named.join(", ")))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const CLOCK: WallClock = WallClock {
+        utc_offset_s: 0,
+        daylight: None,
+    };
+
+    #[test]
+    fn words_that_are_not_known_are_told_once_and_no_date_is_among_them() {
+        let list = b"2001-09-12 07:20;2001-09-13;draught weak\n2001-10-03 06:35;2001-10-04;draught weak\n2001-10-11 06:15;2001-10-12;filter changed";
+        let read = read_list(list, &ListSaid::default(), &CLOCK, 0).expect("dates");
+        assert_eq!(read.unknown, ["draught weak"], "said once");
+        assert_eq!(
+            (read.date_column, read.kind_column),
+            (0, Some(2)),
+            "found by looking"
+        );
+        let said = ListSaid {
+            date_column: Some(1),
+            words: vec![("draught weak".to_owned(), EventKind::AirflowLow)],
+            ..ListSaid::default()
+        };
+        let read = read_list(list, &said, &CLOCK, 0).expect("dates there too");
+        assert!(read.unknown.is_empty(), "it is said what they mean");
+        assert_eq!(read.date_column, 1, "the column that was said");
+        assert!(
+            read.entries.iter().all(|(entry, _)| entry.is_day_only()),
+            "days alone"
+        );
+    }
 }

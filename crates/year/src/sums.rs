@@ -22,18 +22,6 @@ pub struct LegSum {
 }
 
 impl LegSum {
-    /// Nothing yet.
-    pub(crate) const NONE: Self = Self {
-        condensed_kg: 0.0,
-        evaporated_kg: 0.0,
-        drained_kg: 0.0,
-        sweat_kg: 0.0,
-        film_kg: 0.0,
-        frost_kg: 0.0,
-        slug_kg: 0.0,
-        coldest_wall_c: f64::INFINITY,
-    };
-
     /// This part of the hour and the next.
     pub(crate) fn then(self, next: &Self) -> Self {
         Self {

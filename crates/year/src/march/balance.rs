@@ -5,17 +5,15 @@
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
 use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
-use dewrun_moist_air::latent::{
-    DRY_AIR_CP, FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg,
-};
+use dewrun_moist_air::latent::{FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
 use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
 use super::cell::Cell;
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, larger, least, smaller};
-use super::mean::decay;
+use super::lanes::{LANES, Lanes, either, is_negative, larger, least, smaller};
+use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
-use super::state::State;
+use super::state::{Film, Given, Solving, State};
 
 /// Half the stretch over which a wall held at 0 °C goes from all water to all ice, K, as the steady march has it.
 const MELTING_HALF_BAND_K: f64 = 1e-3;
@@ -46,42 +44,51 @@ const MOST_STEPS: u32 = 90;
 
 /// What a wall takes up in a step, of a growth that a wholly wet wall would have (kg/m2, of either sign): its change, and the share of the wall that takes part.
 #[inline(always)]
-pub(super) fn change_of_film(
-    growth: f64,
-    water: f64,
-    root: f64,
-    root_step: f64,
-    per_root: f64,
-) -> (f64, f64) {
+fn change_of_film(growth: f64, water: f64, root: f64, root_step: f64, per_root: f64) -> (f64, f64) {
     let left = larger(root + growth * root_step, 0.0);
     let dried = left * left * left - water;
     let share = left * per_root;
-    if 0.0 <= growth {
-        (growth, 1.0)
-    } else {
-        (dried, share * share)
-    }
+    let dries = is_negative(growth);
+    (
+        either(dries, dried, growth),
+        either(dries, share * share, 1.0),
+    )
+}
+
+/// What a wholly wet wall would take up in the step at a wall's `ln(1 + W)`, kg/m2, and what a film makes of it: its change, and the share of the wall that takes part.
+#[inline(always)]
+pub(super) fn grows(
+    (given, film, solving): (&Given, &Film, &Solving),
+    cell: &Cell<Lanes>,
+    l: usize,
+    ln_wall: f64,
+) -> (f64, (f64, f64)) {
+    let force = force(film, solving, l, ln_wall);
+    let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
+    let of_film = change_of_film(
+        growth,
+        film.wet[l],
+        film.root[l],
+        cell.root_step[l],
+        cell.per_root[l],
+    );
+    (growth, of_film)
 }
 
 /// What a wall takes up in a step where what is on it is ice: all of the wall takes part, until nothing is left.
 #[inline(always)]
 pub(super) fn change_of_frost(growth: f64, all: f64) -> (f64, f64) {
-    if growth < -all {
-        (-all, 0.0)
-    } else {
-        (growth, 1.0)
-    }
+    let gone = is_negative(growth + all);
+    (either(gone, -all, growth), either(gone, 0.0, 1.0))
 }
 
 /// What dries from standing water, of a growth that a wholly wet wall would have: its change, and its surface while there is any left.
 #[inline(always)]
 pub(super) fn change_of_pool(growth: f64, surface: f64, all: f64) -> (f64, f64) {
     let wanted = smaller(growth, 0.0) * surface;
-    if wanted < -all {
-        (-all, 0.0)
-    } else {
-        (wanted, if growth < 0.0 { surface } else { 0.0 })
-    }
+    let gone = is_negative(wanted + all);
+    let share = either(is_negative(growth) & !gone, surface, 0.0);
+    (either(gone, -all, wanted), share)
 }
 
 /// Share of what is on a wall that is ice when a step is over: between water and ice the wall stays at 0 °C, and the share is the unknown.
@@ -153,17 +160,20 @@ impl State {
     #[inline(always)]
     fn settle_means(&mut self, trial: u32) {
         let solving = &mut self.solving;
+        // The first trial counts by how much the wall's change has turned too.
+        let (turned, enough_k) = match trial {
+            0 => (1.0, SHORT_K),
+            MOST_SETTLING.. => (0.0, f64::INFINITY),
+            _ if SETTLING <= trial + 1 => (0.0, SETTLED_K),
+            _ => (0.0, 0.0),
+        };
         for l in 0..LANES {
             let moves_k = solving.step[l].abs() * larger(solving.by_surface[l], 1.0);
-            let near = if trial == 0 {
-                larger(moves_k, solving.wall_turn[l].abs()) < SHORT_K
-            } else {
-                MOST_SETTLING <= trial || (SETTLING <= trial + 1 && moves_k < SETTLED_K)
-            };
-            let near = if near { 1.0 } else { 0.0 };
-            let open = solving.settled[l] < 0.5;
-            solving.low[l] = if open { -1e3 } else { solving.low[l] };
-            solving.high[l] = if open { 1e3 } else { solving.high[l] };
+            let moves_k = larger(moves_k, turned * solving.wall_turn[l].abs());
+            let near = either(is_negative(moves_k - enough_k), 1.0, 0.0);
+            let open = is_negative(solving.settled[l] - 0.5);
+            solving.low[l] = either(open, -1e3, solving.low[l]);
+            solving.high[l] = either(open, 1e3, solving.high[l]);
             solving.settled[l] = larger(solving.settled[l], near);
         }
     }
@@ -174,9 +184,7 @@ impl State {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &self.film, &mut self.solving);
         for l in 0..LANES {
-            let per_flow = cell.length[l] * given.per_flow[l];
-            let heat_units = film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * film.middle_w[l]);
-            let mass_units = film.mass[l] * per_flow / (1.0 + film.middle_w[l]);
+            let (heat_units, mass_units) = whole_units(given, film, cell, l);
             let surface = 1.0 + film.pool[l];
             let even = EVEN_FROM_UNITS < larger(heat_units, surface * mass_units);
             let mass_units = if even {
@@ -284,16 +292,8 @@ impl State {
     #[inline(always)]
     fn take_up(&mut self, cell: &Cell<Lanes>, l: usize) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
-        let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
-            + solving.ln_wall_slope[l] * solving.added_mass[l];
-        let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
-        let (change, share) = change_of_film(
-            growth,
-            film.wet[l],
-            film.root[l],
-            cell.root_step[l],
-            cell.per_root[l],
-        );
+        let ln_wall = solving.ln_wall[l];
+        let (_, (change, share)) = grows((given, film, solving), cell, l, ln_wall);
         solving.fusing[l] = 0.0;
         solving.fusing_slope[l] = 0.0;
         solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
@@ -304,16 +304,8 @@ impl State {
     #[inline(always)]
     fn take_up_any(&mut self, cell: &Cell<Lanes>, l: usize) {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
-        let force = (film.ln_vapour[l] - solving.ln_wall[l]) * solving.mean_mass[l]
-            + solving.ln_wall_slope[l] * solving.added_mass[l];
-        let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
-        let (film_change, film_share) = change_of_film(
-            growth,
-            film.wet[l],
-            film.root[l],
-            cell.root_step[l],
-            cell.per_root[l],
-        );
+        let ln_wall = solving.ln_wall[l];
+        let (growth, (film_change, film_share)) = grows((given, film, solving), cell, l, ln_wall);
         let all = film.water[l] + film.frost[l];
         let (ice_change, ice_share) = change_of_frost(growth, all);
         let frozen = solving.frozen[l];
@@ -365,21 +357,18 @@ impl State {
         let surface_c = solving.surface_c[l];
         let newton = -solving.missing[l] / solving.slope[l];
         // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
-        let longest_k = if solving.settled[l] < 0.5 {
-            LONGEST_STEP_K / larger(solving.by_surface[l], 1.0)
-        } else {
-            LONGEST_STEP_K
-        };
+        let farther = solving.by_surface[l] * (1.0 - solving.settled[l]);
+        let longest_k = LONGEST_STEP_K / larger(farther, 1.0);
         let newton = smaller(larger(newton, -longest_k), longest_k);
         // The missing heat falls with the surface's temperature.
-        let falls = solving.missing[l] < 0.0;
-        let high = if falls { surface_c } else { solving.high[l] };
-        let low = if falls { solving.low[l] } else { surface_c };
+        let falls = is_negative(solving.missing[l]);
+        let high = either(falls, surface_c, solving.high[l]);
+        let low = either(falls, solving.low[l], surface_c);
         let proposed = surface_c + newton;
         // A proposal that is not within what is known gives way to the middle.
         let middle = 0.5 * (low + high);
-        let next = if proposed <= low { middle } else { proposed };
-        let next = if high <= proposed { middle } else { next };
+        let within = is_negative(low - proposed) & is_negative(proposed - high);
+        let next = either(within, proposed, middle);
         // The last step is made as it is: it leads no farther than what is known.
         let step = smaller(larger(newton, low - surface_c), high - surface_c);
         let wall_step = solving.by_surface[l] * step;
@@ -387,19 +376,13 @@ impl State {
             solving.wall_c[l].abs() - wall_step.abs(),
             surface_c.abs() - step.abs(),
         );
-        let enough = if near < MELTING_NEAR_K {
-            CONVERGED_AT_MELTING_K
-        } else {
-            CONVERGED_K
-        };
+        let melts = is_negative(near - MELTING_NEAR_K);
+        let enough = either(melts, CONVERGED_AT_MELTING_K, CONVERGED_K);
         let size = smaller(step.abs(), high - low);
         // Near boiling the linear step holds for less.
         let bend = solving.ln_wall_slope[l] * wall_step.abs();
-        let near_enough = if size < enough && bend < CONVERGED_LN {
-            solving.settled[l]
-        } else {
-            0.0
-        };
+        let is_small = is_negative(size - enough) & is_negative(bend - CONVERGED_LN);
+        let near_enough = either(is_small, solving.settled[l], 0.0);
         let done = larger(solving.done[l], near_enough);
         solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
         solving.done[l] = done;

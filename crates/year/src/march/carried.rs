@@ -95,7 +95,7 @@ impl Carried {
             m2 += stand_m2;
             kg += stand_kg;
         }
-        let per_wall = 1.0 / (cell.inner * cell.length);
+        let per_wall = 1.0 / cell.area;
         (m2 * per_wall, kg * per_wall)
     }
 
@@ -106,7 +106,7 @@ impl Carried {
         };
         let (settled, film) = (&state.settled, &state.film);
         let made = &mut lane.made;
-        let area_m2 = cell.inner * cell.length;
+        let area_m2 = cell.area;
         let drained_kg = settled.drained[l] * area_m2;
         if 0.0 < drained_kg {
             for (slope, share) in &here.slopes {
@@ -115,10 +115,6 @@ impl Carried {
                 }
             }
         }
-        let frosted = settled.frost[l] * cell.per_bore * PI;
-        made.frosted = made
-            .frosted
-            .max(frosted / FROST_DENSITY.to_kilograms_per_cubic_metre());
         for trap in &here.traps {
             if let Some(air) = made.at_traps.get_mut(*trap) {
                 *air = (settled.t_c[l], settled.w[l]);
@@ -141,6 +137,14 @@ impl Carried {
         let taken_kg = -settled.pooled[l] * area_m2;
         if 0.0 < taken_kg {
             share_out(here, &lane.found, taken_kg, &mut made.took);
+        }
+    }
+
+    /// Most frost over the bore that it lies in, kg/m3 times pi, in the step that a lane has come through.
+    pub(super) fn note_frost(&mut self, l: usize, most_in_bore: f64) {
+        if let Some(lane) = self.lanes.get_mut(l) {
+            let density = FROST_DENSITY.to_kilograms_per_cubic_metre();
+            lane.made.frosted = most_in_bore * PI / density;
         }
     }
 

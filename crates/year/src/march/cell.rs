@@ -26,7 +26,11 @@ pub(super) struct Cell<T> {
     pub(super) length: T,
     /// Circumference of the bore, m.
     pub(super) inner: T,
-    /// Its reciprocal.
+    /// Area of the wall, m2.
+    pub(super) area: T,
+    /// Nought where the wall's temperature is told, else without bound, K: within one bore of an inlet it is not.
+    pub(super) uncounted_k: T,
+    /// Reciprocal of the circumference.
     pub(super) per_inner: T,
     /// `4 / (pi D)` of the bore, 1/m.
     pub(super) per_bore: T,
@@ -76,8 +80,6 @@ pub(super) struct Place {
     pub(super) behind_detector: bool,
     /// It is the last of the intake.
     pub(super) before_detector: bool,
-    /// It lies from one bore behind an inlet on.
-    pub(super) past_inlet: bool,
     /// It lies in the exhaust, and where along its tube, m.
     pub(super) behind: bool,
     pub(super) from_m: f64,
@@ -258,7 +260,6 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
                     last,
                     behind_detector: behind && position == 0 && cell == 0,
                     before_detector: !behind && position + 1 == tube.len() && last,
-                    past_inlet: leg.bore_m <= 0.5 * (stretch.0 + stretch.1),
                     behind,
                     from_m: stretch.0,
                     to_m: stretch.1,
@@ -293,6 +294,12 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
     Cell {
         length,
         inner: PI * leg.bore_m,
+        area: PI * leg.bore_m * length,
+        uncounted_k: if leg.bore_m <= 0.5 * (from_m + to_m) {
+            0.0
+        } else {
+            f64::INFINITY
+        },
         per_inner: 1.0 / (PI * leg.bore_m),
         per_bore: 4.0 / (PI * leg.bore_m),
         number: number(leg.bore_m, (from_m, to_m), (middle, half)),

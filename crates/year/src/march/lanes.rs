@@ -23,6 +23,8 @@ pub(super) fn skewed(cells: &[Cell<f64>]) -> Vec<Cell<Lanes>> {
             Cell {
                 length: of(&|c| c.length),
                 inner: of(&|c| c.inner),
+                area: of(&|c| c.area),
+                uncounted_k: of(&|c| c.uncounted_k),
                 per_inner: of(&|c| c.per_inner),
                 per_bore: of(&|c| c.per_bore),
                 number: core::array::from_fn::<_, NUMBER, _>(|power| of(&|c| c.number[power])),
@@ -57,6 +59,21 @@ pub(super) fn smaller(a: f64, b: f64) -> f64 {
 #[inline(always)]
 pub(super) fn larger(a: f64, b: f64) -> f64 {
     if a < b { b } else { a }
+}
+
+/// All bits where a number is below nought, which nought with a minus counts as; else none.
+///
+/// Of a difference it tells which is smaller. With [`either`] it makes a choice out of bits: loops that choose by comparing do not go side by side in WebAssembly.
+#[inline(always)]
+pub(super) const fn is_negative(number: f64) -> u64 {
+    (number.to_bits().cast_signed() >> 63).cast_unsigned()
+}
+
+/// The first where all bits are set, the second where none is.
+#[inline(always)]
+pub(super) const fn either(bits: u64, first: f64, second: f64) -> f64 {
+    let (first, second) = (first.to_bits(), second.to_bits());
+    f64::from_bits(second ^ ((first ^ second) & bits))
 }
 
 /// The greatest of all lanes.

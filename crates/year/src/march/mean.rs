@@ -7,7 +7,7 @@ use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger, smaller};
-use super::state::State;
+use super::state::{Film, Given, Solving, State};
 
 /// No growth below this, kg/m2, tells the share of a wall that dries.
 const LEAST_GROWTH: f64 = 1e-30;
@@ -20,6 +20,24 @@ pub(super) fn decay(units: f64) -> (f64, f64) {
     (
         (1.0 + units * 0.1 + square * (1.0 / 60.0)) * below,
         -(units * (1.0 / 12.0) + square * (1.0 / 120.0)) * below,
+    )
+}
+
+/// Mean over a cell of `ln(1 + W)` in the air over that at saturation at its wall, which has `ln_wall` in the middle.
+#[inline(always)]
+pub(super) fn force(film: &Film, solving: &Solving, l: usize, ln_wall: f64) -> f64 {
+    (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
+        + solving.ln_wall_slope[l] * solving.added_mass[l]
+}
+
+/// Transfer units of heat and of vapour in a cell all of whose wall takes part, and nothing that stands.
+#[inline(always)]
+pub(super) fn whole_units(given: &Given, film: &Film, cell: &Cell<Lanes>, l: usize) -> (f64, f64) {
+    let per_flow = cell.length[l] * given.per_flow[l];
+    let w = film.middle_w[l];
+    (
+        film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * w),
+        film.mass[l] * per_flow / (1.0 + w),
     )
 }
 
@@ -61,11 +79,9 @@ impl State {
         let (given, film) = (&self.given, &self.film);
         let mut means = Means::OPEN;
         for l in 0..LANES {
-            let w = film.middle_w[l];
-            let per_flow = cell.length[l] * given.per_flow[l];
-            let surface = 1.0 + film.pool[l];
-            (means.heat[l], _) = decay(film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * w));
-            (means.mass[l], _) = decay(surface * film.mass[l] * per_flow / (1.0 + w));
+            let (heat, mass) = whole_units(given, film, cell, l);
+            (means.heat[l], _) = decay(heat);
+            (means.mass[l], _) = decay((1.0 + film.pool[l]) * mass);
         }
         self.take_over(&means);
     }
@@ -102,9 +118,7 @@ impl State {
                     * solving.mean_mass[l]
                     * wall_step;
             // The share of the wall that takes part in the mean; all of it where a dry one may yet turn wet.
-            let force = (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
-                + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let whole = film.mass[l] * force;
+            let whole = film.mass[l] * force(film, solving, l, ln_wall);
             let share = if whole < -LEAST_GROWTH && (vapour < 0.0 || short_k <= 0.0) {
                 vapour / whole
             } else {

@@ -16,6 +16,7 @@ mod misty;
 mod outside;
 mod settle;
 mod state;
+mod tally;
 mod wave;
 
 use crate::hours::Hours;

@@ -10,21 +10,13 @@ use dewrun_tube::film_outside::plain::{
 
 use super::cell::Cell;
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, greatest, larger};
+use super::lanes::{LANES, Lanes, either, greatest, is_negative, larger, least, smaller};
 use super::state::State;
 
 /// Below this difference to the air, K, the coefficient of natural convection is held.
 const LEAST_DIFFERENCE_K: f64 = 1e-4;
 /// A mole fraction beyond which water counts as boiling.
 const MOST_FRACTION: f64 = 0.999;
-
-/// Mole fraction over what is on a surface: water from 0 °C up, ice below.
-#[inline(always)]
-pub(super) fn over_either(t_c: f64, p_pa: f64, per_pa: f64) -> (f64, f64) {
-    let water = plain_fraction_over_water(larger(t_c, 0.0), p_pa, per_pa);
-    let ice = plain_fraction_over_ice(if t_c < 0.0 { t_c } else { 0.0 }, p_pa, per_pa);
-    if t_c < 0.0 { ice } else { water }
-}
 
 /// `ln(1 + W)` of a mole fraction, and its slope by that of the fraction.
 #[inline(always)]
@@ -89,13 +81,9 @@ impl State {
             let natural = solving.number[l];
             let cubed = natural * natural * natural;
             let both = rough_cbrt(cubed + forced * forced * forced);
-            let windy = 0.0 < here;
-            solving.exponent[l] *= if windy {
-                cubed / (both * both * both)
-            } else {
-                1.0
-            };
-            solving.number[l] = if windy { both } else { natural };
+            let windy = is_negative(0.0 - here);
+            solving.exponent[l] *= either(windy, cubed / (both * both * both), 1.0);
+            solving.number[l] = either(windy, both, natural);
         }
     }
 
@@ -110,22 +98,43 @@ impl State {
             solving.sweat_slope = [0.0; LANES];
             return;
         }
+        // Water and ice in a loop of their own each: both in one, and it would not go side by side.
+        let mut wall: Lanes = [0.0; LANES];
+        let mut wall_slope: Lanes = [0.0; LANES];
+        let mut heat: Lanes = [0.0; LANES];
+        for l in 0..LANES {
+            let warm_c = larger(within_range(solving.surface_c[l]), 0.0);
+            let fraction = plain_fraction_over_water(warm_c, given.p_pa[l], given.per_pa[l]);
+            (wall[l], wall_slope[l]) = ln_vapour(fraction);
+            heat[l] = vaporisation_j_kg(warm_c);
+        }
+        if least(&solving.surface_c) < 0.0 {
+            let mut ice: Lanes = [0.0; LANES];
+            let mut ice_slope: Lanes = [0.0; LANES];
+            let mut ice_heat: Lanes = [0.0; LANES];
+            for l in 0..LANES {
+                let cold_c = smaller(within_range(solving.surface_c[l]), 0.0);
+                let fraction = plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
+                (ice[l], ice_slope[l]) = ln_vapour(fraction);
+                ice_heat[l] = sublimation_j_kg(cold_c);
+            }
+            for l in 0..LANES {
+                let cold = solving.surface_c[l] < 0.0;
+                wall[l] = if cold { ice[l] } else { wall[l] };
+                wall_slope[l] = if cold { ice_slope[l] } else { wall_slope[l] };
+                heat[l] = if cold { ice_heat[l] } else { heat[l] };
+            }
+        }
         for l in 0..LANES {
             let surface_c = within_range(solving.surface_c[l]);
             let film_c = within_range(0.5 * (surface_c + given.air_c[l]));
-            let (wall, slope) = ln_vapour(over_either(surface_c, given.p_pa[l], given.per_pa[l]));
             let convection = solving.number[l] * conductivity_w_mk(film_c) * cell.per_outer[l];
             let per_force = cell.outer[l] * lewis_kg_k_j(film_c) * convection;
-            let heat = if surface_c < 0.0 {
-                sublimation_j_kg(surface_c)
-            } else {
-                vaporisation_j_kg(surface_c)
-            };
-            let force = given.around[l] - wall;
-            let wet = 0.0 < force;
-            solving.sweat[l] = if wet { per_force * force } else { 0.0 };
-            solving.sweat_heat[l] = solving.sweat[l] * heat;
-            solving.sweat_slope[l] = if wet { -per_force * slope * heat } else { 0.0 };
+            let force = larger(given.around[l] - wall[l], 0.0);
+            let slope = if 0.0 < force { wall_slope[l] } else { 0.0 };
+            solving.sweat[l] = per_force * force;
+            solving.sweat_heat[l] = solving.sweat[l] * heat[l];
+            solving.sweat_slope[l] = -per_force * slope * heat[l];
         }
     }
 }

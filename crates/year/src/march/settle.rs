@@ -3,10 +3,16 @@
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 use dewrun_numeric::plain::plain_ln;
 
-use super::balance::{change_of_film, change_of_frost, change_of_pool, frozen_share};
+use super::balance::{change_of_frost, change_of_pool, frozen_share, grows};
 use super::cell::Cell;
-use super::lanes::{LANES, Lanes, larger};
+use super::lanes::{LANES, Lanes, larger, smaller};
 use super::state::State;
+
+/// Half of what `ln(1 + W)` at saturation over water bends at least, of its slope, 1/K: from 50 to 120 kPa it is half of 0.0507 at the least, at 47 °C.
+const BEND_K: f64 = 0.02;
+
+/// Share by which the slope of saturation over ice is steeper at 0 °C than over water, and more: heats of 2834 and 2501 kJ/kg.
+const TURNS: f64 = 0.14;
 
 /// What is on a wall when a step is over, kg/m2, and what has run off.
 #[derive(Debug, Clone, Copy)]
@@ -29,6 +35,18 @@ pub(super) fn kept(all: f64, frozen: f64, retained: f64) -> Kept {
     }
 }
 
+/// By how much `ln(1 + W)` at saturation rises at least from a wall to air, over its slope at the wall, K.
+///
+/// It bends upwards, from a wall above 0 °C on by more than [`BEND_K`] says; where 0 °C lies between them, its slope turns there by [`TURNS`].
+#[inline(always)]
+fn rises(wall_c: f64, air_c: f64) -> f64 {
+    let warmer = air_c - wall_c;
+    let thawed = smaller(larger(wall_c, 0.0), 1.0);
+    let frozen = smaller(larger(-wall_c, 0.0), 1.0);
+    let beyond = (1.0 - thawed) * larger(air_c, 0.0) + (1.0 - frozen) * larger(-air_c, 0.0);
+    warmer + BEND_K * thawed * larger(warmer, 0.0) * warmer - TURNS * beyond
+}
+
 impl State {
     /// Takes the solved balance over into the wall and the air.
     ///
@@ -42,16 +60,7 @@ impl State {
             let wall_step = solving.by_surface[l] * solving.step[l];
             let wall_c = solving.wall_c[l] + wall_step;
             let ln_wall = solving.ln_wall[l] + solving.ln_wall_slope[l] * wall_step;
-            let force = (film.ln_vapour[l] - ln_wall) * solving.mean_mass[l]
-                + solving.ln_wall_slope[l] * solving.added_mass[l];
-            let growth = film.mass[l] * force * given.seconds[l] * cell.per_inner[l];
-            let (film_change, _) = change_of_film(
-                growth,
-                film.wet[l],
-                film.root[l],
-                cell.root_step[l],
-                cell.per_root[l],
-            );
+            let (growth, (film_change, _)) = grows((given, film, solving), cell, l, ln_wall);
             let before = film.water[l] + film.frost[l];
             let frozen = frozen_share(wall_c);
             let (ice_change, _) = change_of_frost(growth, before);
@@ -84,9 +93,8 @@ impl State {
             settled.wall_c[l] = wall_c;
             settled.t_c[l] = t_c;
             settled.w[l] = w;
-            // Saturation bends upwards: its tangent at the wall is never above it.
             settled.clear_by[l] =
-                ln_wall + solving.ln_wall_slope[l] * (t_c - wall_c) - plain_ln(1.0 + w);
+                ln_wall + solving.ln_wall_slope[l] * rises(wall_c, t_c) - plain_ln(1.0 + w);
             settled.taken_w_m[l] = taken;
             let along = solving.wall_change[l] / solving.by_surface[l];
             reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
@@ -94,5 +102,44 @@ impl State {
             reached.wall_slope[l] = solving.wall_change[l] / cell.length[l];
             reached.vapour[l] = vapour;
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use dewrun_moist_air::fog::saturation;
+    use dewrun_numeric::elementary::ln;
+
+    use super::*;
+
+    /// Were the bound above saturation, mist would be missed.
+    #[test]
+    fn saturation_rises_by_no_less_than_its_bound() {
+        for p_pa in [50e3, 80e3, 101_325.0, 120e3] {
+            for wall in -80..78 {
+                let wall_c = f64::from(wall) + 0.5;
+                let (wall_w, slope) = saturation(wall_c, p_pa);
+                for warmer in [-20.0, -3.0, -0.1, 0.1, 1.0, 5.0, 30.0] {
+                    let air_c = wall_c + warmer;
+                    let (w, _) = saturation(air_c, p_pa);
+                    // Saturation is a fit, and its slope that of the fit, to some 1e-5.
+                    let most = ln(1.0 + w) * (1.0 + 1e-5) + 1e-12;
+                    let least = ln(1.0 + wall_w) + slope / (1.0 + wall_w) * rises(wall_c, air_c);
+                    assert!(
+                        least < most,
+                        "{least} for {w} at {air_c} °C over {wall_c} °C, {p_pa} Pa"
+                    );
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn most_of_the_rise_is_counted() {
+        let (wall_w, slope) = saturation(15.0, 101_325.0);
+        let (w, _) = saturation(20.0, 101_325.0);
+        let rise = ln((1.0 + w) / (1.0 + wall_w)) / (slope / (1.0 + wall_w));
+        let counted = rises(15.0, 20.0);
+        assert!(5.0 < counted && counted < rise, "{counted} K of {rise} K");
     }
 }

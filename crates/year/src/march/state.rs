@@ -1,6 +1,7 @@
 //! What the lanes hold while they march: the hour of each, the air it has reached, and all that is solved at its cell.
 
 use super::lanes::{LANES, Lanes};
+use super::tally::Tally;
 
 /// One number of each lane, nought.
 const NOUGHT: Lanes = [0.0; LANES];
@@ -170,6 +171,7 @@ pub(super) struct State {
     pub(super) film: Film,
     pub(super) solving: Solving,
     pub(super) settled: Settled,
+    pub(super) tally: Tally,
 }
 
 impl State {
@@ -273,6 +275,7 @@ impl State {
                 taken_w_m: NOUGHT,
                 clear_by: NOUGHT,
             },
+            tally: Tally::NONE,
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The wave of lanes over the cells: each arrives with the walls as they are, leaves them as it made them, and hands its hour in.
 
-use super::lanes::{LANES, larger, smaller};
+use super::lanes::LANES;
 use super::{March, OnWall, PARTS, Part, Steps, first_part};
 use crate::hours::{Hour, Hours};
 use crate::sums::{AirState, HourSum, LegSum};
@@ -10,12 +10,10 @@ use crate::sums::{AirState, HourSum, LegSum};
 pub(super) struct Lane {
     pub(super) part: Option<Part>,
     sum: HourSum,
-    leg: LegSum,
     legs: Vec<LegSum>,
     /// What was on each cell's wall before this step.
     before: Vec<OnWall>,
     dried_out: bool,
-    wetted: bool,
     /// Heat that the detector gives to the air, W.
     warming_w: f64,
 }
@@ -26,11 +24,9 @@ impl Lane {
         Self {
             part: None,
             sum: HourSum::NONE,
-            leg: LegSum::NONE,
             legs: Vec::with_capacity(legs),
             before: vec![OnWall::default(); cells],
             dried_out: false,
-            wetted: false,
             warming_w: 0.0,
         }
     }
@@ -40,10 +36,18 @@ impl March {
     /// One turn of the wave: every lane does a cell.
     pub(super) fn wave(&mut self, hours: &Hours) {
         let count = self.cells.len();
-        for l in 0..LANES {
-            self.arrive(hours, l, count);
+        let first = self.turn % count;
+        let mut next = first;
+        // Each lane is a cell behind the one before.
+        let at: [usize; LANES] = core::array::from_fn(|_| {
+            let at = next;
+            next = at.checked_sub(1).unwrap_or(count - 1);
+            at
+        });
+        for (l, at) in at.into_iter().enumerate() {
+            self.arrive(hours, l, at);
         }
-        let Some(cell) = self.turns.get(self.turn % count) else {
+        let Some(cell) = self.turns.get(first) else {
             return;
         };
         self.state.exchange(cell);
@@ -53,23 +57,20 @@ impl March {
         if misty.contains(&true) {
             self.state.mist(cell, &misty);
         }
-        let turn = self.turn;
+        self.state.tally(cell);
         self.turn += 1;
-        for l in 0..LANES {
-            if self.lanes[l].part.is_some()
-                && self.leave(hours, l, (turn + count * LANES - l) % count)
-            {
+        for (l, at) in at.into_iter().enumerate() {
+            if self.lanes[l].part.is_some() && self.leave(hours, l, at) {
                 return;
             }
         }
     }
 
-    /// Puts a lane before the cell of this turn.
-    fn arrive(&mut self, hours: &Hours, l: usize, count: usize) {
+    /// Puts a lane before its cell of this turn.
+    fn arrive(&mut self, hours: &Hours, l: usize, at: usize) {
         if self.turn < l {
             return;
         }
-        let at = (self.turn - l) % count;
         if at == 0 {
             self.begin(hours, l);
         }
@@ -88,7 +89,7 @@ impl March {
             if let Some(around) = hours.around(part.hour, place.space) {
                 self.state.enter(l, around, cell, place.riser);
             }
-            self.lanes[l].leg = LegSum::NONE;
+            self.state.tally.begin_leg(l);
         }
         let wall = if self.carries {
             wall
@@ -122,7 +123,6 @@ impl March {
         };
         lane.legs.clear();
         lane.dried_out = false;
-        lane.wetted = false;
         let seconds = hour.seconds / f64::from(part.of);
         let marched = self
             .carried
@@ -137,6 +137,7 @@ impl March {
         let still = marched.is_some_and(|marched| marched.still);
         self.state.given.still[l] = if still { 1.0 } else { 0.0 };
         self.state.load(l, hour, seconds);
+        self.state.tally.begin_step(l);
         lane.sum.seconds = seconds;
         lane.sum.dry_air_kg = hour.dry_air_kg_s * seconds;
         lane.sum.water_in_kg = lane.sum.dry_air_kg * hour.w;
@@ -165,29 +166,8 @@ impl March {
             water: settled.water[l],
             frost: settled.frost[l],
         };
-        let area = cell.inner * cell.length;
-        let change = settled.change[l];
-        let (leg, sum) = (&mut lane.leg, &mut lane.sum);
-        if 0.0 < change {
-            leg.condensed_kg += change * area;
-            lane.wetted = true;
-        } else if change < 0.0 {
-            leg.evaporated_kg -= change * area;
-            lane.dried_out |= settled.water[l] == 0.0 && settled.frost[l] == 0.0;
-        }
-        leg.drained_kg += settled.drained[l] * area;
-        leg.film_kg += settled.water[l] * area;
-        leg.frost_kg += settled.frost[l] * area;
-        let thawed = state.film.frost[l] - settled.frost[l];
-        leg.slug_kg += larger(smaller(thawed, settled.drained[l]), 0.0) * area;
-        leg.sweat_kg += state.solving.sweat[l] * cell.length * sum.seconds;
-        if place.past_inlet {
-            leg.coldest_wall_c = smaller(leg.coldest_wall_c, settled.wall_c[l]);
-        }
-        let formed_kg_hm = change * cell.inner * 3600.0 * state.given.per_second[l];
-        sum.wettest_kg_hm = larger(sum.wettest_kg_hm, formed_kg_hm);
-        sum.most_film_kg_m2 = larger(sum.most_film_kg_m2, settled.water[l]);
-        sum.most_frost_kg_m2 = larger(sum.most_frost_kg_m2, settled.frost[l]);
+        let is_dry = settled.water[l] == 0.0 && settled.frost[l] == 0.0;
+        lane.dried_out |= settled.change[l] < 0.0 && is_dry;
         if let Some(carried) = &mut self.carried {
             carried.leave(l, at, state, cell);
         }
@@ -195,7 +175,7 @@ impl March {
         if !place.last {
             return false;
         }
-        lane.legs.push(lane.leg);
+        lane.legs.push(state.tally.leg(l));
         if place.before_detector {
             let warm = state.warmed(l, lane.warming_w);
             lane.sum.chamber = AirState {
@@ -207,6 +187,7 @@ impl March {
         if at + 1 < self.cells.len() {
             return false;
         }
+        state.tally.put_most(l, &mut lane.sum);
         let air = state.air(l);
         lane.sum.outlet = AirState {
             t_c: air.t_c,
@@ -223,7 +204,8 @@ impl March {
             return false;
         };
         let divides = self.steps == Steps::QuartersWhereDrying && part.of == 1;
-        if divides && lane.dried_out && lane.wetted {
+        let wetted = lane.legs.iter().any(|leg| 0.0 < leg.condensed_kg);
+        if divides && lane.dried_out && wetted {
             let anew = Part {
                 hour: part.hour,
                 number: 0,
@@ -263,6 +245,7 @@ impl March {
         let seconds = lane.sum.seconds;
         lane.part = None;
         if let Some(carried) = &mut self.carried {
+            carried.note_frost(l, self.state.tally.most_frost_in_bore(l));
             carried.finish(hours, (part.hour, part.number, part.of), seconds, l);
         }
         if part.number + 1 == part.of {

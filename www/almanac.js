@@ -5,6 +5,8 @@ import { load, run } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
+/** So often it says how much of a year is done, ms: each word costs the page a frame. */
+const SAYS = 100;
 /** So much of a file is read before it looks at the clock, bytes. */
 const PIECE = 1 << 16;
 
@@ -100,9 +102,13 @@ const does = {
     // Remedies are those of one year.
     if (turn !== true) newest.cures = job;
     let until = performance.now() + SLICE;
+    let says = performance.now() + SAYS;
     while (typeof turn === "number" || turn === false) {
       if (until < performance.now()) {
-        tell(job, "going", { share: Number(turn) });
+        if (says < performance.now()) {
+          tell(job, "going", { share: Number(turn) });
+          says = performance.now() + SAYS;
+        }
         await breath();
         if (!isWanted()) return;
         until = performance.now() + SLICE;

@@ -411,7 +411,7 @@ const on = {
     part("doing").textContent = `Reading ${name}: ${Math.round(100 * share)}\u00a0%`;
   },
   going({ share }) {
-    part("share").value = share;
+    if (!part("work").hidden) part("share").value = share;
   },
   refused({ name, sentence }) {
     rests();

@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { DIST, ROOT, answered, launch, serve } from "./harness.mjs";
+import { DIST, ROOT, answered, launch, serve, sure } from "./harness.mjs";
 
 const FIGURES = [
   { name: "dew_point_wasm", unit: "ns", inNs: 1 },
@@ -160,10 +160,12 @@ async function keysToYear() {
   return times;
 }
 
-/** From the press that asks how sure a year is until what 32 members say is painted, s. */
+/** From the press that asks how sure a year is until what 32 members say is painted, s; the page is at rest and the button in sight. */
 async function firstMembers() {
   const { context, page } = await withWeather(ROOT + "demo/gull-harbour.csv");
   await page.getByRole("slider", { name: "Hour" }).waitFor();
+  await sure(page);
+  await page.locator("[data-do=doubt]").scrollIntoViewIfNeeded();
   const seconds = await page.evaluate(async () => {
     const { port1, port2 } = new MessageChannel();
     const painted = () => new Promise((done) => requestAnimationFrame(() => ((port1.onmessage = done), port2.postMessage(0))));
@@ -178,13 +180,22 @@ async function firstMembers() {
   return seconds;
 }
 
-/** From the section Remedies in sight until the first cure over the year is shown, and until all remedies are, s. */
+/** From the section Remedies in sight until the first cure over the year is shown, and until all remedies are, s; nothing is sought before. */
 async function remediesFound() {
   const { context, page } = await withWeather(ROOT + "demo/gull-harbour.csv");
   await page.getByRole("slider", { name: "Hour" }).waitFor();
+  // Opening a file shows its year, and with it perhaps the remedies below: the year of another length has none yet.
+  await page.evaluate(() => scrollTo(0, 0));
+  const before = await page.locator("[data-year=sentence]").innerText();
+  await page.getByLabel("Length of leg 2").first().fill("4.5");
+  await page.waitForFunction((before) => document.querySelector("[data-year=sentence]").innerText !== before, before);
+  await sure(page);
   const found = await page.evaluate(async () => {
-    const begun = performance.now();
     const room = document.querySelector(".dw-cures");
+    const part = (name) => room.querySelector(`[data-cures=${name}]`);
+    const isShown = () => !part("told").classList.contains("dw-stale") && room.querySelector("[data-cure]") !== null;
+    const isSought = () => !part("work").hidden;
+    const begun = isShown() || isSought() ? Number.NaN : performance.now();
     const until = (holds) =>
       new Promise((done) => {
         const seen = new MutationObserver(() => {
@@ -194,11 +205,12 @@ async function remediesFound() {
         });
         seen.observe(room, { attributes: true, childList: true, subtree: true });
       });
-    const shown = until(() => room.querySelector("[data-cure]"));
-    const done = until(() => room.querySelector("[data-cure]") && room.querySelector("[data-cures=work]").hidden);
+    const shown = until(isShown);
+    const done = until(() => isShown() && !isSought());
     room.scrollIntoView();
     return { first: await shown, all: await done };
   });
+  assert.ok(Number.isFinite(found.all), "remedies were sought before they were in sight");
   await context.close();
   return found;
 }

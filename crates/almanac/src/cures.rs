@@ -8,9 +8,7 @@ use dewrun_document::{
 };
 use dewrun_drawing::remedy::{Shown, first, sentences, table, worded};
 use dewrun_quantity::Style;
-use dewrun_remedies::{
-    Climate, Inputs, RankBy, Search, Subject, Tried, pairs, rank, searches,
-};
+use dewrun_remedies::{Climate, Inputs, RankBy, Search, Subject, Tried, pairs, rank, searches};
 use dewrun_run::Factors;
 
 use crate::year::{Found, Of, TURN_H};

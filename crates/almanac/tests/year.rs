@@ -139,15 +139,13 @@ fn the_square_holds_all_hours_and_what_is_assumed_is_told() {
 }
 
 /// Dry as entered, no more than 70 wet hours, never blind; nothing else is asked.
-const TARGET: &str = r#""target": {"dry_in": "entered", "wet_hours": 70, "blind_hours": 0}, "spaces": ["#;
+const TARGET: &str =
+    r#""target": {"dry_in": "entered", "wet_hours": 70, "blind_hours": 0}, "spaces": ["#;
 
 #[test]
 fn remedies_are_sought_in_turns_and_one_of_them_is_made() {
     let mut almanac = with_file();
-    assert!(
-        almanac.begin_cures().is_err(),
-        "there is no year yet"
-    );
+    assert!(almanac.begin_cures().is_err(), "there is no year yet");
     let aimed = PROJECT.replacen("\"spaces\": [", TARGET, 1);
     let project = almanac.with_weather(&aimed).expect("a project");
     marched(&mut almanac, &project);

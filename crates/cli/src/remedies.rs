@@ -8,8 +8,8 @@ use std::io::{self, Write};
 
 use dewrun_document::output::{ErrorOutput, RemediesFile, RemediesOutput, RemediesRunOutput};
 use dewrun_document::{
-    DocumentError, Project, RemediesTelling, make_alterations,
-    remedies_answer, target_of, to_ensemble, write as written,
+    DocumentError, Project, RemediesTelling, make_alterations, remedies_answer, target_of,
+    to_ensemble, write as written,
 };
 use dewrun_drawing::remedy::{sentences, worded};
 use dewrun_ensemble::Climate;

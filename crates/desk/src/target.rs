@@ -77,7 +77,10 @@ pub fn target_html(project: &OpenProject, style: Style) -> String {
     };
     let hours = HOURS.map(|(hour, word, words)| (hour == target.dry_in, word, words));
     let frost = FROST.map(|(is, word, words)| (is == target.no_frost, word, words));
-    let mut html = format!("Dry enough means: no water in {}", choice("dry_in", "No water in", &hours));
+    let mut html = format!(
+        "Dry enough means: no water in {}",
+        choice("dry_in", "No water in", &hours)
+    );
     let mut faults = fault("dry_in") + &fault("no_frost");
     for blank in &BLANKS {
         if blank.field == "trap_days" {
@@ -150,7 +153,9 @@ mod tests {
     ));
 
     fn project() -> OpenProject {
-        dewrun_document::read(DEMO).expect("the example opens").into()
+        dewrun_document::read(DEMO)
+            .expect("the example opens")
+            .into()
     }
 
     #[test]
@@ -183,7 +188,13 @@ mod tests {
         ] {
             assert!(html.contains(told), "{told}: {html}");
         }
-        let back = [("target.dry_in", "entered"), ("target.no_frost", ""), ("target.wet_hours", ""), ("target.formed_l", ""), ("target.blind_hours", "0")];
+        let back = [
+            ("target.dry_in", "entered"),
+            ("target.no_frost", ""),
+            ("target.wet_hours", ""),
+            ("target.formed_l", ""),
+            ("target.blind_hours", "0"),
+        ];
         for (name, text) in back {
             assert_eq!(enter_target(&mut project, name, text), Ok(()), "{name}");
         }

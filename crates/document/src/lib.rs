@@ -80,10 +80,10 @@ pub use troubles_said::{TroublesAsked, TroublesFound, TroublesSaid, troubles_fou
 pub use v1::output;
 pub use v1::{
     Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,
-    ClockChange, DaylightChanges, DesignBy, DesignState, Detector, DryEnough, DryIn, Duct, DuctEntry,
-    ExpectedReading, FORMAT, FallForm, FanPoint, FileColumn, FileDates, FileDelimiter, FileForm,
-    FileHumidity, FileMark, FileReading, FileStamps, Fitting, FittingKind, Flow, FlowAt, Follows,
-    Humidity, Input, Insulation, Kept, Leg, LogReading, LogReference, LogWords, MonthName,
+    ClockChange, DaylightChanges, DesignBy, DesignState, Detector, DryEnough, DryIn, Duct,
+    DuctEntry, ExpectedReading, FORMAT, FallForm, FanPoint, FileColumn, FileDates, FileDelimiter,
+    FileForm, FileHumidity, FileMark, FileReading, FileStamps, Fitting, FittingKind, Flow, FlowAt,
+    Follows, Humidity, Input, Insulation, Kept, Leg, LogReading, LogReference, LogWords, MonthName,
     Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative, Route, Run,
     SeenAtCheck, Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
     TroublesKept, TubeStuff, TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound,

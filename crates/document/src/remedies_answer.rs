@@ -41,7 +41,12 @@ pub fn remedies_answer(
     let (project, run) = telling.of;
     let told = |tried: &Tried| {
         let access = access_of(project, run, &tried.alterations);
-        remedy(subject, tried, words(tried), access.map_or("", Access::words))
+        remedy(
+            subject,
+            tried,
+            words(tried),
+            access.map_or("", Access::words),
+        )
     };
     RemediesOutput {
         sentences: telling.sentences.to_vec(),

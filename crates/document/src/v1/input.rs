@@ -4,8 +4,8 @@ use crate::json::{record, words};
 use schemars::JsonSchema;
 
 use super::{
-    Access, AirPair, AirPath, AirSource, DryEnough, Humidity, Input, Kept, Period, Pressure, Route, SpaceYear,
-    TroublesKept, Visit, WeatherReference,
+    Access, AirPair, AirPath, AirSource, DryEnough, Humidity, Input, Kept, Period, Pressure, Route,
+    SpaceYear, TroublesKept, Visit, WeatherReference,
 };
 
 /// A project: the spaces of a building and the runs that pass them.

@@ -1,11 +1,12 @@
 //! Random projects within the limits, with awkward numbers among them.
 
 use dewrun_document::{
-    Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, DryEnough, DryIn, Duct, DuctEntry,
-    ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input,
-    Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading, Relative,
-    Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TroublesKept,
-    TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube, WaterFound, WeatherReference, limits,
+    Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, DryEnough, DryIn, Duct,
+    DuctEntry, ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity,
+    Input, Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading,
+    Relative, Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
+    TroublesKept, TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube, WaterFound,
+    WeatherReference, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -33,19 +34,21 @@ pub(crate) fn project() -> impl Strategy<Value = Project> {
     let runs = vec(run(), 0..3);
     let year = (option::of(years::file()), option::of(target()));
     let head = (text(), text(), pressure, year);
-    (head, spaces, runs).prop_map(|((name, note, pressure, (weather, target)), spaces, runs)| {
-        let mut project = Project {
-            name,
-            note,
-            pressure,
-            weather: kept!(weather, WeatherReference),
-            target: kept!(target, DryEnough),
-            spaces,
-            runs,
-        };
-        number_ids(&mut project);
-        project
-    })
+    (head, spaces, runs).prop_map(
+        |((name, note, pressure, (weather, target)), spaces, runs)| {
+            let mut project = Project {
+                name,
+                note,
+                pressure,
+                weather: kept!(weather, WeatherReference),
+                target: kept!(target, DryEnough),
+                spaces,
+                runs,
+            };
+            number_ids(&mut project);
+            project
+        },
+    )
 }
 
 fn target() -> impl Strategy<Value = DryEnough> {

@@ -220,7 +220,8 @@ fn a_target_is_read_and_written() {
         let target = format!("\"target\": {target}, \"spaces\": [");
         DEMOS[0].1.replacen("\"spaces\": [", &target, 1)
     };
-    let said = r#"{"dry_in": "0.4", "formed_l": 2.5, "chamber_margin_percent": 10, "no_frost": true}"#;
+    let said =
+        r#"{"dry_in": "0.4", "formed_l": 2.5, "chamber_margin_percent": 10, "no_frost": true}"#;
     let project = read(&with(said)).expect("a target");
     let target = target_of(&project).expect("it can be used");
     assert_eq!(target.dry_in, Some(DesignHour::Wettest04), "{target:?}");

@@ -23,7 +23,9 @@ pub fn first(
 ) -> String {
     let wet = |left: &Left| left.year.as_ref().map_or(0.0, |year| year.wet_hours);
     let cures = || shown.iter().filter(|one| one.tried.is_cure).take(MOST);
-    let most = cures().map(|one| wet(&one.tried.left)).fold(wet(before), f64::max);
+    let most = cures()
+        .map(|one| wet(&one.tried.left))
+        .fold(wet(before), f64::max);
     let row = |(place, one): (usize, &Shown<'_>)| {
         let what = what(run, spaces, &one.tried.alterations, style);
         let bar = remedy_bar(wet(&one.tried.left), wet(before), most);
@@ -31,7 +33,11 @@ pub fn first(
         format!(
             "<li class=\"dw-remedy\"><span class=\"dw-remedy__what\">{}</span>{bar}{}<button type=\"button\" class=\"dw-button{solid}\" data-cure=\"{}\">Apply<span class=\"dw-spoken\"> remedy {} of the year</span></button></li>",
             element("b", "", &what),
-            element("span", " class=\"dw-remedy__left\"", &left(before, &one.tried.left, style)),
+            element(
+                "span",
+                " class=\"dw-remedy__left\"",
+                &left(before, &one.tried.left, style)
+            ),
             one.number,
             place + 1,
         )

@@ -44,7 +44,9 @@ fn compared(told: &RemediesOutput, relation: &str, style: Style) -> Table {
     };
     let mut table = Table::new(
         "What is left through the year",
-        &format!("hours by relation {relation} of the year; the smallest size of each kind, or the largest where none does"),
+        &format!(
+            "hours by relation {relation} of the year; the smallest size of each kind, or the largest where none does"
+        ),
         vec![
             Column::words("No.", 8.0),
             Column::words("Remedy", 62.0),

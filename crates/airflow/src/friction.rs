@@ -11,8 +11,8 @@ const CREEPING: f64 = 10.0;
 /// Reynolds numbers between which friction is one of several possible values.
 pub(crate) const BETWEEN: Range<f64> = 2100.0..4000.0;
 /// Below the one and above the other nobody doubts it.
-const LAMINAR: f64 = 1600.0;
-const TURBULENT: f64 = 5000.0;
+const LAMINAR: f64 = 1300.0;
+const TURBULENT: f64 = 6000.0;
 
 /// Darcy friction factor (-) of laminar, transitional and turbulent flow in one formula.
 ///
@@ -52,7 +52,7 @@ pub fn churchill_1977(reynolds: f64, relative_roughness: f64) -> f64 {
 
 /// The same where it is known no better: multiplied by a factor where the flow is neither laminar nor turbulent.
 ///
-/// The factor counts wholly from Re 2100 to 4000 and fades in from 1600 and out until 5000, so that the loss still rises with the flow.
+/// The factor counts wholly from Re 2100 to 4000 and fades in from 1300 and out until 6000, so that the loss still rises with the flow.
 ///
 /// Arguments: Reynolds number (-), roughness over bore (-), factor (-), 1 for the relation as published.
 ///
@@ -71,7 +71,7 @@ pub fn churchill_1977(reynolds: f64, relative_roughness: f64) -> f64 {
 /// ```
 /// use dewrun_airflow::friction::{churchill_1977, friction_between};
 /// assert_eq!(friction_between(3000.0, 0.0, 1.2), 1.2 * churchill_1977(3000.0, 0.0));
-/// assert_eq!(friction_between(1500.0, 0.0, 1.2), churchill_1977(1500.0, 0.0));
+/// assert_eq!(friction_between(1250.0, 0.0, 1.2), churchill_1977(1250.0, 0.0));
 /// ```
 #[must_use]
 pub fn friction_between(reynolds: f64, relative_roughness: f64, factor: f64) -> f64 {

@@ -1,13 +1,20 @@
 //! Proves how often the true cause of an invented log is found.
 //!
-//! `troubles PICTURE [RUNS]`: over 40 runs, unless another number is said, 300 logs a cause; once for sites that are as known, once for sites that differ.
+//! `troubles PICTURE [RUNS [LOGS]]`: over 40 runs and 300 logs a cause, unless other numbers are said; once for sites that are as known, once for sites that differ, with the same ensembles.
 //! Prints `figure NAME VALUE %` and writes how shares are met as an SVG.
 
 use std::fs;
 
 use dewrun_tests::ensembles::weather;
 use dewrun_tests::troubles::OtherWorld;
-use dewrun_tests::troubles_proof::{Case, Extent, MANY, by_cause, cases, found, reliability};
+use dewrun_tests::troubles_proof::{
+    Case, Extent, MANY, by_cause, draw, found, ranked, reliability,
+};
+
+/// Bins of fewer shares are no measure.
+const ENOUGH: usize = 30;
+/// Members of each run's ensemble.
+const MEMBERS: u32 = 32;
 
 type Failure = Box<dyn std::error::Error>;
 
@@ -15,18 +22,18 @@ fn main() -> Result<(), Failure> {
     let mut arguments = std::env::args().skip(1);
     let picture = arguments.next().ok_or("a file is needed for the picture")?;
     let runs = arguments.next().map_or(Ok(40), |runs| runs.parse())?;
+    let logs = arguments.next().map_or(Ok(300), |logs| logs.parse())?;
     let weather = weather(0..8760)?;
-    let extent = |world| Extent {
+    let extent = Extent {
         runs,
-        members: 96,
+        members: MEMBERS,
         truths: 2,
-        logs: 300_u64.div_ceil(2 * runs),
-        seed: 1,
-        world,
+        seed: 500_001,
     };
-    let known = cases(&weather, &extent(OtherWorld::No))?;
+    let drawn = draw(&weather, &extent)?;
+    let known = ranked(&drawn, OtherWorld::No, logs)?;
     tell("troubles", &known);
-    let other = cases(&weather, &extent(OtherWorld::Yes))?;
+    let other = ranked(&drawn, OtherWorld::Yes, logs)?;
     tell("troubles_other", &other);
     fs::write(picture, plot(&known, &other))?;
     Ok(())
@@ -47,10 +54,18 @@ fn tell(name: &str, cases: &[Case]) {
             100.0 * so
         );
     }
+    let far = reliability(cases, MANY)
+        .into_iter()
+        .filter(|(_, _, number)| ENOUGH <= *number)
+        .map(|(said, so, _)| (said - so).abs());
+    println!(
+        "figure {name}_farthest {:.1} %",
+        100.0 * far.fold(0.0, f64::max)
+    );
     let (first, number) = found(cases, 1, MANY);
     let (two, _) = found(cases, 2, MANY);
     println!("figure {name}_first {:.1} %", 100.0 * first);
-    println!("figure {name}_first_two {:.1} %", 100.0 * two);
+    println!("figure {name}_two {:.1} %", 100.0 * two);
     println!("figure {name}_logs {number}");
     let two_events: Vec<&Case> = cases.iter().filter(|case| case.troubles <= 2).collect();
     let few = two_events

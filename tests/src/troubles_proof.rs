@@ -1,6 +1,8 @@
 //! How often the true cause of an invented log is found: runs are drawn, their ensembles computed once, and logs of every cause ranked.
 
 use std::collections::BTreeMap;
+use std::num::NonZero;
+use std::thread;
 
 use dewrun_ensemble::Plan;
 use dewrun_season::hours_of;
@@ -8,12 +10,14 @@ use dewrun_troubles::{Answers, Cause, Entry, EventKind, Known, Log, Modelled, Ra
 use dewrun_weather::Series;
 
 use crate::ensembles::gathered;
-use crate::troubles::{Kind, Log as Invented, OtherWorld, Site, TrueCause, log_of, site, truth};
+use crate::troubles::{Kind, Log as Invented, OtherWorld, TrueCause, Truth, log_of, site, truth};
 
 /// With fewer troubles of its own a cause has left nothing to see.
 const SEEN: usize = 2;
 /// With as many troubles the true cause ought to be found.
 pub const MANY: usize = 8;
+/// A cause that has left nothing to see so many times at a run leaves nothing there.
+const IN_VAIN: usize = 12;
 /// Seeds that are tried for a run that has an answer.
 const TRIES: u64 = 8;
 
@@ -26,12 +30,8 @@ pub struct Extent {
     pub members: u32,
     /// What truly is at each, so many times.
     pub truths: u64,
-    /// Logs of each cause for each of them.
-    pub logs: u64,
     /// Where seeds begin.
     pub seed: u64,
-    /// Whether sites differ from all that is known of them.
-    pub world: OtherWorld,
 }
 
 /// A log that was ranked.
@@ -58,68 +58,144 @@ impl Case {
     }
 }
 
-/// Ranks logs of every cause.
-///
-/// # Errors
-/// A sentence where a run can't be drawn.
-pub fn cases(weather: &Series, extent: &Extent) -> Result<Vec<Case>, String> {
-    let mut cases = Vec::new();
-    for run in 0..extent.runs {
-        let seed = extent.seed + 1000 * run;
-        let found = (0..TRIES).find_map(|more| {
-            let site = site(seed + more).ok()?;
-            let truths: Vec<_> = (0..4 * extent.truths)
-                .filter_map(|number| truth(&site, weather, seed + 31 * number, extent.world).ok())
-                .take(usize::try_from(extent.truths).unwrap_or(1))
-                .collect();
-            (!truths.is_empty()).then_some((site, truths))
-        });
-        let (site, truths) = found.ok_or("no run has an answer")?;
-        of_run(&site, &truths, weather, extent, seed, &mut cases)?;
-    }
-    Ok(cases)
+/// A run that is drawn, with all that is needed to draw its logs and to rank them.
+#[derive(Debug, Clone)]
+pub struct Drawn {
+    /// What truly is there, several times.
+    pub truths: Vec<Truth>,
+    /// The same where sites differ from all that is known of them.
+    pub others: Vec<Truth>,
+    /// What its ensemble says.
+    pub modelled: Modelled,
+    /// Start of each hour, s since 1970.
+    pub start_s: Vec<i64>,
+    /// Where the seeds of its logs begin.
+    pub seed: u64,
 }
 
-fn of_run(
-    site: &Site,
-    truths: &[crate::troubles::Truth],
-    weather: &Series,
-    extent: &Extent,
-    seed: u64,
-    cases: &mut Vec<Case>,
-) -> Result<(), String> {
-    let plan = Plan::new(site.said.usual.clone(), seed);
-    let all = gathered(&plan, weather, 0..extent.members);
+/// Runs, drawn, with their ensembles; a draw without an answer is left out.
+///
+/// # Errors
+/// A sentence where too few runs can be drawn.
+pub fn draw(weather: &Series, extent: &Extent) -> Result<Vec<Drawn>, String> {
+    let wanted = usize::try_from(extent.runs).unwrap_or(usize::MAX);
+    let seeds = (0..2 * extent.runs + 4).map(|run| extent.seed + 1000 * run);
+    let runs = seeds.filter_map(|seed| drawn(weather, extent, seed).ok());
+    let runs: Vec<Drawn> = runs.take(wanted).collect();
+    if runs.len() < wanted {
+        return Err(format!("only {} runs have an answer", runs.len()));
+    }
+    Ok(runs)
+}
+
+/// Ranks logs of every cause, drawn in turn from all runs at which the cause leaves something to see.
+///
+/// # Errors
+/// A sentence where a thread broke down.
+pub fn ranked(runs: &[Drawn], world: OtherWorld, logs: u64) -> Result<Vec<Case>, String> {
+    let threads = thread::available_parallelism().map_or(1, NonZero::get);
+    let mine = |first: usize| -> Vec<(usize, Vec<Case>)> {
+        let causes = TrueCause::ALL.into_iter().enumerate();
+        let causes = causes.skip(first).step_by(threads);
+        causes
+            .map(|(at, cause)| (at, of_cause(cause, (runs, world), logs)))
+            .collect()
+    };
+    let mut all: Vec<(usize, Vec<Case>)> = thread::scope(|scope| {
+        let hands: Vec<_> = (0..threads)
+            .map(|first| scope.spawn(move || mine(first)))
+            .collect();
+        let joined = hands.into_iter().map(|hand| hand.join());
+        joined.filter_map(Result::ok).flatten().collect()
+    });
+    if all.len() < TrueCause::ALL.len() {
+        return Err("a thread broke down".to_owned());
+    }
+    all.sort_by_key(|(at, _)| *at);
+    Ok(all.into_iter().flat_map(|(_, cases)| cases).collect())
+}
+
+impl Drawn {
+    fn in_world(&self, world: OtherWorld) -> &[Truth] {
+        match world {
+            OtherWorld::No => &self.truths,
+            OtherWorld::Yes => &self.others,
+        }
+    }
+}
+
+fn drawn(weather: &Series, extent: &Extent, seed: u64) -> Result<Drawn, String> {
+    let found = (0..TRIES).find_map(|more| {
+        let site = site(seed + more).ok()?;
+        let weather = site.climate(weather);
+        let of = |world| -> Vec<Truth> {
+            (0..4 * extent.truths)
+                .filter_map(|number| truth(&site, &weather, seed + 31 * number, world).ok())
+                .take(usize::try_from(extent.truths).unwrap_or(1))
+                .collect()
+        };
+        let (truths, others) = (of(OtherWorld::No), of(OtherWorld::Yes));
+        let is_there = !truths.is_empty() && !others.is_empty();
+        is_there.then_some((site, weather, truths, others))
+    });
+    let (site, weather, truths, others) = found.ok_or("no run has an answer")?;
+    let plan = Plan::new(site.said.usual, seed);
+    let all = gathered(&plan, &weather, 0..extent.members);
     let inputs = plan.usual();
     let hourly =
-        hours_of(&inputs.run, &inputs.season, weather, None).map_err(|one| one.to_string())?;
+        hours_of(&inputs.run, &inputs.season, &weather, None).map_err(|one| one.to_string())?;
     let modelled = Modelled::of(&Known {
         plan: &plan,
         gathered: &all,
         weights: None,
         start_s: &hourly.start_s,
     });
-    let modelled = modelled.ok_or("no member has an answer")?;
-    for (at, truth) in truths.iter().enumerate() {
-        for cause in TrueCause::ALL {
-            for number in 0..extent.logs {
-                let log = log_of(truth, cause, seed + 17 * number + 7919 * at as u64);
-                if cause != TrueCause::Nothing && log.of_cause < SEEN {
-                    continue;
-                }
-                let Some(read) = as_read(&log, &hourly.start_s) else {
-                    continue;
-                };
-                cases.push(Case {
-                    cause: cause_of(cause),
-                    troubles: read.troubles(),
-                    of_cause: log.of_cause,
-                    ranking: rank(&Answers::default(), Some(&modelled), Some(&read)),
-                });
+    Ok(Drawn {
+        truths,
+        others,
+        modelled: modelled.ok_or("no member has an answer")?,
+        start_s: hourly.start_s,
+        seed,
+    })
+}
+
+/// As many logs of a cause as are wanted, from all runs in turn; those at which it leaves nothing to see are left out after some tries.
+fn of_cause(cause: TrueCause, (runs, world): (&[Drawn], OtherWorld), logs: u64) -> Vec<Case> {
+    let mut places: Vec<(&Drawn, usize, usize)> = runs
+        .iter()
+        .flat_map(|run| (0..run.in_world(world).len()).map(move |truth| (run, truth, 0)))
+        .collect();
+    let mut cases = Vec::new();
+    let wanted = usize::try_from(logs).unwrap_or(usize::MAX);
+    let mut number = 0;
+    while !places.is_empty() {
+        for (run, at, in_vain) in &mut places {
+            if cases.len() == wanted {
+                return cases;
             }
+            let seed = run.seed + 17 * number + 7919 * *at as u64;
+            let log = run
+                .in_world(world)
+                .get(*at)
+                .map(|truth| log_of(truth, cause, seed));
+            let seen = log.filter(|log| cause == TrueCause::Nothing || SEEN <= log.of_cause);
+            let read = seen.and_then(|log| Some((as_read(&log, &run.start_s)?, log)));
+            let Some((read, log)) = read else {
+                *in_vain += 1;
+                continue;
+            };
+            *in_vain = 0;
+            cases.push(Case {
+                cause: cause_of(cause),
+                troubles: read.troubles(),
+                of_cause: log.of_cause,
+                ranking: rank(&Answers::default(), Some(&run.modelled), Some(&read)),
+            });
         }
+        places.retain(|(_, _, in_vain)| *in_vain < IN_VAIN);
+        number += 1;
     }
-    Ok(())
+    cases
 }
 
 /// An invented log as it is read.

@@ -81,10 +81,6 @@ pub enum Work {
     YearEntries,
     /// As [`Work::Entered`], of those.
     YearEntered,
-    /// What counts as dry enough, as a sentence with blanks, as HTML; of a [`Style`].
-    Target,
-    /// As [`Work::Entered`], of those.
-    TargetEntered,
 }
 
 /// All kinds.
@@ -123,8 +119,6 @@ const ALL: &[Work] = &[
     Work::Entered,
     Work::YearEntries,
     Work::YearEntered,
-    Work::Target,
-    Work::TargetEntered,
 ];
 
 impl Work {
@@ -166,8 +160,6 @@ impl Work {
             Self::Entered => "entered",
             Self::YearEntries => "year-entries",
             Self::YearEntered => "year-entered",
-            Self::Target => "target",
-            Self::TargetEntered => "target-entered",
         }
     }
 

@@ -11,7 +11,7 @@ const MIST: f64 = 2e6;
 /// Bytes of an hour.
 const BYTES: usize = size_of::<HourTold>();
 /// Bytes that the hours of a whole ensemble may take; with more, hours that follow each other are kept as one.
-const MOST_BYTES: usize = 64 << 20;
+const MOST_BYTES: usize = 68 << 20;
 
 /// What was so in an hour, or in one of several that are kept as one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -68,7 +68,7 @@ impl StateFlags {
     }
 }
 
-/// An hour of a member, or several that are kept as one: 16 bytes.
+/// An hour of a member, or several that are kept as one: 20 bytes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HourTold {
     condensed_g: f32,
@@ -77,6 +77,8 @@ pub struct HourTold {
     low: u16,
     high: u16,
     deepest: u16,
+    drained: u16,
+    frost: u16,
     /// What was so.
     pub states: StateFlags,
 }
@@ -95,6 +97,18 @@ impl HourTold {
     #[must_use]
     pub fn condensed_g(&self) -> f64 {
         f64::from(self.condensed_g)
+    }
+
+    /// What ran down from the walls, g, within half a percent.
+    #[must_use]
+    pub fn drained_g(&self) -> f64 {
+        grams(self.drained)
+    }
+
+    /// Frost that lies on the walls, g, within half a percent.
+    #[must_use]
+    pub fn frost_g(&self) -> f64 {
+        grams(self.frost)
     }
 
     /// Most mist at the sensor, kg per kg of dry air.
@@ -143,6 +157,8 @@ impl HourTold {
             low: reading,
             high: reading,
             deepest: fine(water.map_or(0.0, |water| water.deepest)),
+            drained: of_grams(1e3 * hour.drained_kg),
+            frost: of_grams(1e3 * hour.frost_kg),
             states: states
                 .into_iter()
                 .fold(StateFlags::default(), StateFlags::with),
@@ -157,6 +173,8 @@ impl HourTold {
             low: self.low.min(next.low),
             high: self.high.max(next.high),
             deepest: self.deepest.max(next.deepest),
+            drained: of_grams(self.drained_g() + next.drained_g()),
+            frost: self.frost.max(next.frost),
             states: self.states.with(next.states),
         }
     }
@@ -197,8 +215,22 @@ fn whole(number: f64) -> u16 {
     number.round().max(0.0).min(f64::from(u16::MAX)) as u16
 }
 
+/// Grams as the upper half of their single precision: two to three figures, and their order is that of the grams.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "single precision is more than is kept"
+)]
+fn of_grams(grams: f64) -> u16 {
+    let bits = (grams.max(0.0) as f32).to_bits();
+    u16::try_from(bits.saturating_add(1 << 15) >> 16).unwrap_or(u16::MAX)
+}
+
+fn grams(kept: u16) -> f64 {
+    f64::from(f32::from_bits(u32::from(kept) << 16))
+}
+
 impl Kept {
-    /// How many rows are kept as one, so that so many members of so many rows take no more than 64 MB.
+    /// How many rows are kept as one, so that so many members of so many rows take no more than 71 MB.
     #[must_use]
     pub fn rows_each(rows: usize, members: usize) -> usize {
         let all = rows.saturating_mul(members).saturating_mul(BYTES);
@@ -217,6 +249,8 @@ impl Kept {
                 hour.low,
                 hour.high,
                 hour.deepest,
+                hour.drained,
+                hour.frost,
                 hour.states.0,
             ];
             bytes.extend(others.iter().flat_map(|other| other.to_le_bytes()));
@@ -247,6 +281,8 @@ impl Kept {
                 low: next(),
                 high: next(),
                 deepest: next(),
+                drained: next(),
+                frost: next(),
                 states: StateFlags(next()),
             }
         };
@@ -288,12 +324,12 @@ impl Kept {
 mod tests {
     use super::*;
 
-    /// 16 bytes an hour: 256 years of hours are 36 MB; of ten-minute rows 215 MB, so four are kept as one.
+    /// 20 bytes an hour: 256 years of hours are 45 MB; of ten-minute rows 269 MB, so four are kept as one.
     #[test]
     fn memory_is_bounded() {
-        assert_eq!(BYTES, 16, "an hour");
+        assert_eq!(BYTES, 20, "an hour");
         assert_eq!(Kept::rows_each(8760, 256), 1, "a year of hours");
-        assert_eq!(Kept::bytes(8760, 256), 8760 * 256 * 16, "36 MB");
+        assert_eq!(Kept::bytes(8760, 256), 8760 * 256 * 20, "45 MB");
         assert_eq!(Kept::rows_each(52_560, 256), 4, "a year of ten minutes");
         assert!(Kept::bytes(52_560, 256) <= MOST_BYTES, "never more");
     }
@@ -307,11 +343,15 @@ mod tests {
             low,
             high,
             deepest: 0,
+            drained: of_grams(3.0),
+            frost: of_grams(0.3),
             states,
         };
         let both = hour(9000, 9900, StateFlags::WET).and(&hour(8000, 9000, StateFlags::LOW));
         assert_eq!(both.reading(), [0.8, 0.99], "lowest and highest");
         assert_eq!(both.condensed_g(), 2.0, "all water");
+        assert_eq!(both.drained_g(), 6.0, "all that ran down");
+        assert!((both.frost_g() / 0.3 - 1.0).abs() < 0.004, "{both:?}");
         assert!(
             both.states.has(StateFlags::WET.with(StateFlags::LOW)),
             "{both:?}"

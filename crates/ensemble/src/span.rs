@@ -86,13 +86,12 @@ impl Span {
     }
 
     fn of_relation(relation: Relation) -> Self {
-        let (low, high) = relation.span();
         Self {
             varied: Varied::Relation(relation),
             origin: Origin::Known,
-            low,
+            low: 1.0 - relation.spread(),
             usual: 1.0,
-            high,
+            high: 1.0 + relation.spread(),
         }
     }
 

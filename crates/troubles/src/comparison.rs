@@ -63,6 +63,15 @@ pub(crate) fn largest_first<T>(things: &mut [T], of: fn(&T) -> f64) {
     }
 }
 
+/// The logarithm of the sum of likelihoods, of their logarithms.
+pub(crate) fn log_sum(logs: &[f64]) -> f64 {
+    let most = logs.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    if !most.is_finite() {
+        return f64::NEG_INFINITY;
+    }
+    most + ln(logs.iter().map(|log| exp(log - most)).sum())
+}
+
 /// The logarithm of the mean of weighted likelihoods, of their logarithms; minus infinity of none.
 pub(crate) fn log_mean(weighted: &[(f64, f64)]) -> f64 {
     let most = weighted

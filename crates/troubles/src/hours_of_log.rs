@@ -44,7 +44,7 @@ impl Hours {
     /// Water that came since somebody last let it out, hour by hour, g: where the log says that water was found or let out, it is gone after that hour.
     #[must_use]
     pub fn levels_g(&self, log: &Log) -> Vec<f64> {
-        levels(self, &placed(log, self))
+        levels(&self.water_g, &placed(log, self))
     }
 }
 

@@ -3,6 +3,7 @@
 use dewrun_ensemble::Plan;
 use dewrun_weather::Civil;
 
+use crate::groups::Group;
 use crate::modelled::{DAMP_FROM, Modelled, Sum, has_trap, sealing_g};
 use crate::signs::FaultSigns;
 
@@ -47,10 +48,13 @@ impl Modelled {
             weather.map_or_else(Sum::without_water, Sum::of_weather)
         });
         let year: Vec<Sum> = hours.collect();
+        let (signs, faults) = FaultSigns::with_readings(plan);
         Self {
+            groups: vec![Group::of_sums(&year)],
             year,
             start_s,
-            signs: FaultSigns::of(plan),
+            signs,
+            faults,
             has_trap: has_trap(plan),
             sealing_g: sealing_g(plan),
             switching_hours: Vec::new(),

@@ -6,8 +6,8 @@ use crate::shape::KINDS;
 use crate::signs::{FaultSigns, Sign};
 use crate::spells::Spells;
 
-const LOW: [f64; KINDS] = [1.0, 0.0, 0.0, 0.0];
-const HIGH: [f64; KINDS] = [0.0, 1.0, 0.0, 0.0];
+const LOW: [f64; KINDS] = [1.0, 0.0, 0.0, 0.0, 0.0];
+const HIGH: [f64; KINDS] = [0.0, 1.0, 0.0, 0.0, 0.0];
 
 /// The ways in which a cause may last, each with its weight; none of a cause that follows weather or clock.
 pub(crate) fn of(cause: Cause, signs: &FaultSigns) -> Vec<(Spells, f64)> {
@@ -24,7 +24,8 @@ pub(crate) fn of(cause: Cause, signs: &FaultSigns) -> Vec<(Spells, f64)> {
 const fn filter_loading() -> Spells {
     Spells {
         kinds: LOW,
-        comes_days: [70.0, 160.0],
+        often: 0.25,
+        comes_days: 105.0,
         loads: true,
         begins_with: None,
         mended_by: (EventKind::FilterChanged, 20.0),
@@ -36,31 +37,34 @@ const fn filter_loading() -> Spells {
 const fn holes_fouled() -> Spells {
     Spells {
         kinds: LOW,
-        comes_days: [120.0, 300.0],
+        often: 0.25,
+        comes_days: 190.0,
         loads: true,
         begins_with: None,
         mended_by: (EventKind::Other, 80.0),
         again: true,
-        tried_a_year: [6.0, 1.0, 0.0],
+        tried_a_year: [9.0, 1.0, 0.0],
     }
 }
 
 const fn fan_weak() -> Spells {
     Spells {
         kinds: LOW,
-        comes_days: [120.0, 300.0],
+        often: 0.2,
+        comes_days: 190.0,
         loads: false,
         begins_with: None,
         mended_by: (EventKind::DetectorReplaced, 120.0),
         again: false,
-        tried_a_year: [4.0, 0.0, 1.0],
+        tried_a_year: [2.5, 0.0, 1.0],
     }
 }
 
 const fn filter_missing() -> Spells {
     Spells {
         kinds: HIGH,
-        comes_days: [150.0, 400.0],
+        often: 0.12,
+        comes_days: 240.0,
         loads: false,
         begins_with: Some(EventKind::FilterChanged),
         mended_by: (EventKind::FilterChanged, 120.0),
@@ -73,12 +77,13 @@ const fn filter_missing() -> Spells {
 fn parted(sign: Sign) -> Vec<(Spells, f64)> {
     let of = |kinds: [f64; KINDS]| Spells {
         kinds,
-        comes_days: [150.0, 400.0],
+        often: 0.12,
+        comes_days: 240.0,
         loads: false,
         begins_with: None,
         mended_by: (EventKind::Other, 180.0),
         again: false,
-        tried_a_year: [1.5, 1.0, 0.0],
+        tried_a_year: [1.0, 0.6, 0.0],
     };
     let ways = [(of(LOW), sign.low), (of(HIGH), sign.high)];
     ways.into_iter().filter(|(_, share)| 0.0 < *share).collect()

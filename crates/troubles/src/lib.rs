@@ -8,6 +8,7 @@ mod cause;
 mod comparison;
 mod evidence;
 mod feasible;
+mod groups;
 mod hours_of_log;
 mod in_weathers;
 mod lasting_causes;

@@ -1,21 +1,18 @@
 //! What the members of a run's ensemble say of each hour that a log speaks of, on the mean of all under their weights.
 
-use dewrun_ensemble::{Gathered, HourTold, Member, Plan, StateFlags};
-use dewrun_run::{WET_SENSOR_MIST, evaluate, water_and_air};
+use dewrun_ensemble::{Gathered, Member, Plan, StateFlags};
+use dewrun_run::{evaluate, water_and_air};
 use dewrun_weather::Civil;
 
+use crate::groups::{Group, damp, groups};
 use crate::log::Log;
 use crate::poisson::count;
-use crate::signs::FaultSigns;
+use crate::signs::{FaultReadings, FaultSigns};
 
 /// Seconds of an hour.
 const HOUR_S: i64 = 3600;
 /// Hours of a leap year.
 const HOURS_OF_LEAP_YEAR: usize = 8784;
-/// A pool that is shallower than this part of its bore does not show in the airflow.
-const SHALLOW: f64 = 0.05;
-/// Readings at either end of a year that limits set badly may reach: the first, the outermost, and so on.
-pub(crate) const TAILS: [f64; 3] = [0.01, 0.03, 0.08];
 /// Humidities from which on damp in the chamber may look like smoke; common practice, no source.
 pub(crate) const DAMP_FROM: [f64; 3] = [0.85, 0.92, 0.97];
 
@@ -36,8 +33,10 @@ pub struct Known<'a> {
 #[derive(Debug, Clone)]
 pub struct Modelled {
     pub(crate) year: Vec<Sum>,
+    pub(crate) groups: Vec<Group>,
     pub(crate) start_s: Vec<i64>,
     pub(crate) signs: FaultSigns,
+    pub(crate) faults: FaultReadings,
     pub(crate) has_trap: bool,
     pub(crate) sealing_g: Option<f64>,
     pub(crate) switching_hours: Vec<u8>,
@@ -50,22 +49,12 @@ pub struct Hours {
     pub first_s: i64,
     /// Water that deposits as liquid, g.
     pub water_g: Vec<f64>,
-    /// Mist at the sensor, 1, or damp in the chamber from the humidities of `DAMP_FROM` on, less than 1.
-    pub mist: [Vec<f64>; DAMP_FROM.len()],
-    /// Frost on the walls, as a part of the most of the year.
-    pub frost: Vec<f64>,
-    /// Chance that frost comes down.
-    pub thaw: Vec<f64>,
-    /// Chance that a trap's seal has dried out.
-    pub leaks: Vec<f64>,
-    /// Chance that the reading lies in its lowest parts of the year, `TAILS`.
-    pub lowest: [Vec<f64>; TAILS.len()],
-    /// The same of the highest.
-    pub highest: [Vec<f64>; TAILS.len()],
     /// The airflow as a part of that as fitted, pools included.
     pub reading: Vec<f64>,
     /// Whether hours are those of the same days in another year: the climate, and not what was.
     pub is_climate: bool,
+    /// The same hours of members that do alike.
+    pub(crate) groups: Vec<Group>,
 }
 
 /// An hour of a member with what is remembered of those before.
@@ -77,11 +66,7 @@ pub(crate) struct Sum {
     pub(crate) icy: f64,
     /// Chance that hardly anything deposits.
     pub(crate) dry: f64,
-    pub(crate) frost: f64,
-    pub(crate) thaw: f64,
     pub(crate) leaks: f64,
-    pub(crate) lowest: [f64; TAILS.len()],
-    pub(crate) highest: [f64; TAILS.len()],
     pub(crate) reading: f64,
 }
 
@@ -91,10 +76,14 @@ impl Modelled {
     pub fn of(known: &Known<'_>) -> Option<Self> {
         let usual = known.plan.usual();
         let fan_off = usual.season.fan_off.iter();
+        let members = members(known);
+        let (signs, faults) = FaultSigns::with_readings(known.plan);
         Some(Self {
-            year: year(known)?,
+            year: year(&members, known.start_s.len())?,
+            groups: groups(&members, known.start_s.len()),
             start_s: known.start_s.to_vec(),
-            signs: FaultSigns::of(known.plan),
+            signs,
+            faults,
             has_trap: has_trap(known.plan),
             sealing_g: sealing_g(known.plan),
             switching_hours: fan_off
@@ -133,20 +122,12 @@ impl Hours {
             let at = |place: &usize| year.get(*place).map_or(0.0, of);
             places.iter().map(at).collect()
         };
-        let tail = |of: fn(&Sum) -> &[f64; TAILS.len()]| {
-            [0, 1, 2].map(|at| column(&|sum| of(sum).get(at).copied().unwrap_or(0.0)))
-        };
         Some(Self {
             first_s,
             water_g: column(&|sum| sum.water_g),
-            mist: tail(|sum| &sum.mist),
-            frost: column(&|sum| sum.frost),
-            thaw: column(&|sum| sum.thaw),
-            leaks: column(&|sum| sum.leaks),
-            lowest: tail(|sum| &sum.lowest),
-            highest: tail(|sum| &sum.highest),
             reading: column(&|sum| sum.reading),
             is_climate,
+            groups: modelled.groups.iter().map(|one| one.at(&places)).collect(),
         })
     }
 
@@ -188,18 +169,25 @@ pub(crate) fn sealing_g(plan: &Plan) -> Option<f64> {
     grams.filter(|grams| 0.0 < *grams).min_by(f64::total_cmp)
 }
 
-/// The mean of all members, hour by hour of their year.
-fn year(known: &Known<'_>) -> Option<Vec<Sum>> {
-    let mut year = vec![Sum::default(); known.start_s.len()];
-    let mut all = 0.0;
-    for (at, member) in known.gathered.members().enumerate() {
-        let weight = known
+/// Members that count, with their weights.
+fn members<'a>(known: &Known<'a>) -> Vec<(&'a Member, f64)> {
+    let weight = |at: usize| {
+        known
             .weights
-            .map_or(1.0, |weights| weights.get(at).copied().unwrap_or(0.0));
-        if 0.0 < weight {
-            all += weight;
-            add(&mut year, member, weight);
-        }
+            .map_or(1.0, |weights| weights.get(at).copied().unwrap_or(0.0))
+    };
+    let each = known.gathered.members().enumerate();
+    each.map(|(at, member)| (member, weight(at)))
+        .filter(|(_, weight)| 0.0 < *weight)
+        .collect()
+}
+
+/// The mean of all members, hour by hour of their year.
+fn year(members: &[(&Member, f64)], hours: usize) -> Option<Vec<Sum>> {
+    let mut year = vec![Sum::default(); hours];
+    let all: f64 = members.iter().map(|(_, weight)| weight).sum();
+    for (member, weight) in members {
+        add(&mut year, member, *weight);
     }
     if all <= 0.0 || year.is_empty() {
         return None;
@@ -214,43 +202,22 @@ fn year(known: &Known<'_>) -> Option<Vec<Sum>> {
 
 fn add(year: &mut [Sum], member: &Member, weight: f64) {
     let kept = &member.hours;
-    let frost = frost(&kept.hours);
-    let readings = without_pools(&kept.hours);
-    let (lowest, highest) = ends(&readings);
     let each = count(kept.rows_each.max(1));
     for (place, sum) in year.iter_mut().enumerate() {
-        let at = place / kept.rows_each.max(1);
-        let (Some(hour), Some(frost), Some(reading)) =
-            (kept.hours.get(at), frost.get(at), readings.get(at))
-        else {
+        let Some(hour) = kept.hours.get(place / kept.rows_each.max(1)) else {
             continue;
         };
         let has = |flag| if hour.states.has(flag) { 1.0 } else { 0.0 };
-        let is_icy = hour.states.has(StateFlags::FROST);
-        let is_misty = WET_SENSOR_MIST < hour.mist_kg_kg();
-        sum.water_g += weight
-            * if is_icy {
-                0.0
-            } else {
-                hour.condensed_g() / each
-            };
-        for (sum, from) in sum.mist.iter_mut().zip(DAMP_FROM) {
-            let over = ((hour.humidity() - from) / (1.0 - from)).clamp(0.0, 1.0);
-            *sum += weight * if is_misty { 1.0 } else { over * over };
+        if !hour.states.has(StateFlags::FROST) {
+            sum.water_g += weight * hour.condensed_g() / each;
         }
-        sum.frost += weight * frost;
-        sum.thaw += weight * has(StateFlags::THAW);
+        for (sum, from) in sum.mist.iter_mut().zip(DAMP_FROM) {
+            *sum += weight * damp(hour, from);
+        }
         sum.icy += weight * has(StateFlags::FROST);
         sum.dry += weight * (1.0 - has(StateFlags::WET));
         sum.leaks += weight * has(StateFlags::TRAP_LEAKS);
         sum.reading += weight * 0.5 * (hour.reading()[0] + hour.reading()[1]);
-        let within = |is: bool| if is { weight } else { 0.0 };
-        for (sum, end) in sum.lowest.iter_mut().zip(lowest) {
-            *sum += within(*reading < end);
-        }
-        for (sum, end) in sum.highest.iter_mut().zip(highest) {
-            *sum += within(end < *reading);
-        }
     }
 }
 
@@ -260,69 +227,11 @@ impl Sum {
             &mut self.water_g,
             &mut self.icy,
             &mut self.dry,
-            &mut self.frost,
-            &mut self.thaw,
             &mut self.leaks,
             &mut self.reading,
         ];
-        single
-            .into_iter()
-            .chain(&mut self.mist)
-            .chain(&mut self.lowest)
-            .chain(&mut self.highest)
+        single.into_iter().chain(&mut self.mist)
     }
-}
-
-/// What has deposited since the walls froze, as a part of the most of the year; half a gram is nothing.
-fn frost(hours: &[HourTold]) -> Vec<f64> {
-    let mut lies_g = 0.0;
-    let grown: Vec<f64> = (hours.iter())
-        .map(|hour| {
-            let is_icy = hour.states.has(StateFlags::FROST);
-            lies_g = if is_icy {
-                lies_g + hour.condensed_g()
-            } else {
-                0.0
-            };
-            lies_g
-        })
-        .collect();
-    let most_g = grown.iter().copied().fold(0.5, f64::max);
-    grown.into_iter().map(|grams| grams / most_g).collect()
-}
-
-/// The reading as it would be without water that stands: that of the last hour in which hardly any did.
-fn without_pools(hours: &[HourTold]) -> Vec<f64> {
-    let mut last = 1.0;
-    (hours.iter())
-        .map(|hour| {
-            let [low, high] = hour.reading();
-            if hour.deepest() < SHALLOW && 0.0 < low {
-                last = 0.5 * (low + high);
-            }
-            last
-        })
-        .collect()
-}
-
-/// Below and above which readings the outermost parts of the year lie; where all are alike, none does.
-fn ends(readings: &[f64]) -> ([f64; TAILS.len()], [f64; TAILS.len()]) {
-    let mut sorted = readings.to_vec();
-    sorted.sort_unstable_by(f64::total_cmp);
-    let middle = at_share(&sorted, 0.5);
-    let low = TAILS.map(|share| at_share(&sorted, share).min(middle - 0.003));
-    let high = TAILS.map(|share| at_share(&sorted, 1.0 - share).max(middle + 0.003));
-    (low, high)
-}
-
-fn at_share(sorted: &[f64], share: f64) -> f64 {
-    let wanted = share * count(sorted.len());
-    let at = sorted
-        .iter()
-        .enumerate()
-        .find(|(at, _)| wanted <= count(*at));
-    let found = at.map(|(_, reading)| *reading);
-    found.or(sorted.last().copied()).unwrap_or(1.0)
 }
 
 /// The place among rising starts for each hour of a time: its own, or else the same hour of another year, and then it is the climate; none where there is no start or no hour.

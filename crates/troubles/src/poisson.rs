@@ -83,31 +83,20 @@ pub fn best_background_and_scale(hazard: &[f64], counts: &[f64]) -> Option<Fitte
     let ratios: Vec<(f64, f64)> = ratios
         .map(|(hazard, events)| (hazard * hours / sum, *events))
         .collect();
-    let (share, _) = best_share(&ratios);
+    let share = best_share(&ratios);
     let both = ((1.0 - share) * events / hours, share * events / sum);
     Some(fitted(hazard, counts, both))
 }
 
-/// The share of events that a cause made, of events whose density under the cause is so many times that of the background, each with its count;
-/// and by how much the logarithm of the likelihood lies above that of the background alone.
-///
-/// # Range
-/// Ratios from zero on.
-/// # Source
-/// As [`best_background_and_scale`].
-#[must_use]
-pub(crate) fn best_share(ratios: &[(f64, f64)]) -> (f64, f64) {
+/// The share of events that a cause made, of events whose density under the cause is so many times that of the background, each with its count.
+fn best_share(ratios: &[(f64, f64)]) -> f64 {
     let slope = |share: f64| -> f64 {
         let of =
             |(ratio, count): &(f64, f64)| count * (ratio - 1.0) / (1.0 + share * (ratio - 1.0));
         ratios.iter().map(of).sum()
     };
-    let gain = |share: f64| -> f64 {
-        let of = |(ratio, count): &(f64, f64)| count * ln(1.0 + share * (ratio - 1.0));
-        ratios.iter().map(of).sum()
-    };
     if slope(0.0) <= 0.0 {
-        return (0.0, 0.0);
+        return 0.0;
     }
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..HALVINGS {
@@ -118,7 +107,7 @@ pub(crate) fn best_share(ratios: &[(f64, f64)]) -> (f64, f64) {
             high = middle;
         }
     }
-    (low, gain(low))
+    low
 }
 
 fn fitted(hazard: &[f64], counts: &[f64], (background, scale): (f64, f64)) -> Fitted {
@@ -130,7 +119,7 @@ fn fitted(hazard: &[f64], counts: &[f64], (background, scale): (f64, f64)) -> Fi
     }
 }
 
-fn ln_factorial(count: f64) -> f64 {
+pub(crate) fn ln_factorial(count: f64) -> f64 {
     let mut sum = 0.0;
     let mut factor = 2.0;
     while factor <= count {

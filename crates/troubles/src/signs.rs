@@ -35,8 +35,17 @@ pub struct FaultSigns {
     pub weak: Sign,
 }
 
+/// Readings under a fault, as parts of that as fitted, over what is assumed of the run.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(crate) struct FaultReadings {
+    pub(crate) parted: Vec<f64>,
+    pub(crate) no_filter: Vec<f64>,
+    pub(crate) weak: Vec<f64>,
+}
+
 #[derive(Default)]
 struct Counted {
+    readings: Vec<f64>,
     low: usize,
     high: usize,
     all: usize,
@@ -44,6 +53,7 @@ struct Counted {
 
 impl Counted {
     fn take(&mut self, reading: f64) {
+        self.readings.push(reading);
         self.all += 1;
         self.low += usize::from(reading < 1.0 - SEEN);
         self.high += usize::from(1.0 + SEEN < reading);
@@ -62,6 +72,11 @@ impl FaultSigns {
     /// Of a run whose assumed values may lie anywhere in their spans.
     #[must_use]
     pub fn of(plan: &Plan) -> Self {
+        Self::with_readings(plan).0
+    }
+
+    /// With the readings that they are of.
+    pub(crate) fn with_readings(plan: &Plan) -> (Self, FaultReadings) {
         let mut counted: [Counted; 5] = Default::default();
         for member in 0..ASKED {
             let inputs = plan.inputs(member);
@@ -85,13 +100,19 @@ impl FaultSigns {
                 }
             }
         }
-        let [parted, dry_trap, no_filter, fouled, weak] = counted.map(|one| one.sign());
-        Self {
-            parted,
-            dry_trap,
-            no_filter,
-            fouled,
-            weak,
-        }
+        let [parted, dry_trap, no_filter, fouled, weak] = counted;
+        let signs = Self {
+            parted: parted.sign(),
+            dry_trap: dry_trap.sign(),
+            no_filter: no_filter.sign(),
+            fouled: fouled.sign(),
+            weak: weak.sign(),
+        };
+        let readings = FaultReadings {
+            parted: parted.readings,
+            no_filter: no_filter.readings,
+            weak: weak.readings,
+        };
+        (signs, readings)
     }
 }

@@ -4,24 +4,45 @@
 
 use dewrun_numeric::elementary::{exp, ln};
 
-use crate::comparison::{log_mean, normalised};
+use crate::comparison::{log_sum, normalised};
+use crate::groups::Alike;
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
-use crate::poisson::count;
-use crate::shape::{Follows, KINDS, USUAL_KINDS};
+use crate::modelled::Hours;
+use crate::poisson::{count, ln_factorial};
+use crate::shape::{Follows, KINDS, USUAL_KINDS, telling};
+use crate::weather_causes::at_share;
 
 /// Hours of a day.
 const DAY: usize = 24;
 /// States of a day: sound, nearly loaded, in trouble, mended.
 const STATES: usize = 4;
+const NEARLY: usize = 1;
 const TROUBLED: usize = 2;
 const MENDED: usize = 3;
-/// Troubles a day while it lasts.
-const RATES: [f64; 4] = [0.5, 0.2, 0.08, 0.035];
-/// Shares of all troubles that have nothing to do with it.
-const OTHERS: [f64; 3] = [0.2, 0.4, 0.7];
+/// Troubles a day while it lasts, as parts of what is usual, each with its weight.
+const RATES: [(f64, f64); 4] = [(0.4, 0.2), (0.8, 0.32), (1.5, 0.32), (2.8, 0.16)];
+/// Entries that have nothing to do with it, as parts of all: even steps of a logarithm, whose width is their weight.
+const OTHERS: [f64; 4] = [0.08, 0.17, 0.35, 0.72];
+const OTHERS_STEP: f64 = 0.73;
+/// A fault trips at all times, or only while the sound line reads in so much of its lower, or higher, part of the log's time.
+const TRIPS: [f64; 4] = [1.0, 0.75, 0.4, 0.12];
+/// How often each of them is so where nothing is modelled of the fault: common practice, no source.
+const TRIPS_USUAL: [f64; TRIPS.len()] = [0.55, 0.25, 0.12, 0.08];
+/// A limit lies at such parts of the way from what is usual to the reading under the fault: common practice, no source.
+const LIMITS: [f64; 4] = [0.35, 0.5, 0.65, 0.8];
+/// As it begins to load, it trips in the last of `TRIPS` only, and in so much of it.
+const BEGINS: f64 = 0.7;
+/// On days on which it should not trip it may do so yet.
+const RARELY: f64 = 0.02;
 /// What somebody did is written down so often.
 const WRITTEN: f64 = 0.65;
+/// A filter that is changed begins to load anew; of whatever else is done so much is that something was cleaned.
+const ANEW: (f64, f64) = (0.6, 0.15);
+/// Of deeds so many are written down on their day, and so many on each of the days beside it.
+const NEAR: (f64, f64) = (0.6, 0.2);
+/// What is less likely is left out.
+const HARDLY: f64 = 0.02;
 /// Ways of less weight tell nothing of single entries.
 const TELLS: f64 = 1e-3;
 /// Days in a year.
@@ -41,8 +62,10 @@ const DEEDS_A_YEAR: [f64; DEEDS.len()] = [2.0, 0.4, 4.0];
 pub(crate) struct Spells {
     /// What its troubles look like.
     pub(crate) kinds: [f64; KINDS],
-    /// Days until it comes, on the mean; each of them is tried.
-    pub(crate) comes_days: [f64; 2],
+    /// Troubles a day while it lasts, usually.
+    pub(crate) often: f64,
+    /// Days until it comes, on the mean.
+    pub(crate) comes_days: f64,
     /// It comes by degrees: not soon after it was mended.
     pub(crate) loads: bool,
     /// What is done as it comes, where something is.
@@ -57,10 +80,16 @@ pub(crate) struct Spells {
 
 /// The days of a log.
 struct Days {
-    /// Troubles of each, kind by kind.
-    troubles: Vec<[f64; KINDS]>,
+    /// For each way in which the reading of a sound line may matter, which part of a day the fault can trip.
+    trips: [Vec<f64>; TRIPS.len()],
+    /// How likely each of these ways is.
+    likely: [f64; TRIPS.len()],
+    /// Troubles of each: which kind, and which part of the time around it the fault can trip, way by way.
+    troubles: Vec<Vec<(usize, [f64; TRIPS.len()])>>,
     /// Deeds of each.
     deeds: Vec<[f64; DEEDS.len()]>,
+    /// How plainly each deed stands on a day or beside it.
+    near: Vec<[f64; DEEDS.len()]>,
     all: f64,
 }
 
@@ -71,7 +100,8 @@ struct Way {
     rate: f64,
     /// Troubles a day that have nothing to do with it.
     background: f64,
-    comes_days: f64,
+    /// Which of the days' parts it trips in.
+    trips: usize,
 }
 
 /// The days of a way, summed up forwards.
@@ -114,23 +144,35 @@ impl Chain {
 }
 
 impl Days {
-    fn of(placed: &[Placed], hours: usize) -> Self {
-        let days = hours.div_ceil(DAY).max(1);
+    fn of(placed: &[Placed], hours: &Hours, is_high: bool, readings: &[f64]) -> Self {
+        let days = hours.len().div_ceil(DAY).max(1);
+        let (by_hour, likely) = trips(hours, is_high, readings);
         let mut found = Self {
-            troubles: vec![[0.0; KINDS]; days],
+            trips: [0, 1, 2, 3].map(|way| by_day(by_hour.get(way), days)),
+            likely,
+            troubles: vec![Vec::new(); days],
             deeds: vec![[0.0; DEEDS.len()]; days],
+            near: vec![[0.0; DEEDS.len()]; days],
             all: 0.0,
         };
         for one in placed {
             let day = one.hour / DAY;
             let deed = DEEDS.iter().position(|deed| *deed == one.kind);
-            if let Some(sum) = one
-                .kind
-                .trouble()
-                .and_then(|kind| found.troubles.get_mut(day)?.get_mut(kind))
-            {
-                *sum += 1.0;
+            if let Some((kind, sum)) = telling(one.kind).zip(found.troubles.get_mut(day)) {
+                sum.push((kind, [0, 1, 2, 3].map(|way| around(by_hour.get(way), one))));
                 found.all += 1.0;
+            }
+            if let Some(deed) = deed {
+                for (beside, part) in [
+                    (day, NEAR.0),
+                    (day + 1, NEAR.1),
+                    (day.wrapping_sub(1), NEAR.1),
+                ] {
+                    if let Some(sum) = found.near.get_mut(beside).and_then(|day| day.get_mut(deed))
+                    {
+                        *sum += part;
+                    }
+                }
             }
             if let Some(sum) = deed.and_then(|deed| found.deeds.get_mut(day)?.get_mut(deed)) {
                 *sum += 1.0;
@@ -142,39 +184,43 @@ impl Days {
 
 impl Spells {
     /// How well entries follow it.
-    pub(crate) fn follows(&self, placed: &[Placed], hours: usize) -> Follows {
-        let days = Days::of(placed, hours);
+    ///
+    /// Where readings under the fault are modelled, they say how often it can trip.
+    pub(crate) fn follows(&self, placed: &[Placed], hours: &Hours, readings: &[f64]) -> Follows {
+        let days = Days::of(placed, hours, 0.0 < self.kinds[1], readings);
         let length = count(days.troubles.len());
         let mut ways = Vec::new();
-        for rate in RATES {
+        for (rate, weight) in RATES {
             for others in OTHERS {
-                for comes_days in self.comes_days {
-                    ways.push(Way {
-                        rate,
-                        background: (others * days.all).max(0.5) / length,
-                        comes_days,
-                    });
+                let likely = days.likely.into_iter().enumerate();
+                for (trips, part) in likely.filter(|(_, part)| HARDLY < *part) {
+                    let way = Way {
+                        rate: rate * self.often,
+                        background: others * days.all.max(1.0) / length,
+                        trips,
+                    };
+                    ways.push((way, part * OTHERS_STEP * weight));
                 }
             }
         }
-        let usual = days.all.max(0.5) / length;
         let found: Vec<(f64, Chain)> = ways
             .iter()
-            .map(|way| {
-                // Against all troubles at any time.
-                let base =
-                    days.all * ln(way.background / usual) - (way.background - usual) * length;
+            .map(|(way, weight)| {
                 let chain = self.forwards(&days, way);
-                (base + chain.log, chain)
+                let expected = way.background * length;
+                // Against entries at any time, of which there may be any number: equally likely in its logarithm.
+                let base =
+                    days.all * ln(expected) - expected - ln_factorial((days.all - 1.0).max(0.0));
+                (base + chain.log + ln(*weight), chain)
             })
             .collect();
         let logs: Vec<f64> = found.iter().map(|(log, _)| *log).collect();
-        let gain = log_mean(&logs.iter().map(|log| (*log, 1.0)).collect::<Vec<_>>());
+        let gain = log_sum(&logs);
         let weights = normalised(&logs);
         let tells = ways.iter().zip(weights).zip(found);
         let tells = tells.filter(|((_, weight), _)| TELLS < *weight);
         let told: Vec<(Way, f64, Vec<f64>)> = tells
-            .map(|((way, weight), (_, chain))| (*way, weight, chain.lasts()))
+            .map(|(((way, _), weight), (_, chain))| (*way, weight, chain.lasts()))
             .collect();
         self.explained(placed, gain, &told)
     }
@@ -183,7 +229,7 @@ impl Spells {
         let all: f64 = told.iter().map(|(_, weight, _)| weight).sum();
         let troubles = placed
             .iter()
-            .filter_map(|one| Some((one, one.kind.trouble()?)));
+            .filter_map(|one| Some((one, telling(one.kind)?)));
         let each = troubles.map(|(one, kind)| {
             let (mut chance, mut factor) = (0.0, 0.0);
             for (way, weight, lasts) in told {
@@ -211,28 +257,22 @@ impl Spells {
 
     /// All ways through the days, summed up forwards.
     fn forwards(&self, days: &Days, way: &Way) -> Chain {
-        let usual = self.steps(&[0.0; DEEDS.len()], way);
+        let usual = self.steps(&[0.0; DEEDS.len()]);
         let mut chain = Chain {
             log: 0.0,
             steps: Vec::with_capacity(days.deeds.len()),
             seen: Vec::with_capacity(days.deeds.len()),
             ahead: Vec::with_capacity(days.deeds.len()),
         };
-        let quiet = self.seen(&[0.0; KINDS], &[0.0; DEEDS.len()], way);
-        let mut now = self.at_start(way);
-        for (troubles, deeds) in days.troubles.iter().zip(&days.deeds) {
-            let was_done = deeds.iter().any(|number| 0.0 < *number);
-            let came = troubles.iter().any(|number| 0.0 < *number);
-            let step = if was_done {
-                self.steps(deeds, way)
-            } else {
-                usual
-            };
-            let seen = if was_done || came {
-                self.seen(troubles, deeds, way)
-            } else {
-                quiet
-            };
+        let always = Vec::new();
+        let trips = days.trips.get(way.trips).unwrap_or(&always);
+        let mut now = self.at_start();
+        let each = days.troubles.iter().zip(&days.deeds).zip(&days.near);
+        let first = days.trips.last().unwrap_or(&always);
+        for ((((troubles, deeds), near), trips), first) in each.zip(trips).zip(first) {
+            let was_done = near.iter().any(|number| 0.0 < *number);
+            let step = if was_done { self.steps(near) } else { usual };
+            let seen = self.seen(troubles, deeds, way, (*trips, *first));
             let mut next = [0.0; STATES];
             for (state, next) in next.iter_mut().enumerate() {
                 let from = now.iter().zip(&step);
@@ -249,8 +289,8 @@ impl Spells {
     }
 
     /// Where it may be as the log begins.
-    fn at_start(&self, way: &Way) -> [f64; STATES] {
-        let lasts = self.mended_by.1 / (self.mended_by.1 + way.comes_days);
+    fn at_start(&self) -> [f64; STATES] {
+        let lasts = self.mended_by.1 / (self.mended_by.1 + self.comes_days);
         let lasts = if self.again { lasts } else { 0.35 * lasts };
         let sound = 1.0 - lasts;
         if self.loads {
@@ -261,11 +301,11 @@ impl Spells {
     }
 
     /// From each state to each in a day; what was done that day is told against how often it is done anyway.
-    fn steps(&self, deeds: &[f64; DEEDS.len()], way: &Way) -> [[f64; STATES]; STATES] {
+    fn steps(&self, near: &[f64; DEEDS.len()]) -> [[f64; STATES]; STATES] {
         let stages = if self.loads { 2.0 } else { 1.0 };
-        let comes = stages / way.comes_days;
+        let comes = stages / self.comes_days;
         let written = |chance: f64, deed: Option<EventKind>| match deed {
-            Some(deed) => chance * told(deeds, deed),
+            Some(deed) => chance * told(near, deed),
             None => chance,
         };
         let mended = 1.0 / self.mended_by.1;
@@ -282,11 +322,16 @@ impl Spells {
         };
         if self.loads {
             // What mends it is done before there is trouble as well, and it begins anew.
-            let anew = told(deeds, self.mended_by.0) - (1.0 - WRITTEN);
-            if 0.0 < anew {
-                *nearly = [0.8, 0.2 * (1.0 - comes), 0.2 * begins, 0.0];
-                *sound = [1.0, 0.0, 0.0, 0.0];
-            }
+            let was = (told(near, self.mended_by.0) - (1.0 - WRITTEN)).min(1.0);
+            let anew = if self.mended_by.0 == EventKind::FilterChanged {
+                ANEW.0 * was
+            } else {
+                ANEW.1 * was
+            };
+            *nearly = nearly.map(|one| (1.0 - anew) * one);
+            nearly[0] += anew;
+            *sound = sound.map(|one| (1.0 - anew) * one);
+            sound[0] += anew;
         }
         *done = [0.0; STATES];
         if let Some(stays) = done.get_mut(MENDED) {
@@ -298,35 +343,124 @@ impl Spells {
     /// How likely what was seen of a day is in each state, against a sound one.
     fn seen(
         &self,
-        troubles: &[f64; KINDS],
+        troubles: &[(usize, [f64; TRIPS.len()])],
         deeds: &[f64; DEEDS.len()],
         way: &Way,
+        (trips, first): (f64, f64),
     ) -> [f64; STATES] {
-        let mut log = -way.rate;
-        for (kind, number) in troubles.iter().enumerate() {
-            log += number * ln(self.ratio(way, kind));
+        let mut log = -way.rate * trips;
+        for (kind, trips) in troubles {
+            let trips = trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
+            log += ln(1.0 + trips * (self.ratio(way, *kind) - 1.0));
         }
         for ((number, tried), usual) in deeds.iter().zip(self.tried_a_year).zip(DEEDS_A_YEAR) {
-            log += number * ln(1.0 + tried / usual) - tried / YEAR;
+            if 0.0 < *number {
+                log += number * ln(1.0 + tried / usual);
+            }
+            log -= tried / YEAR;
         }
         let mut seen = [1.0; STATES];
         if let Some(troubled) = seen.get_mut(TROUBLED) {
             *troubled = exp(log);
         }
+        if self.loads
+            && let Some(nearly) = seen.get_mut(NEARLY)
+        {
+            let mut log = -way.rate * BEGINS * first;
+            for (kind, trips) in troubles {
+                let trips = BEGINS * trips.last().copied().unwrap_or(1.0);
+                log += ln(1.0 + trips * (self.ratio(way, *kind) - 1.0));
+            }
+            *nearly = exp(log);
+        }
         seen
     }
 }
 
+/// Whether a fault can trip in each hour, for each of the ways in which the reading of the sound line may matter; and how likely each way is.
+fn trips(
+    hours: &Hours,
+    is_high: bool,
+    readings: &[f64],
+) -> ([Vec<f64>; TRIPS.len()], [f64; TRIPS.len()]) {
+    let side = if is_high { -1.0 } else { 1.0 };
+    let mut reading = vec![0.0; hours.len()];
+    for group in &hours.groups {
+        let weight = group.weight(Alike::Reading);
+        for (sum, one) in reading.iter_mut().zip(&group.reading) {
+            *sum += side * weight * f64::from(*one);
+        }
+    }
+    let mut sorted = reading.clone();
+    sorted.sort_unstable_by(f64::total_cmp);
+    let by_hour = TRIPS.map(|share| {
+        let end = if share < 1.0 {
+            at_share(&sorted, share).unwrap_or(f64::INFINITY)
+        } else {
+            f64::INFINITY
+        };
+        let is_below = |one: &f64| if *one <= end { 1.0 } else { 0.0 };
+        reading.iter().map(is_below).collect()
+    });
+    let mut likely = [0.0; TRIPS.len()];
+    for under in readings.iter().filter(|one| side * **one < side) {
+        for part in LIMITS {
+            // With the fault the reading is that of the sound line, as much lower or higher as it was made.
+            let trips_at = side * (1.0 + part * (under - 1.0)) / under.max(0.05);
+            let share =
+                count(sorted.partition_point(|one| *one <= trips_at)) / count(sorted.len().max(1));
+            let near = |one: &f64| (one - share).abs();
+            let way = (0..TRIPS.len()).min_by(|one, other| {
+                let of = |way: &usize| TRIPS.get(*way).map_or(f64::INFINITY, near);
+                of(one).total_cmp(&of(other))
+            });
+            if let Some(sum) = way
+                .filter(|_| HARDLY < share)
+                .and_then(|way| likely.get_mut(way))
+            {
+                *sum += 1.0;
+            }
+        }
+    }
+    let all: f64 = likely.iter().sum();
+    let likely = if 0.0 < all {
+        let mut usual = TRIPS_USUAL.iter();
+        // What is modelled is not all there is.
+        likely.map(|one| 0.8 * one / all + 0.2 * usual.next().copied().unwrap_or(0.0))
+    } else {
+        TRIPS_USUAL
+    };
+    (by_hour, likely)
+}
+
+fn by_day(hours: Option<&Vec<f64>>, days: usize) -> Vec<f64> {
+    let mut found: Vec<f64> = (hours.into_iter().flat_map(|hours| hours.chunks(DAY)))
+        .map(|day| day.iter().sum::<f64>() / count(day.len()))
+        .collect();
+    found.resize(days, 1.0);
+    found
+}
+
+/// The mean around an entry: it is written down some hours later, or only its day is.
+fn around(hours: Option<&Vec<f64>>, one: &Placed) -> f64 {
+    let Some(hours) = hours else { return 1.0 };
+    let (from, until) = if one.day_only {
+        (one.hour, one.hour + DAY)
+    } else {
+        (one.hour.saturating_sub(2), one.hour + 1)
+    };
+    let part = hours.get(from..until.min(hours.len())).unwrap_or_default();
+    part.iter().sum::<f64>() / count(part.len().max(1))
+}
+
 /// By how much a deed that was written down on a day, or was not, speaks for what it belongs to.
-fn told(deeds: &[f64; DEEDS.len()], deed: EventKind) -> f64 {
+fn told(near: &[f64; DEEDS.len()], deed: EventKind) -> f64 {
     let Some(place) = DEEDS.iter().position(|one| *one == deed) else {
         return 1.0;
     };
     let usual = DEEDS_A_YEAR.get(place).copied().unwrap_or(1.0) / YEAR;
-    let done = deeds.get(place).copied().unwrap_or(0.0);
-    // It may stand a day or two off.
-    let near = 0.5 * done.min(1.0) / usual;
-    1.0 - WRITTEN + WRITTEN * near
+    let done = near.get(place).copied().unwrap_or(0.0);
+    1.0 - WRITTEN + WRITTEN * done.min(1.0) / usual
 }
 
 fn at(values: &[f64; STATES], place: usize) -> f64 {

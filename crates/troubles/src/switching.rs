@@ -2,8 +2,8 @@
 
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
-use crate::poisson::{best_share, count};
-use crate::shape::{Follows, USUAL_KINDS};
+use crate::poisson::count;
+use crate::shape::{Follows, USUAL_KINDS, averaged, telling};
 
 /// Hours of a day.
 const DAY: u8 = 24;
@@ -68,7 +68,7 @@ fn one_clock(
     let per_day = f64::from(DAY) / if working_only { WORKING } else { 1.0 };
     let each = 1.0 / count(switches.len());
     let ratio = |(one, is_day): (&Placed, &bool)| -> f64 {
-        let Some(kind) = one.kind.trouble() else {
+        let Some(kind) = telling(one.kind) else {
             return 1.0;
         };
         if !is_day {
@@ -88,19 +88,5 @@ fn one_clock(
         of_kind.map(of_hour).sum::<f64>() * per_day / usual
     };
     let ratios: Vec<f64> = troubles.iter().zip(days).map(ratio).collect();
-    let counted: Vec<(f64, f64)> = ratios.iter().map(|ratio| (*ratio, 1.0)).collect();
-    let (share, gain) = best_share(&counted);
-    let factors: Vec<f64> = ratios
-        .iter()
-        .map(|ratio| 1.0 + share * (ratio - 1.0))
-        .collect();
-    let explained = ratios
-        .iter()
-        .zip(&factors)
-        .map(|(ratio, factor)| share * ratio / factor);
-    Follows {
-        gain,
-        explained: explained.collect(),
-        factors,
-    }
+    averaged(&ratios)
 }

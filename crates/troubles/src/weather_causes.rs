@@ -4,14 +4,16 @@
 
 use dewrun_numeric::elementary::{exp, ln};
 
+use crate::groups::{Alike, Group};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
-use crate::modelled::{Hours, TAILS};
+use crate::modelled::Hours;
+use crate::poisson::count;
 use crate::shape::Shape;
 use crate::signs::Sign;
 
 /// Water that trips the airflow, as parts of what closes the low point.
-const TRIPS: [f64; 5] = [0.1, 0.2, 0.4, 0.7, 1.2];
+const TRIPS: [f64; 4] = [0.13, 0.28, 0.6, 1.2];
 /// Where there is no low point that is known, it closes with so much, g.
 const SEALING_G: f64 = 300.0;
 /// How sharply it trips, as a standard deviation of the logarithm.
@@ -19,10 +21,16 @@ const SHARPNESS: f64 = 0.5;
 /// Whatever the level, so much of the hazard is that of water that comes.
 const LEVEL_UNKNOWN: f64 = 0.15;
 /// A seal lasts so many days without water; and so much water fills it again, g.
-const SEAL_DAYS: [f64; 4] = [10.0, 18.0, 30.0, 45.0];
-const REFILLS_G: [f64; 2] = [5.0, 20.0];
+const SEAL_DAYS: [f64; 5] = [8.0, 14.0, 22.0, 32.0, 46.0];
+const REFILLS_G: [f64; 3] = [5.0, 14.0, 35.0];
 /// Frost that trips the airflow, as parts of the most of the year.
 const FROST_TRIPS: [f64; 3] = [0.1, 0.3, 0.6];
+/// Of those who mean to come and look so many have not come an hour later: two days, on the mean.
+const PATIENCE: f64 = 0.98;
+/// Readings at either end of the log's time that limits set badly may reach: so many of its hours.
+const TAILS: [f64; 4] = [0.01, 0.025, 0.05, 0.1];
+/// How sharply such an end is known, as a part of the way to the middle; and at the least, as a part of the reading.
+const END: (f64, f64) = (0.15, 0.002);
 /// What thaws may come down for so many hours.
 const THAW_H: usize = 12;
 /// Found amounts lie about those modelled with this deviation of the logarithm; any amount at all lies about 150 g with that.
@@ -32,49 +40,77 @@ const AMOUNT_ANY: (f64, f64) = (150.0, 1.4);
 /// A shape, and what amounts say for it beside times.
 pub(crate) type Weighed = (Shape, f64);
 
-/// Water in a low point: it trips as it reaches a level, and stands there until somebody empties it.
+/// Water in a low point: it trips as it reaches a level, and stands there until somebody empties it, mostly within days of the trouble.
 pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>) -> Vec<Weighed> {
-    let levels = levels(hours, placed);
+    let visits = visits(hours, placed);
     let closes_g = sealing_g.unwrap_or(SEALING_G);
-    let comes = Shape::new(
-        1.0,
-        &[
-            (EventKind::AirflowLow, 0.65, &hours.water_g),
-            (EventKind::WaterFound, 0.3, &levels),
-            (EventKind::Alarm, 0.05, &hours.water_g),
-        ],
-    );
-    let at_level = TRIPS.into_iter().filter_map(|part| {
-        let trips_g = part * closes_g;
-        let near = |level: f64| {
-            let z = ln((level / trips_g).max(1e-9)) / SHARPNESS;
-            exp(-0.5 * z * z) + LEVEL_UNKNOWN
-        };
-        let trips: Vec<f64> = (hours.water_g.iter().zip(&levels))
-            .map(|(grams, level)| grams * near(*level))
-            .collect();
-        let stands: Vec<f64> = levels
-            .iter()
-            .map(|level| level / (level + trips_g))
-            .collect();
-        let parts: [(EventKind, f64, &[f64]); 4] = [
-            (EventKind::AirflowLow, 0.55, &trips),
-            (EventKind::AirflowLow, 0.1, &stands),
-            (EventKind::WaterFound, 0.3, &stands),
-            (EventKind::Alarm, 0.05, &trips),
-        ];
-        Some((Shape::new(0.6, &parts)?, amounts(placed, &levels)))
-    });
-    comes
-        .map(|shape| (shape, 0.0))
-        .into_iter()
-        .chain(at_level)
+    let of = |weight: f64, trips: &[f64], stands: &[f64]| -> Option<Shape> {
+        Shape::new(
+            weight,
+            &[
+                (EventKind::AirflowLow, 0.48, trips),
+                (EventKind::AirflowLow, 0.1, stands),
+                (EventKind::WaterFound, 0.13, &visits),
+                (EventKind::WaterFound, 0.06, stands),
+                (EventKind::Emptied, 0.13, &visits),
+                (EventKind::Emptied, 0.06, stands),
+                (EventKind::Alarm, 0.04, trips),
+            ],
+        )
+    };
+    let mut shapes = Vec::new();
+    for group in &hours.groups {
+        let weight = group.weight(Alike::Water);
+        let runs_g = numbers(&group.runs_g);
+        let levels = levels(&runs_g, placed);
+        let amounts = amounts(placed, &levels);
+        shapes.extend(of(weight, &runs_g, &levels).map(|shape| (shape, 0.0)));
+        for part in TRIPS {
+            let trips_g = part * closes_g;
+            let near = |level: f64| {
+                let z = ln((level / trips_g).max(1e-9)) / SHARPNESS;
+                exp(-0.5 * z * z) + LEVEL_UNKNOWN
+            };
+            let trips: Vec<f64> = (runs_g.iter().zip(&levels))
+                .map(|(grams, level)| grams * near(*level))
+                .collect();
+            let stands: Vec<f64> = levels
+                .iter()
+                .map(|level| level / (level + trips_g))
+                .collect();
+            shapes.extend(of(0.7 * weight, &trips, &stands).map(|shape| (shape, amounts)));
+        }
+    }
+    shapes
+}
+
+fn numbers(column: &[f32]) -> Vec<f64> {
+    column.iter().map(|value| f64::from(*value)).collect()
+}
+
+/// How likely somebody comes and looks in each hour: some days after low airflow, hour by hour.
+fn visits(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
+    let mut came = vec![0.0; hours.len()];
+    for one in placed
+        .iter()
+        .filter(|one| one.kind == EventKind::AirflowLow)
+    {
+        if let Some(came) = came.get_mut(one.hour) {
+            *came += 1.0;
+        }
+    }
+    let mut waits = 0.0;
+    came.iter()
+        .map(|came| {
+            waits = waits * PATIENCE + came;
+            waits
+        })
         .collect()
 }
 
 /// Water that came since somebody last let it out, hour by hour, g.
-pub(crate) fn levels(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
-    let mut let_out = vec![false; hours.len()];
+pub(crate) fn levels(runs_g: &[f64], placed: &[Placed]) -> Vec<f64> {
+    let mut let_out = vec![false; runs_g.len()];
     for one in placed {
         if matches!(one.kind, EventKind::Emptied | EventKind::WaterFound)
             && let Some(hour) = let_out.get_mut(one.hour)
@@ -83,7 +119,7 @@ pub(crate) fn levels(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
         }
     }
     let mut level = 0.0;
-    (hours.water_g.iter().zip(let_out))
+    (runs_g.iter().zip(let_out))
         .map(|(grams, is_let_out)| {
             let stood = level + grams;
             level = if is_let_out { 0.0 } else { stood };
@@ -109,33 +145,61 @@ fn amounts(placed: &[Placed], levels: &[f64]) -> f64 {
 
 /// Mist or damp at the sensor.
 pub(crate) fn mist(hours: &Hours) -> Vec<Weighed> {
-    let shapes = hours.mist.iter();
-    let shapes = shapes.filter_map(|hazard| Shape::new(1.0, &[(EventKind::Alarm, 1.0, hazard)]));
-    shapes.map(|shape| (shape, 0.0)).collect()
+    let mut shapes = Vec::new();
+    for group in &hours.groups {
+        for damp in &group.damp {
+            let shape = Shape::new(
+                group.weight(Alike::Damp),
+                &[(EventKind::Alarm, 1.0, &numbers(damp))],
+            );
+            shapes.extend(shape.map(|shape| (shape, 0.0)));
+        }
+    }
+    shapes
 }
 
 /// Frost narrows the bore; what thaws comes down at once, as water or as mist.
 pub(crate) fn frost(hours: &Hours) -> Vec<Weighed> {
-    let thaws: Vec<f64> = (0..hours.len())
+    let mut shapes = Vec::new();
+    for group in &hours.groups {
+        shapes.extend(frost_of(group));
+    }
+    shapes
+}
+
+fn frost_of(group: &Group) -> Vec<Weighed> {
+    let thaw = numbers(&group.thaw);
+    let thaws: Vec<f64> = (0..thaw.len())
         .map(|hour| {
-            let lately = hours.thaw.get(hour.saturating_sub(THAW_H)..=hour);
+            let lately = thaw.get(hour.saturating_sub(THAW_H)..=hour);
             lately.unwrap_or_default().iter().sum()
         })
         .collect();
+    // Of what the log's time has, not the year.
+    let most = group.frost.iter().copied().fold(1e-3, f32::max);
     let shapes = FROST_TRIPS.into_iter().filter_map(|part| {
-        let lies: Vec<f64> = (hours.frost.iter())
+        let lies: Vec<f64> = (group.frost.iter())
             .map(|frost| {
-                let over = (frost / part).min(1.0);
-                over * over
+                let over = (f64::from(frost / most) / part).min(1.0);
+                over * over * over
+            })
+            .collect();
+        let mut before = 0.0;
+        let comes: Vec<f64> = (lies.iter())
+            .map(|now| {
+                let more = (now - before).max(0.0);
+                before = *now;
+                more
             })
             .collect();
         Shape::new(
-            1.0,
+            group.weight(Alike::Frost),
             &[
-                (EventKind::AirflowLow, 0.65, &lies),
+                (EventKind::AirflowLow, 0.5, &lies),
+                (EventKind::AirflowLow, 0.15, &comes),
                 (EventKind::AirflowLow, 0.1, &thaws),
-                (EventKind::Alarm, 0.15, &thaws),
-                (EventKind::WaterFound, 0.1, &thaws),
+                (EventKind::Alarm, 0.13, &thaws),
+                (EventKind::WaterFound, 0.12, &thaws),
             ],
         )
     });
@@ -144,53 +208,83 @@ pub(crate) fn frost(hours: &Hours) -> Vec<Weighed> {
 
 /// A trap that dries while no water comes.
 pub(crate) fn dry_trap(hours: &Hours, sign: Sign) -> Vec<Weighed> {
-    let both = (sign.low + sign.high).max(1e-9);
-    let parts = |hazard: &[f64], weight: f64| -> Option<Weighed> {
-        let shape = Shape::new(
-            weight,
-            &[
-                (EventKind::AirflowHigh, sign.high / both, hazard),
-                (EventKind::AirflowLow, sign.low / both, hazard),
-            ],
-        );
-        shape.map(|shape| (shape, 0.0))
-    };
-    let mut shapes: Vec<Weighed> = parts(&hours.leaks, 1.0).into_iter().collect();
-    for days in SEAL_DAYS {
-        for refills_g in REFILLS_G {
-            let mut lately_g = 0.0;
-            let mut dry_h = 0.0;
-            let hazard: Vec<f64> = (hours.water_g.iter())
-                .map(|grams| {
-                    lately_g = 0.98 * lately_g + grams;
-                    dry_h = if refills_g < lately_g {
-                        0.0
-                    } else {
-                        dry_h + 1.0
-                    };
-                    if 24.0 * days < dry_h { 1.0 } else { 0.0 }
-                })
-                .collect();
-            shapes.extend(parts(&hazard, 0.5));
+    let mut shapes: Vec<Weighed> = Vec::new();
+    for group in &hours.groups {
+        let weight = group.weight(Alike::Water);
+        shapes.extend(signed(&numbers(&group.leaks), weight, sign));
+        for days in SEAL_DAYS {
+            for refills_g in REFILLS_G {
+                let mut lately_g = 0.0;
+                // Nobody knows what was before the log.
+                let mut dry_h = 12.0 * days;
+                let hazard: Vec<f64> = (group.runs_g.iter())
+                    .map(|grams| {
+                        lately_g = 0.98 * lately_g + f64::from(*grams);
+                        dry_h = if refills_g < lately_g {
+                            0.0
+                        } else {
+                            dry_h + 1.0
+                        };
+                        if 24.0 * days < dry_h { 1.0 } else { 0.0 }
+                    })
+                    .collect();
+                shapes.extend(signed(&hazard, 0.5 * weight, sign));
+            }
         }
     }
     shapes
 }
 
-/// Limits that even a clean line leaves: hours in which the reading lies at an end of what it does in a year.
+/// A hazard that shows as low or as high airflow, and only as one of them at a site.
+fn signed(hazard: &[f64], weight: f64, sign: Sign) -> Vec<Weighed> {
+    let both = (sign.low + sign.high).max(1e-9);
+    let ways = [
+        (EventKind::AirflowHigh, sign.high / both),
+        (EventKind::AirflowLow, sign.low / both),
+    ];
+    let shapes = ways.into_iter().filter(|(_, share)| 0.0 < *share);
+    let shapes = shapes.filter_map(|(kind, share)| {
+        Some((Shape::new(weight * share, &[(kind, 1.0, hazard)])?, 0.0))
+    });
+    shapes.collect()
+}
+
+/// Limits that even a clean line leaves: hours in which the reading lies at an end of what it does in the log's time.
 pub(crate) fn limits(hours: &Hours) -> Vec<Weighed> {
     let mut shapes = Vec::new();
-    for at in 0..TAILS.len() {
-        let (Some(low), Some(high)) = (hours.lowest.get(at), hours.highest.get(at)) else {
+    for group in &hours.groups {
+        let reading = numbers(&group.reading);
+        let mut sorted = reading.clone();
+        sorted.sort_unstable_by(f64::total_cmp);
+        let Some(middle) = at_share(&sorted, 0.5) else {
             continue;
         };
-        for (low_share, high_share) in [(1.0, 0.0), (0.0, 1.0), (0.5, 0.5)] {
-            let parts: [(EventKind, f64, &[f64]); 2] = [
-                (EventKind::AirflowLow, low_share, low),
-                (EventKind::AirflowHigh, high_share, high),
-            ];
-            shapes.extend(Shape::new(1.0, &parts).map(|shape| (shape, 0.0)));
+        for tail in TAILS {
+            let (Some(low), Some(high)) = (at_share(&sorted, tail), at_share(&sorted, 1.0 - tail))
+            else {
+                continue;
+            };
+            let width = |end: f64| (END.0 * (end - middle).abs()).max(END.1);
+            let beyond = |end: f64, by: f64| 1.0 / (1.0 + exp((by / width(end)).min(50.0)));
+            let lows: Vec<f64> = reading.iter().map(|one| beyond(low, one - low)).collect();
+            let highs: Vec<f64> = reading.iter().map(|one| beyond(high, high - one)).collect();
+            for (low_share, high_share) in [(1.0, 0.0), (0.0, 1.0), (0.5, 0.5)] {
+                let parts: [(EventKind, f64, &[f64]); 2] = [
+                    (EventKind::AirflowLow, low_share, &lows),
+                    (EventKind::AirflowHigh, high_share, &highs),
+                ];
+                let shape = Shape::new(group.weight(Alike::Reading), &parts);
+                shapes.extend(shape.map(|shape| (shape, 0.0)));
+            }
         }
     }
     shapes
+}
+
+/// The value that so many of sorted ones lie below.
+pub(crate) fn at_share(sorted: &[f64], share: f64) -> Option<f64> {
+    let last = sorted.len().checked_sub(1)?;
+    let wanted = share * count(last);
+    let at = (0..last).find(|at| wanted <= count(*at)).unwrap_or(last);
+    sorted.get(at).copied()
 }

@@ -50,10 +50,13 @@ pub fn log_of(truth: &Truth, cause: TrueCause, seed: u64) -> Log {
     let count = truth.start_s.len();
     let length = (120 + draw.below(246)) * DAY;
     let from = draw.below(count.saturating_sub(length).max(1));
-    let period = (from, (from + length).min(count));
-    let mut found = happenings(truth, cause, period, &mut draw);
+    let whole = (from, (from + length).min(count));
+    let mut found = happenings(truth, cause, whole, &mut draw);
     found.retain(|_| !draw.chance(MISSING));
+    // A log that is full speaks of no later time.
+    let full_at = found.get(MOST).map(|next| next.at_h);
     found.truncate(MOST);
+    let period = full_at.map_or(whole, |next_h| (whole.0, hour_after(next_h).min(whole.1)));
     let of_cause = found.iter().filter(|one| is_trouble(one.kind)).count();
     let kept = found.len();
     while ((found.len() - kept) as f64) < NOISE * kept as f64 {
@@ -70,6 +73,15 @@ pub fn log_of(truth: &Truth, cause: TrueCause, seed: u64) -> Log {
         of_cause,
         period,
     }
+}
+
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "an hour of a year"
+)]
+const fn hour_after(at_h: f64) -> usize {
+    at_h as usize + 1
 }
 
 #[expect(clippy::cast_precision_loss, reason = "far below 2^52 hours")]

@@ -6,6 +6,7 @@ use std::path::Path;
 use dewrun_document::{EnsembleSaid, read, to_ensemble};
 use dewrun_quantity::Length;
 use dewrun_run::library::{Span, TubeRow, tubes};
+use dewrun_weather::Series;
 use serde_json::{Value, json};
 
 use super::duct::{source, space_year};
@@ -13,6 +14,9 @@ use crate::routes::Draw;
 
 /// Bores below this hold water by themselves and are no tubes of aspirating detectors.
 const LEAST_BORE_MM: f64 = 13.0;
+
+/// What the sky gives less for each kelvin, near 0 degC: four times the Stefan-Boltzmann constant times the cube of 273 K.
+const SKY_W_M2_K: f64 = 4.6;
 
 /// A run as somebody entered it.
 #[derive(Debug, Clone)]
@@ -23,6 +27,23 @@ pub struct Site {
     pub said: EnsembleSaid,
     /// Whether it has a trap.
     pub has_trap: bool,
+    /// By how much its place is colder than that of the weather, K.
+    pub colder_k: f64,
+}
+
+impl Site {
+    /// The weather at its place: colder by the same at all hours, as humid as it was.
+    #[must_use]
+    pub fn climate(&self, weather: &Series) -> Series {
+        let mut weather = weather.clone();
+        for celsius in (weather.temperature_c.iter_mut()).chain(&mut weather.dew_point_c) {
+            *celsius -= self.colder_k;
+        }
+        for from_sky in weather.infrared_w_m2.iter_mut().flatten() {
+            *from_sky -= SKY_W_M2_K * self.colder_k;
+        }
+        weather
+    }
 }
 
 /// A run, drawn.
@@ -84,12 +105,19 @@ pub fn site(seed: u64) -> Result<Site, String> {
             "kind": kind,
         }]);
     }
+    // Frost needs winters that the invented place does not have.
+    let colder_k = if draw.chance(0.4) {
+        draw.between(6.0, 14.0)
+    } else {
+        0.0
+    };
     let project = project.to_string();
     let said = read(&project).and_then(|project| to_ensemble(&project, 0));
     Ok(Site {
         said: said.map_err(|error| error.sentence())?,
         project,
         has_trap: trapped,
+        colder_k,
     })
 }
 

@@ -1,7 +1,6 @@
 //! Whether a project keeps within its limits and its ids and references fit.
 
 mod air_path;
-mod target;
 mod troubles;
 mod visit;
 mod year;
@@ -13,7 +12,6 @@ use dewrun_quantity::Limits;
 use air_path::{air_path, traps};
 use visit::visits;
 
-pub(super) use target::target;
 pub(super) use troubles::troubles;
 pub(super) use year::{fan_off, source, space_year, weather};
 

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 
 use super::{
-    AirSource, DryEnough, Kept, Period, Pressure, Project, Run, Space, SpaceYear, TroublesKept,
+    AirSource, Kept, Period, Pressure, Project, Run, Space, SpaceYear, TroublesKept,
     WeatherReference, check,
 };
 use crate::field_path::Here;
@@ -20,9 +20,8 @@ pub const REVISION: u64 = 6;
 /// What a file is called where something else stands in its place.
 const KIND: &str = "a project";
 /// The fields of a file.
-const FIELDS: [&str; 10] = [
-    "format", "version", "revision", "name", "note", "pressure", "weather", "target", "spaces",
-    "runs",
+const FIELDS: [&str; 9] = [
+    "format", "version", "revision", "name", "note", "pressure", "weather", "spaces", "runs",
 ];
 
 /// The head and the project of a file.
@@ -49,9 +48,6 @@ pub(crate) struct File {
     /// The weather file of its year; left out: none. Since revision 4.
     #[schemars(default)]
     weather: Option<WeatherReference>,
-    /// What counts as dry enough; left out: dry in the conditions entered, and never blind. Since revision 6.
-    #[schemars(default)]
-    target: Option<DryEnough>,
     /// The spaces that legs pass.
     spaces: Vec<Space>,
     /// The runs: one for each detector.
@@ -125,7 +121,6 @@ impl FromJson for Project {
             note: fields.take("note")?,
             pressure: fields.take("pressure")?,
             weather: fields.take("weather")?,
-            target: fields.take("target")?,
             spaces: fields.take("spaces")?,
             runs: fields.take("runs")?,
         })
@@ -142,7 +137,6 @@ impl ToJson for Project {
             ("note", &self.note),
             ("pressure", &self.pressure),
             ("weather", &self.weather),
-            ("target", &self.target),
             ("spaces", &self.spaces),
             ("runs", &self.runs),
         ]);
@@ -154,10 +148,6 @@ fn look_at_years(tree: &Node<'_>) -> Looked {
     let mut looked = Ok(());
     if let Some(node) = member(tree, "weather") {
         let found = Kept::<WeatherReference>::looked_at(node, &Here::at("weather"))?;
-        looked = looked.and(found.map(drop));
-    }
-    if let Some(node) = member(tree, "target") {
-        let found = Kept::<DryEnough>::looked_at(node, &Here::at("target"))?;
         looked = looked.and(found.map(drop));
     }
     let spaces = Here::at("spaces");

@@ -124,18 +124,18 @@ const does = {
   },
 
   /** What would make it dry enough, told as it is found. */
-  async cures(job, { numbers, target }) {
+  async cures(job, { numbers }) {
     const isWanted = () => newest.cures === job;
-    const wrong = almanac.cures_begin(Float64Array.from(target));
-    if (wrong !== undefined) return tell(job, "cured", { told: `<p>${wrong}.</p>`, share: 1 });
-    const told = () => almanac.cures(Float64Array.from(numbers));
+    const wrong = almanac.cures_begin();
+    if (wrong !== undefined) return tell(job, "cured", { told: `<p>${wrong}.</p>`, first: "", share: 1 });
+    const told = () => ranked(numbers);
     let until = performance.now() + SLICE;
     for (let known = 0; ; ) {
       const [share, now] = almanac.cures_turn();
-      if (share === 1) return tell(job, "cured", { told: told(), share });
+      if (share === 1) return tell(job, "cured", { ...told(), share });
       if (known < now) {
         known = now;
-        tell(job, "cures", { told: told(), share });
+        tell(job, "cures", { ...told(), share });
       }
       if (performance.now() < until) continue;
       await breath();
@@ -146,7 +146,7 @@ const does = {
 
   /** The same in another order. */
   async ranked(job, { numbers }) {
-    tell(job, "ranked", { told: almanac.cures(Float64Array.from(numbers)) });
+    tell(job, "ranked", ranked(numbers));
   },
 
   /** The project with one of them made. */
@@ -231,6 +231,12 @@ const does = {
     tell(job, "route", { project: almanac.project_at(at) });
   },
 };
+
+/** The remedies that are known, ranked, and the first of them for the answer. */
+function ranked(numbers) {
+  const by = Float64Array.from(numbers);
+  return { told: almanac.cures(by), first: almanac.first_cures(by) };
+}
 
 function shows(job, kind, numbers, at, parts, body) {
   const asked = Float64Array.from([...numbers.slice(0, 5), at]);

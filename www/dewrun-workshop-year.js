@@ -118,7 +118,7 @@ export function follow(door, putOnDesk) {
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
   doubt.follows(now);
-  remedies.place(ask, now.style);
+  remedies.place(ask, now.style, about());
   troubles.follow(now, { ask, members, take });
   if (waiting) {
     const file = waiting;
@@ -128,6 +128,9 @@ export function follow(door, putOnDesk) {
   if (hash) again();
   else closes();
 }
+
+/** What a year is known by. */
+const about = () => `${now.hash} ${now.run} ${now.project}`;
 
 /** What a calculation sheet says of the year that stands here; nothing where none does. */
 export async function onSheet() {
@@ -451,7 +454,7 @@ const on = {
     part("save").hidden = false;
     shows(body);
     square(body.square, body["square-told"]);
-    remedies.changed(`${now.hash} ${now.run} ${now.project}`);
+    remedies.changed(about());
     if (figure) ask("opened", { numbers: all(), id: figure });
   },
   hour: shows,

@@ -38,6 +38,13 @@ test("the wet make-up air: a target is set, the first remedy dries the sentence,
   await page.waitForFunction(() => !document.querySelector("[data-cures=work]").hidden, undefined, LONG);
   await sought(page);
   const { project: drawn } = await saved(page);
+  assert.equal(drawn.target.wet_hours, 70, "the project holds its target");
+  // The first three stand beside the answer, and can be made there too.
+  const beside = page.getByRole("list", { name: "What to do through the year" });
+  assert.equal(await beside.getByRole("button").count(), Math.min(3, await apply(page).count()));
+  const [first] = await beside.getByRole("listitem").allInnerTexts();
+  assert.match(first, /wet hours, not/, "what is left, and what was");
+  assert.equal(await page.getByRole("list", { name: "What to do", exact: true }).count(), 0, "they stand for those as entered");
   await apply(page).first().click();
   await page.waitForFunction(() => /dry/i.test(document.querySelector(".dw-answer__sentence").innerText), undefined, LONG);
   const { project: changed } = await saved(page);
@@ -46,6 +53,9 @@ test("the wet make-up air: a target is set, the first remedy dries the sentence,
   await page.getByRole("button", { name: "Undo" }).click();
   await page.waitForFunction(() => /g\/h/.test(document.querySelector(".dw-answer__sentence").innerText), undefined, LONG);
   assert.deepEqual((await saved(page)).project, drawn, "one step back is what was drawn");
+  await beside.getByRole("button", { name: "Apply remedy 1 of the year" }).click(LONG);
+  await remedies(page).getByText("nothing has to be done").waitFor(LONG);
+  assert.deepEqual((await saved(page)).project, changed, "the same remedy");
 });
 
 test("a blank that can't be read is told, and the search can be stopped", async () => {
@@ -54,7 +64,7 @@ test("a blank that can't be read is told, and the search can be stopped", async 
   const field = remedies(page).getByLabel("Blind hours at most");
   await field.fill("many");
   await field.press("Enter");
-  await remedies(page).getByText("is no number").waitFor();
+  await remedies(page).getByText("is not a number").waitFor();
   assert.equal(await field.getAttribute("aria-invalid"), "true");
   await field.fill("0");
   await field.press("Enter");

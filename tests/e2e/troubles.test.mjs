@@ -97,6 +97,8 @@ test("the laundry's list is pasted: cause, evidence and next check as the comman
     assert.equal(share, causes.find((cause) => cause.id === id).share, `${id}, after the check`);
   }
   await page.getByRole("button", { name: "Undo" }).click();
+  // What is out of sight is ranked once it comes back.
+  await section(page).scrollIntoViewIfNeeded();
   await page.waitForFunction(() => !document.querySelector("[data-unseen]"), undefined, LONG);
   await weighed(page);
   assert.deepEqual(await shares(page), before, "undo takes it back");

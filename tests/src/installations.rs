@@ -51,6 +51,7 @@ pub fn plain(run: &Run) -> Installation {
         drain_interval: Time::days(90.0),
         film: MassPerArea::grams_per_square_metre(50.0),
         season: [20.0, 15.0].map(TemperatureDifference::kelvins),
+        transition: 1.0,
         dust_after_year: 1.5,
     }
 }

@@ -191,6 +191,7 @@ fn tube(draw: &mut Draw, bore_mm: f64, air: Air) -> Tube {
             length,
             bore: Length::millimetres(bore_mm),
             roughness,
+            transition: 1.0,
             rise: length * draw.between(-0.5, 0.5),
             air,
         });

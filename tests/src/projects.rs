@@ -40,6 +40,7 @@ pub fn project_of(case: &Value) -> Result<Project, String> {
         note: String::new(),
         pressure: Pressure::AbsolutePa(Input::typed(inputs.number("p_pa")?)),
         weather: None,
+        target: None,
         spaces,
         runs: vec![Run {
             name: id.clone(),

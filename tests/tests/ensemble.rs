@@ -2,10 +2,11 @@
 
 use std::fs;
 
+use dewrun_advice::Relation;
 use dewrun_document::{EnsembleSaid, read, to_ensemble};
 use dewrun_ensemble::{
-    Climate, Gathered, Kept, Measured, Measurement, Member, MemberWork, Plan, Quantity, Varied,
-    reweighted, told,
+    Climate, Gathered, Kept, Measured, Measurement, Member, MemberWork, Plan, Quantity, Span,
+    Varied, reweighted, told,
 };
 use dewrun_run::Place;
 use dewrun_run::figure::{Figure, Origin};
@@ -165,6 +166,25 @@ fn members_are_the_same_whoever_takes_them() {
 }
 
 /// Equal weights say what no weights say, and a member without weight is as if it were not there.
+/// Friction varies as the other relations do; what it does to a flow is told in `airflow_by_hand`.
+#[test]
+fn friction_is_a_relation_of_the_ensemble() {
+    let plan = Plan::new(example().usual, 1);
+    let spans = plan.spans();
+    let is_friction = |span: &Span| span.varied == Varied::Relation(Relation::Friction);
+    let at = spans.iter().position(is_friction).expect("it varies");
+    let mut values: Vec<f64> = spans.iter().map(|span| span.usual).collect();
+    assert_eq!(
+        plan.with(&values).installation.transition,
+        1.0,
+        "as published"
+    );
+    values[at] = spans[at].high;
+    let found = plan.with(&values).installation.transition;
+    // Of the flow's square: 1 / 0.86^2.
+    assert!((found - 1.352_082_2).abs() < 1e-6, "{found}");
+}
+
 #[test]
 fn equal_weights_change_nothing() {
     let (said, weather) = (example(), summer());

@@ -169,6 +169,7 @@ fn laid(tube: &Tube, shape: &crate::PoolShape) -> Option<(f64, Event)> {
         &pool::Bore {
             bore_m: stretch.bore.to_metres(),
             roughness_m: stretch.roughness.to_metres(),
+            transition: stretch.transition,
             density_kg_m3: density(stretch),
             viscosity_pa_s: stretch.air.viscosity.to_pascal_seconds(),
             tube_length_m: tube.length().to_metres(),
@@ -243,6 +244,7 @@ fn wall(stretch: &Stretch, length_m: f64) -> WallFriction {
         density(stretch),
         stretch.air.viscosity.to_pascal_seconds(),
     )
+    .taken(stretch.transition)
 }
 
 /// A length of bare tube; its friction counts where no water lies, its weight and its volume throughout.

@@ -109,6 +109,8 @@ pub struct Stretch {
     pub bore: Length,
     /// Of the inner wall.
     pub roughness: Length,
+    /// What friction is multiplied by where the flow is neither laminar nor turbulent; 1 as published.
+    pub transition: f64,
     /// Rise from its start to its end; negative where it falls.
     pub rise: Length,
     /// The air in it.
@@ -218,6 +220,7 @@ fn check_tube(tube: &Tube, side: Side) -> Result<(), AirflowError> {
         range::LENGTH.check(stretch.length.to_metres())?;
         range::BORE.check(stretch.bore.to_millimetres())?;
         range::ROUGHNESS.check(stretch.roughness / stretch.bore)?;
+        range::TRANSITION.check(stretch.transition)?;
         range::LENGTH.check(stretch.rise.to_metres().abs())?;
         check_air(&stretch.air)?;
     }

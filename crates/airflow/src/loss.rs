@@ -2,7 +2,7 @@
 
 use core::f64::consts::PI;
 
-use crate::friction::churchill_1977;
+use crate::friction::friction_between;
 
 /// A sum of losses of each kind; all go with the sign of the flow but the lift.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -25,6 +25,8 @@ pub(crate) struct WallFriction {
     pub(crate) reynolds_s_kg: f64,
     /// Roughness over (hydraulic) bore.
     pub(crate) roughness: f64,
+    /// What it is multiplied by between laminar and turbulent flow.
+    transition: f64,
 }
 
 impl WallFriction {
@@ -41,7 +43,13 @@ impl WallFriction {
             coefficient: length_m / bore_m / (2.0 * density_kg_m3 * area_m2 * area_m2),
             reynolds_s_kg: bore_m / (area_m2 * viscosity_pa_s),
             roughness: roughness_m / bore_m,
+            transition: 1.0,
         }
+    }
+
+    /// The same, multiplied by a factor between laminar and turbulent flow.
+    pub(crate) const fn taken(self, transition: f64) -> Self {
+        Self { transition, ..self }
     }
 
     fn pressure_pa(&self, flow_kg_s: f64) -> f64 {
@@ -51,7 +59,7 @@ impl WallFriction {
         let factor_by_flow = if reynolds < 1.0 {
             64.0 / self.reynolds_s_kg
         } else {
-            churchill_1977(reynolds, self.roughness) * size
+            friction_between(reynolds, self.roughness, self.transition) * size
         };
         self.coefficient * factor_by_flow * flow_kg_s
     }
@@ -93,7 +101,9 @@ impl Loss {
         self.lift_pa += other.lift_pa;
         for wall in &other.frictions {
             let alike = self.frictions.iter_mut().find(|known| {
-                known.reynolds_s_kg == wall.reynolds_s_kg && known.roughness == wall.roughness
+                known.reynolds_s_kg == wall.reynolds_s_kg
+                    && known.roughness == wall.roughness
+                    && known.transition == wall.transition
             });
             match alike {
                 Some(known) => known.coefficient += wall.coefficient,

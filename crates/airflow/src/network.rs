@@ -6,6 +6,7 @@ use crate::airflow::Airflow;
 use crate::chain::{AtDetector, Chain};
 use crate::error::{AirflowError, AirflowNote};
 use crate::fan::Running;
+use crate::friction;
 use crate::line::{Line, Side};
 use crate::operating::{Search, roots};
 use crate::part::Section;
@@ -18,8 +19,6 @@ use crate::story::Story;
 const USUAL_FLOW_KG_S: f64 = 1e-4;
 /// Where the search for a pressure begins (Pa), some duct's or fan's.
 const USUAL_PRESSURE_PA: f64 = 300.0;
-/// Reynolds numbers between which friction is one of several possible values.
-const TRANSITION: core::ops::Range<f64> = 2100.0..4000.0;
 
 /// The air through a line in a state.
 ///
@@ -50,6 +49,7 @@ const TRANSITION: core::ops::Range<f64> = 2100.0..4000.0;
 ///         length: Length::metres(length_m),
 ///         bore: Length::millimetres(16.0),
 ///         roughness: Length::millimetres(0.0015),
+///         transition: 1.0,
 ///         rise: Length::ZERO,
 ///         air,
 ///     }],
@@ -189,7 +189,7 @@ fn said_of(line: &Line, state: &State, flow: &Airflow) -> Vec<AirflowNote> {
         (Side::Intake, flow.reynolds_intake),
         (Side::Exhaust, flow.reynolds_exhaust),
     ] {
-        if TRANSITION.contains(&reynolds) {
+        if friction::BETWEEN.contains(&reynolds) {
             notes.push(AirflowNote::Transitional { side, reynolds });
         }
         let stretches = line.tube(side).stretches.iter();

@@ -38,6 +38,7 @@ struct Profile {
 pub(crate) struct Bore {
     pub(crate) bore_m: f64,
     pub(crate) roughness_m: f64,
+    pub(crate) transition: f64,
     pub(crate) density_kg_m3: f64,
     pub(crate) viscosity_pa_s: f64,
     pub(crate) tube_length_m: f64,
@@ -216,6 +217,7 @@ impl Bore {
             self.density_kg_m3,
             self.viscosity_pa_s,
         )
+        .taken(self.transition)
     }
 
     /// Friction over a depth that falls from `deep_m` to `shallow_m` along `width` times the difference.
@@ -268,6 +270,7 @@ mod tests {
     const BORE: Bore = Bore {
         bore_m: 0.019,
         roughness_m: 1.5e-6,
+        transition: 1.0,
         density_kg_m3: 1.2,
         viscosity_pa_s: 1.8e-5,
         tube_length_m: 50.0,

@@ -10,6 +10,8 @@ pub(crate) const FAN_SPEED: Limits = Limits::new("fan speed", "", 0.01, 10.0);
 pub(crate) const LENGTH: Limits = Limits::new("length", "m", 0.0, 2000.0);
 pub(crate) const BORE: Limits = Limits::new("bore", "mm", 0.5, 500.0);
 pub(crate) const ROUGHNESS: Limits = Limits::new("roughness over bore", "", 0.0, 0.5);
+/// What friction between laminar and turbulent flow is multiplied by.
+pub(crate) const TRANSITION: Limits = Limits::new("factor on friction", "", 0.7, 1.4);
 /// Roughness over bore to which friction factors were measured.
 pub(crate) const MEASURED_ROUGHNESS: f64 = 0.05;
 pub(crate) const LOSS_COEFFICIENT: Limits = Limits::new("loss coefficient", "", 0.0, 10_000.0);

@@ -226,9 +226,12 @@ impl Almanac {
         };
         found.year.style = style;
         let doubt = self.doubt.as_ref().filter(|(of, _)| found.of.is(of));
+        let cures = self.cures.as_ref().filter(|cures| cures.are_of(&found.of));
+        let remedies = cures.and_then(|cures| cures.output(style));
         let worked = YearWorked {
             output: &found.output,
             drawn: Some(&found.year),
+            remedies: remedies.as_ref(),
             doubt: doubt.map(|(_, doubt)| doubt),
         };
         further(&worked, style).as_text()
@@ -245,20 +248,18 @@ impl Almanac {
         Ok(self.ensemble.insert(ensemble))
     }
 
-    /// Begins to seek remedies of the year that was found; for the numbers of a target see [`Almanac::cure_turn`].
+    /// Begins to seek remedies of the year that was found, for the target of its project.
     ///
     /// # Errors
     /// Why there are none, as a sentence.
-    pub fn begin_cures(&mut self, target: &[f64]) -> Result<(), String> {
+    pub fn begin_cures(&mut self) -> Result<(), String> {
         let found = self.found.as_ref().ok_or("no year is known")?;
         self.cures = None;
-        self.cures = Some(Cures::begin(found, target)?);
+        self.cures = Some(Cures::begin(found)?);
         Ok(())
     }
 
     /// Goes on with that for a moment: how much is done, 1 when all is, and how many remedies are known.
-    ///
-    /// The target's numbers are the design hour by its place, wet hours, litres, margin of the chamber in %, 1 for no frost, blind hours, days of a trap; below zero where nothing is asked.
     pub fn cure_turn(&mut self) -> (f64, usize) {
         let cures = self.cures.as_mut();
         cures.map_or((1.0, 0), |cures| (cures.turn(), cures.count()))
@@ -271,6 +272,15 @@ impl Almanac {
         let rank = rest.first().copied().unwrap_or(0.0);
         let cures = self.cures.as_ref();
         cures.map_or_else(String::new, |cures| cures.told(style, rank))
+    }
+
+    /// The first of them as rows for the answer; numbers as there.
+    #[must_use]
+    pub fn first_cures(&self, numbers: &[f64]) -> String {
+        let (style, rest) = style_of(numbers);
+        let rank = rest.first().copied().unwrap_or(0.0);
+        let cures = self.cures.as_ref();
+        cures.map_or_else(String::new, |cures| cures.first(style, rank))
     }
 
     /// The project with the remedy of a number made.

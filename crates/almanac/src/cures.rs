@@ -1,14 +1,14 @@
 //! The remedies of the year that was found, sought in turns.
 
 use dewrun_desk::count_of;
+use dewrun_document::output::RemediesOutput;
 use dewrun_document::{
-    Access, Project, access_of, called, installed, make_alterations, read, write,
+    Access, Project, RemediesTelling, access_of, called, installed, make_alterations, read,
+    remedies_answer, target_of, write,
 };
-use dewrun_drawing::remedy::{Shown, table};
+use dewrun_drawing::remedy::{Shown, first, sentences, table, worded};
 use dewrun_quantity::Style;
-use dewrun_remedies::{
-    Climate, DesignHour, Inputs, RankBy, Search, Subject, Target, Tried, pairs, searches,
-};
+use dewrun_remedies::{Climate, Inputs, RankBy, Search, Subject, Tried, pairs, rank, searches};
 use dewrun_run::Factors;
 
 use crate::year::{Found, Of, TURN_H};
@@ -31,7 +31,7 @@ impl Cures {
     ///
     /// # Errors
     /// Why there are none, as a sentence.
-    pub(crate) fn begin(found: &Found, numbers: &[f64]) -> Result<Self, String> {
+    pub(crate) fn begin(found: &Found) -> Result<Self, String> {
         let project = read(&found.of.project).map_err(|error| error.to_string())?;
         let built = installed(&project, found.of.run).map_err(|error| error.to_string())?;
         let inputs = Inputs {
@@ -41,7 +41,8 @@ impl Cures {
             factors: Factors::PUBLISHED,
         };
         let year = Some(found.outcome.clone());
-        let subject = Subject::with_year(inputs, target(numbers), year);
+        let target = target_of(&project).map_err(|error| error.to_string())?;
+        let subject = Subject::with_year(inputs, target, year);
         let subject = subject.map_err(|error| error.to_string())?;
         let mut waiting = searches(&subject);
         let all = waiting.len();
@@ -100,6 +101,20 @@ impl Cures {
         if self.subject.is_met() {
             return "<p>The run as drawn meets it: nothing has to be done.</p>".to_owned();
         }
+        let run = (&self.subject.inputs.run, self.spaces.as_slice());
+        table(run, &self.subject.left, &self.ranked(rank), style)
+    }
+
+    /// The first of them as rows for the answer; nothing where nothing has to be done, or before all are known.
+    pub(crate) fn first(&self, style: Style, rank: f64) -> String {
+        if self.subject.is_met() || !self.is_done() {
+            return String::new();
+        }
+        let run = (&self.subject.inputs.run, self.spaces.as_slice());
+        first(run, &self.subject.left, &self.ranked(rank), style)
+    }
+
+    fn ranked(&self, rank: f64) -> Vec<Shown<'_>> {
         let by = count_of(rank).and_then(|rank| RankBy::ALL.get(rank).copied());
         let by = by.unwrap_or_default();
         let known = self.tried.iter().enumerate();
@@ -109,12 +124,41 @@ impl Cures {
                 number,
                 tried,
                 access: access_of(&self.project, self.of.run, &tried.alterations)
-                    .map_or("", access_words),
+                    .map_or("", Access::words),
             })
             .collect();
         shown.sort_by(|one, next| by.compare(one.tried, next.tried));
-        let run = (&self.subject.inputs.run, self.spaces.as_slice());
-        table(run, &self.subject.left, &shown, style)
+        shown
+    }
+
+    /// Nothing is left to seek.
+    fn is_done(&self) -> bool {
+        self.waiting.is_empty() && (self.has_pairs || self.subject.is_met())
+    }
+
+    /// Whether they are sought for a year.
+    pub(crate) fn are_of(&self, of: &Of) -> bool {
+        self.of.is(of)
+    }
+
+    /// The answer about them, as on the command line; none while something may be left to seek.
+    pub(crate) fn output(&self, style: Style) -> Option<RemediesOutput> {
+        if !self.is_done() {
+            return None;
+        }
+        let mut tried = self.tried.clone();
+        rank(&mut tried, RankBy::default());
+        let sentences = sentences(&self.subject, &self.spaces, &tried, style);
+        let telling = RemediesTelling {
+            subject: &self.subject,
+            of: (&self.project, self.of.run),
+            weather: None,
+            sentences: &sentences,
+            tried: &tried,
+        };
+        Some(remedies_answer(&telling, |one| {
+            worded(&self.subject, &self.spaces, one, style)
+        }))
     }
 
     /// The project with a remedy made.
@@ -126,30 +170,5 @@ impl Cures {
         let mut project = self.project.clone();
         make_alterations(&mut project, self.of.run, &tried.alterations);
         write(&project).map_err(|error| error.to_string())
-    }
-}
-
-/// The target in numbers: the design hour by its place, wet hours, litres, margin of the chamber in %, 1 for no frost, blind hours, days of a trap; below zero where nothing is asked.
-fn target(numbers: &[f64]) -> Target {
-    let asked = |place: usize| numbers.get(place).copied().filter(|value| 0.0 <= *value);
-    Target {
-        dry_in: asked(0)
-            .and_then(count_of)
-            .and_then(|place| DesignHour::ALL.get(place).copied()),
-        wet_hours: asked(1),
-        formed_kg: asked(2),
-        chamber_margin: asked(3).map(|percent| 0.01 * percent),
-        no_frost: asked(4).is_some_and(|frost| 0.5 < frost),
-        blind_hours: asked(5),
-        trap_days: asked(6),
-    }
-}
-
-const fn access_words(access: Access) -> &'static str {
-    match access {
-        Access::Floor => "from the floor",
-        Access::Ladder => "from a ladder",
-        Access::Lift => "from a lift or scaffold",
-        Access::None => "not without opening the building",
     }
 }

@@ -89,8 +89,8 @@ pub fn project_at(at: usize) -> JsValue {
 
 /// Begins to seek remedies: a sentence where there are none.
 #[wasm_bindgen]
-pub fn cures_begin(target: &[f64]) -> Option<String> {
-    ALMANAC.with_borrow_mut(|almanac| almanac.begin_cures(target).err())
+pub fn cures_begin() -> Option<String> {
+    ALMANAC.with_borrow_mut(|almanac| almanac.begin_cures().err())
 }
 
 /// Goes on with that: how much is done, 1 when all is, then how many are known.
@@ -104,6 +104,12 @@ pub fn cures_turn() -> Vec<f64> {
 #[wasm_bindgen]
 pub fn cures(numbers: &[f64]) -> String {
     ALMANAC.with_borrow(|almanac| almanac.cures_told(numbers))
+}
+
+/// The first of them as rows for the answer, by the same numbers; empty until all are known.
+#[wasm_bindgen]
+pub fn first_cures(numbers: &[f64]) -> String {
+    ALMANAC.with_borrow(|almanac| almanac.first_cures(numbers))
 }
 
 /// The project with one of them made, or a sentence in a list why there is none.

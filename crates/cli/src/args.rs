@@ -149,13 +149,10 @@ pub(crate) struct Remedies {
     #[arg(long, value_name = "FILE")]
     pub(crate) weather: Option<PathBuf>,
     /// What counts as dry enough, parted by commas: `dry-in=entered` (or `0.4`, `1`, `2`: design hours, %),
-    /// `wet-hours=N`, `litres=L`, `chamber-margin=PERCENT`, `no-frost`, `blind-hours=N`, `trap-days=N`.
-    #[arg(
-        long,
-        value_name = "TARGET",
-        default_value = "dry-in=entered,blind-hours=0"
-    )]
-    pub(crate) target: String,
+    /// `wet-hours=N`, `litres=L`, `chamber-margin=PERCENT`, `no-frost`, `blind-hours=N`, `trap-days=N`;
+    /// left out: what the project says, or else `dry-in=entered,blind-hours=0`.
+    #[arg(long, value_name = "TARGET")]
+    pub(crate) target: Option<String>,
     /// What remedies are ranked by.
     #[arg(long, value_enum, default_value_t = Rank::Left)]
     pub(crate) rank: Rank,

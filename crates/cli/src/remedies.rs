@@ -8,10 +8,10 @@ use std::io::{self, Write};
 
 use dewrun_document::output::{ErrorOutput, RemediesFile, RemediesOutput, RemediesRunOutput};
 use dewrun_document::{
-    Access, DocumentError, Names, Project, RemedyTelling, access_of, make_alterations,
-    remedies_answer, to_ensemble, write as written,
+    DocumentError, Project, RemediesTelling, make_alterations, remedies_answer, target_of,
+    to_ensemble, write as written,
 };
-use dewrun_drawing::remedy::{failed as failed_words, side_effects, target_sentence, what};
+use dewrun_drawing::remedy::{sentences, worded};
 use dewrun_ensemble::Climate;
 use dewrun_quantity::Style;
 use dewrun_remedies::{RankBy, Search, Subject, Target, Tried, pairs, rank, searches};
@@ -27,8 +27,8 @@ use crate::weather::given;
 use crate::year::files::Files;
 
 /// Remedies that are told.
-struct Told {
-    output: RemediesOutput,
+pub(crate) struct Told {
+    pub(crate) output: RemediesOutput,
     tried: Vec<Tried>,
     ending: Ending,
 }
@@ -36,7 +36,8 @@ struct Told {
 pub(crate) fn remedies(args: &Remedies, out: &mut impl Write) -> io::Result<Ending> {
     let name = name_of(&args.project);
     let said = given(&args.said, args.units);
-    let (said, target) = match said.and_then(|said| Ok((said, target::read(&args.target)?))) {
+    let target = args.target.as_deref().map(target::read).transpose();
+    let (said, target) = match said.and_then(|said| Ok((said, target?))) {
         Ok(both) => both,
         Err(sentence) => {
             eprintln!("dewrun: {sentence}");
@@ -56,7 +57,12 @@ pub(crate) fn remedies(args: &Remedies, out: &mut impl Write) -> io::Result<Endi
     let mut ending = Ending::Dry;
     let mut answers = Vec::new();
     for position in positions {
-        let result = of_run(args, target, (project, position), &files);
+        let asked = Asked {
+            target,
+            rank: rank_by(args.rank),
+            style: args.units.style(),
+        };
+        let result = of_run(asked, (project, position), &files);
         if let Err(error) = &result {
             complain_of(&name, error);
         }
@@ -79,13 +85,25 @@ pub(crate) fn remedies(args: &Remedies, out: &mut impl Write) -> io::Result<Endi
     Ok(ending)
 }
 
+/// What is asked of the remedies of a run.
+#[derive(Clone, Copy)]
+pub(crate) struct Asked {
+    /// What counts as dry enough; none: what the project says.
+    pub(crate) target: Option<Target>,
+    pub(crate) rank: RankBy,
+    pub(crate) style: Style,
+}
+
 /// The remedies of one run.
-fn of_run(
-    args: &Remedies,
-    target: Target,
+pub(crate) fn of_run(
+    asked: Asked,
     (project, position): (&Project, usize),
     files: &Files,
 ) -> Result<Told, DocumentError> {
+    let target = match asked.target {
+        Some(target) => target,
+        None => target_of(project)?,
+    };
     let said = to_ensemble(project, position)?;
     let weather = files.weather(said.said.weather.as_ref());
     if let (None, Some(missing)) = (
@@ -107,22 +125,18 @@ fn of_run(
     let subject = subject.map_err(|error| not_marched(position, error))?;
     let mut tried = finished(&subject, climate, searches(&subject));
     tried.extend(finished(&subject, climate, pairs(&tried)));
-    rank(&mut tried, rank_by(args.rank));
+    rank(&mut tried, asked.rank);
     let reference = weather.as_ref().map(|found| &found.reference);
-    let words = Words {
+    let spaces = &said.names.spaces;
+    let sentences = sentences(&subject, spaces, &tried, asked.style);
+    let telling = RemediesTelling {
         subject: &subject,
-        project,
-        position,
-        names: &said.names,
-        style: args.units.style(),
+        of: (project, position),
+        weather: reference,
+        sentences: &sentences,
+        tried: &tried,
     };
-    let told: Vec<Worded> = tried.iter().map(|one| words.of(one)).collect();
-    let telling: Vec<RemedyTelling<'_>> = tried
-        .iter()
-        .zip(&told)
-        .map(|(tried, one)| one.telling(tried))
-        .collect();
-    let output = remedies_answer(&subject, reference, &words.sentences(&tried), &telling);
+    let output = remedies_answer(&telling, |one| worded(&subject, spaces, one, asked.style));
     let ending = if subject.is_met() {
         Ending::Dry
     } else if tried.iter().any(|one| one.is_cure) {
@@ -150,88 +164,6 @@ const fn rank_by(rank: Rank) -> RankBy {
         Rank::Work => RankBy::Work,
         Rank::Energy => RankBy::Energy,
         Rank::Transport => RankBy::Transport,
-    }
-}
-
-/// What remedies of a run are told with.
-struct Words<'a> {
-    subject: &'a Subject,
-    project: &'a Project,
-    position: usize,
-    names: &'a Names,
-    style: Style,
-}
-
-/// The words of one remedy.
-struct Worded {
-    what: String,
-    side_effects: Vec<String>,
-    access: &'static str,
-}
-
-impl Worded {
-    fn telling<'a>(&'a self, tried: &'a Tried) -> RemedyTelling<'a> {
-        RemedyTelling {
-            tried,
-            what: &self.what,
-            side_effects: &self.side_effects,
-            access: self.access,
-        }
-    }
-}
-
-impl Words<'_> {
-    fn of(&self, tried: &Tried) -> Worded {
-        let run = &self.subject.inputs.run;
-        let mut side_effects = side_effects(&self.subject.left, tried, self.style);
-        if let Some(powered) = &tried.powered {
-            side_effects.push(format!(
-                "its power failed: {}",
-                failed_words(powered, self.style)
-            ));
-        }
-        let access = access_of(self.project, self.position, &tried.alterations);
-        Worded {
-            what: what(run, &self.names.spaces, &tried.alterations, self.style),
-            side_effects,
-            access: access.map_or("", access_words),
-        }
-    }
-
-    fn sentences(&self, tried: &[Tried]) -> Vec<String> {
-        let mut told = vec![target_sentence(&self.subject.target, self.style)];
-        if self.subject.is_met() {
-            told.push("The run as drawn meets it: nothing has to be done.".to_owned());
-            return told;
-        }
-        let cures = tried.iter().filter(|one| one.is_cure).count();
-        told.push(match (cures, tried.first()) {
-            (0, _) => {
-                "The run as drawn misses it, and no remedy that was tried meets it.".to_owned()
-            }
-            (count, Some(first)) => {
-                let first = self.of(first).what;
-                let all = match count {
-                    1 => "one remedy meets it".to_owned(),
-                    more => format!("{more} remedies meet it"),
-                };
-                format!("The run as drawn misses it; {all}. First: {first}.")
-            }
-            (_, None) => String::new(),
-        });
-        if self.subject.left.year.is_none() {
-            told.push("There is no weather file: the conditions entered alone count.".to_owned());
-        }
-        told
-    }
-}
-
-const fn access_words(access: Access) -> &'static str {
-    match access {
-        Access::Floor => "from the floor",
-        Access::Ladder => "from a ladder",
-        Access::Lift => "from a lift or scaffold",
-        Access::None => "not without opening the building",
     }
 }
 

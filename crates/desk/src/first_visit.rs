@@ -93,6 +93,7 @@ pub fn project() -> Option<Project> {
         note: String::new(),
         pressure: Pressure::AbsolutePa(rows::usual_of("sea-level", "absolute_pa")?),
         weather: None,
+        target: None,
         spaces: vec![space],
         runs: vec![run],
     })

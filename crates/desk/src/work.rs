@@ -81,6 +81,10 @@ pub enum Work {
     YearEntries,
     /// As [`Work::Entered`], of those.
     YearEntered,
+    /// What counts as dry enough, as a sentence with blanks, as HTML; of a [`Style`].
+    Target,
+    /// As [`Work::Entered`], of those.
+    TargetEntered,
 }
 
 /// All kinds.
@@ -119,6 +123,8 @@ const ALL: &[Work] = &[
     Work::Entered,
     Work::YearEntries,
     Work::YearEntered,
+    Work::Target,
+    Work::TargetEntered,
 ];
 
 impl Work {
@@ -160,6 +166,8 @@ impl Work {
             Self::Entered => "entered",
             Self::YearEntries => "year-entries",
             Self::YearEntered => "year-entered",
+            Self::Target => "target",
+            Self::TargetEntered => "target-entered",
         }
     }
 

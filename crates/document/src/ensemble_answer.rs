@@ -16,8 +16,6 @@ use crate::{DocumentError, EnsembleSaid, WeatherReference, given_path};
 
 /// Smaller parts of a spread are noise.
 const LEAST_SHARE: f64 = 0.01;
-/// Relations that every member takes as published.
-const AS_PUBLISHED: [&str; 1] = ["friction"];
 
 /// What an answer is told from.
 #[derive(Debug, Clone, Copy)]
@@ -59,7 +57,7 @@ pub fn ensemble_answer(telling: EnsembleTelling<'_>) -> EnsembleOutput {
         spans: (0..plan.spans().len())
             .filter_map(|span| span_output(&telling, span))
             .collect(),
-        as_published: AS_PUBLISHED.map(str::to_owned).to_vec(),
+        as_published: Vec::new(),
         deciding: told
             .deciding(plan)
             .iter()

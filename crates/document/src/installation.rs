@@ -197,6 +197,7 @@ impl Entered {
                 let kelvins = self.or_row(None, || at(field), (Figure::Season, Place::Run), row);
                 TemperatureDifference::kelvins(kelvins)
             }),
+            transition: 1.0,
             dust_after_year: self.or_row(
                 None,
                 || at("filter_after_year"),

@@ -40,6 +40,7 @@ mod remedies_answer;
 mod schema;
 mod season;
 mod share_link;
+mod target;
 mod troubles_answer;
 mod troubles_said;
 mod v1;
@@ -64,7 +65,7 @@ pub use names::{Names, called};
 pub use note::note;
 pub use packed::{FILE_BYTES, PACKED_FORMAT, Packed, PackedFile, is_packed, pack, unpack};
 pub use place::{given_path, located, path_of};
-pub use remedies_answer::{RemedyTelling, access_of, hour_name, remedies_answer};
+pub use remedies_answer::{RemediesTelling, access_of, hour_name, remedies_answer};
 pub use schema::{
     air_schema, answer_schema, doubt_schema, project_schema, remedies_schema, troubles_schema,
     weather_schema,
@@ -73,15 +74,16 @@ pub use season::{YearAssumed, YearSaid, to_season, weather_reference};
 pub use share_link::{
     LINK_MARK, fingerprint, from_link, is_link, link_letters, link_text, share_link, within_limit,
 };
+pub use target::target_of;
 pub use troubles_answer::{TroublesTelling, troubles_answer};
 pub use troubles_said::{TroublesAsked, TroublesFound, TroublesSaid, troubles_found};
 pub use v1::output;
 pub use v1::{
     Access, AirFrom, AirPair, AirPath, AirSource, AirStep, AirStepKind, AirflowSensor, BoreForm,
-    ClockChange, DaylightChanges, DesignBy, DesignState, Detector, Duct, DuctEntry,
-    ExpectedReading, FORMAT, FallForm, FanPoint, FileColumn, FileDates, FileDelimiter, FileForm,
-    FileHumidity, FileMark, FileReading, FileStamps, Fitting, FittingKind, Flow, FlowAt, Follows,
-    Humidity, Input, Insulation, Kept, Leg, LogReading, LogReference, LogWords, MonthName,
+    ClockChange, DaylightChanges, DesignBy, DesignState, Detector, DryEnough, DryIn, Duct,
+    DuctEntry, ExpectedReading, FORMAT, FallForm, FanPoint, FileColumn, FileDates, FileDelimiter,
+    FileForm, FileHumidity, FileMark, FileReading, FileStamps, Fitting, FittingKind, Flow, FlowAt,
+    Follows, Humidity, Input, Insulation, Kept, Leg, LogReading, LogReference, LogWords, MonthName,
     Occasion, Origin, Over, Period, Pressure, Project, REVISION, Reading, Relative, Route, Run,
     SeenAtCheck, Setting, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
     TroublesKept, TubeStuff, TubeSupply, TubeWall, VERSION, Visit, VisitedTube, WaterFound,

@@ -159,6 +159,14 @@ pub const UTC_OFFSET_H: Limits = Limits::new("offset from UTC", "h", -24.0, 24.0
 pub const EXCEEDED_PERCENT: Limits = Limits::new("share of the hours", "%", 0.0, 100.0);
 /// Hour of the day.
 pub const HOUR: Limits = Limits::new("hour of the day", "", 0.0, 24.0);
+/// Hours of a year; a leap year has the most.
+pub const HOURS_OF_YEAR: Limits = Limits::new("number of hours", "h", 0.0, 8784.0);
+/// Water of a year.
+pub const LITRES_OF_YEAR: Limits = Limits::new("water of a year", "L", 0.0, 1e6);
+/// By how much the air around a sensor stays below its rating.
+pub const CHAMBER_MARGIN_PERCENT: Limits = Limits::new("margin of humidity", "%", 0.0, 100.0);
+/// Days between two emptyings of a trap.
+pub const TRAP_DAYS: Limits = Limits::new("days between emptyings", "d", 0.0, 3650.0);
 /// Heat of a detector.
 pub const HEAT_W: Limits = engines("heat", &range::DETECTOR_HEAT);
 /// Humidity rating of a detector.

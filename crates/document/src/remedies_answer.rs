@@ -14,35 +14,48 @@ use crate::output::{
 };
 use crate::{Access, DocumentError, Leg, Project, WeatherReference};
 
-/// A remedy with its words.
+/// The remedies of a run, and what is told of all of them.
 #[derive(Debug, Clone, Copy)]
-pub struct RemedyTelling<'a> {
-    /// The remedy.
-    pub tried: &'a Tried,
-    /// What it does, in words.
-    pub what: &'a str,
-    /// What else comes of it.
-    pub side_effects: &'a [String],
-    /// How the places are reached at which it is done.
-    pub access: &'a str,
+pub struct RemediesTelling<'a> {
+    /// What they were sought for.
+    pub subject: &'a Subject,
+    /// The project and the position of its run.
+    pub of: (&'a Project, usize),
+    /// The weather file; none where the conditions entered alone count.
+    pub weather: Option<&'a WeatherReference>,
+    /// In words.
+    pub sentences: &'a [String],
+    /// What was tried, in its order.
+    pub tried: &'a [Tried],
 }
 
-/// The answer about the remedies of a run.
+/// The answer about the remedies of a run; of each remedy `words` says what it does and what else comes of it.
 #[must_use]
 pub fn remedies_answer(
-    subject: &Subject,
-    weather: Option<&WeatherReference>,
-    sentences: &[String],
-    remedies: &[RemedyTelling<'_>],
+    telling: &RemediesTelling<'_>,
+    words: impl Fn(&Tried) -> (String, Vec<String>),
 ) -> RemediesOutput {
+    let RemediesTelling {
+        subject, weather, ..
+    } = *telling;
+    let (project, run) = telling.of;
+    let told = |tried: &Tried| {
+        let access = access_of(project, run, &tried.alterations);
+        remedy(
+            subject,
+            tried,
+            words(tried),
+            access.map_or("", Access::words),
+        )
+    };
     RemediesOutput {
-        sentences: sentences.to_vec(),
+        sentences: telling.sentences.to_vec(),
         weather_file: weather.map(|weather| weather.file.clone()),
         weather_sha256: weather.map(|weather| weather.sha256.clone()),
         target: target(&subject.target),
         is_met: subject.is_met(),
         before: left(&subject.left),
-        remedies: remedies.iter().map(|one| remedy(subject, one)).collect(),
+        remedies: telling.tried.iter().map(told).collect(),
     }
 }
 
@@ -125,8 +138,12 @@ const fn miss_name(miss: Miss) -> &'static str {
     }
 }
 
-fn remedy(subject: &Subject, told: &RemedyTelling<'_>) -> RemedyOutput {
-    let tried = told.tried;
+fn remedy(
+    subject: &Subject,
+    tried: &Tried,
+    (what, side_effects): (String, Vec<String>),
+    access: &str,
+) -> RemedyOutput {
     let misses = subject.target.missed(&tried.left, subject.rating);
     let works = tried.kinds.iter().map(|kind| kind.work_words());
     RemedyOutput {
@@ -135,7 +152,7 @@ fn remedy(subject: &Subject, told: &RemedyTelling<'_>) -> RemedyOutput {
             .iter()
             .map(|kind| kind.id().to_owned())
             .collect(),
-        what: told.what.to_owned(),
+        what,
         meets_target: tried.is_cure,
         misses: misses
             .into_iter()
@@ -143,9 +160,9 @@ fn remedy(subject: &Subject, told: &RemedyTelling<'_>) -> RemedyOutput {
             .collect(),
         alterations: tried.alterations.iter().map(alteration).collect(),
         left: left(&tried.left),
-        side_effects: told.side_effects.to_vec(),
+        side_effects,
         work: works.collect::<Vec<_>>().join("; "),
-        access: told.access.to_owned(),
+        access: access.to_owned(),
         power: tried.powered.as_ref().map(power),
     }
 }

@@ -6,6 +6,7 @@ mod air_path;
 mod airflow_output;
 mod check;
 mod doubt_output;
+mod dry_enough;
 mod dry_output;
 mod ensemble_output;
 mod file;
@@ -30,6 +31,7 @@ mod year_output;
 pub use air::{AirPair, Humidity, Over, Pressure, Relative};
 pub use air_path::{AirPath, AirflowSensor, FanPoint};
 pub use check::check;
+pub use dry_enough::{DryEnough, DryIn};
 pub(crate) use file::File;
 pub use file::{FORMAT, REVISION, VERSION, read, read_bytes, read_keeping_years, write};
 pub use file_reading::{

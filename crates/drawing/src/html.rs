@@ -24,7 +24,7 @@ pub use opened::{Origins, opened, row_source};
 pub use opening::opening;
 pub use profile_table::profile_table;
 #[cfg(feature = "year")]
-pub(crate) use remedies::change_words;
+pub(crate) use remedies::{bar as remedy_bar, change_words};
 #[cfg(feature = "water-and-air")]
 pub use remedies::{remedies, remedy_words};
 pub use sensor::sensor;

@@ -1,5 +1,6 @@
 //! What is known of a run's year, and the inputs of each member of its ensemble.
 
+use dewrun_advice::Relation;
 use dewrun_numeric::sobol::{Dimension, Sobol};
 use dewrun_run::figure::{Given, set, set_installed};
 use dewrun_run::{Factors, Installation, Run};
@@ -142,6 +143,10 @@ fn put(inputs: &mut Inputs, span: &Span, value: f64) -> Option<()> {
             Some(())
         }
         Varied::Season(input) => set_season(&mut inputs.season, *input, value),
+        Varied::Relation(Relation::Friction) => {
+            inputs.installation.transition = value;
+            Some(())
+        }
         Varied::Relation(relation) => {
             relation.put(value, &mut inputs.factors);
             Some(())

@@ -86,12 +86,13 @@ impl Span {
     }
 
     fn of_relation(relation: Relation) -> Self {
+        let (low, high) = relation.span();
         Self {
             varied: Varied::Relation(relation),
             origin: Origin::Known,
-            low: 1.0 - relation.spread(),
+            low,
             usual: 1.0,
-            high: 1.0 + relation.spread(),
+            high,
         }
     }
 

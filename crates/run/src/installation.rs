@@ -35,6 +35,8 @@ pub struct Installation {
     pub film: MassPerArea,
     /// How much colder, and how much warmer, the air in the line gets in the course of a year.
     pub season: [TemperatureDifference; 2],
+    /// What friction of the air is multiplied by where its flow is neither laminar nor turbulent, to carry its known spread; 1 as published.
+    pub transition: f64,
     /// What a year of dust makes of the filter's resistance.
     pub dust_after_year: f64,
 }

@@ -106,7 +106,7 @@ impl YearWork {
     /// The same, but the films and the diffusivity of vapour are multiplied by factors, to carry their known spread through the year.
     ///
     /// # Range
-    /// Before the first hour is marched. The airflow is that of the relations as published.
+    /// Before the first hour is marched. The airflow has the factor of its own in [`Installation::transition`](dewrun_run::Installation::transition).
     #[must_use]
     pub fn with_factors(self, factors: Factors) -> Self {
         Self {

@@ -71,6 +71,8 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::Entered => text(entries::entered(asked)?),
         Work::YearEntries => text(entries::year_fields(asked)),
         Work::YearEntered => text(entries::year_entered(asked)?),
+        Work::Target => text(entries::target(asked)),
+        Work::TargetEntered => text(entries::target_entered(asked)?),
     })
 }
 

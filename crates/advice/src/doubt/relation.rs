@@ -12,42 +12,60 @@ pub enum Relation {
     OutsideFilm,
     /// Diffusivity of vapour in air.
     Diffusivity,
+    /// Friction of air whose flow is neither laminar nor turbulent.
+    Friction,
 }
+
+/// How far the flow may lie off where friction is known no better.
+const FLOW_SPREAD: f64 = 0.14;
 
 impl Relation {
     /// All of them.
-    pub const ALL: [Self; 3] = [Self::InsideFilm, Self::OutsideFilm, Self::Diffusivity];
+    pub const ALL: [Self; 4] = [
+        Self::InsideFilm,
+        Self::OutsideFilm,
+        Self::Diffusivity,
+        Self::Friction,
+    ];
+    /// Those of heat and vapour, which alone decide what forms at a given flow.
+    pub const OF_HEAT: [Self; 3] = [Self::InsideFilm, Self::OutsideFilm, Self::Diffusivity];
 
-    /// How far it may lie off either way, as a share.
+    /// The lowest and the highest factor on it.
     ///
     /// # Source
     /// Inside, mixed convection at low speed 25 %; outside, natural convection of thin tubes 20 %: Morgan 1975 lies as far above Churchill & Chu 1975; diffusivity 3 %: Marrero & Mason 1972.
+    /// Friction between laminar and turbulent flow to 14 % of the flow, whose square it goes against: from memory.
     ///
     /// ```
-    /// assert_eq!(dewrun_advice::Relation::OutsideFilm.spread(), 0.20);
+    /// assert_eq!(dewrun_advice::Relation::OutsideFilm.span(), (0.80, 1.20));
     /// ```
     #[must_use]
-    pub const fn spread(self) -> f64 {
+    pub const fn span(self) -> (f64, f64) {
         match self {
-            Self::InsideFilm => 0.25,
-            Self::OutsideFilm => 0.20,
-            Self::Diffusivity => 0.03,
+            Self::InsideFilm => (0.75, 1.25),
+            Self::OutsideFilm => (0.80, 1.20),
+            Self::Diffusivity => (0.97, 1.03),
+            Self::Friction => {
+                let (more, less) = (1.0 + FLOW_SPREAD, 1.0 - FLOW_SPREAD);
+                (1.0 / (more * more), 1.0 / (less * less))
+            }
         }
     }
 
     /// The factor on it below which a share of all cases lies.
     #[must_use]
     pub fn factor(self, share: f64) -> f64 {
-        let spread = self.spread();
-        triangular(1.0 - spread, 1.0, 1.0 + spread, share)
+        let (low, high) = self.span();
+        triangular(low, 1.0, high, share)
     }
 
-    /// Puts a factor on it among those of all relations.
+    /// Puts a factor on it among those of the relations of heat and vapour; friction is none of them.
     pub const fn put(self, factor: f64, factors: &mut Factors) {
         match self {
             Self::InsideFilm => factors.inside = factor,
             Self::OutsideFilm => factors.outside = factor,
             Self::Diffusivity => factors.diffusivity = factor,
+            Self::Friction => {}
         }
     }
 
@@ -58,6 +76,7 @@ impl Relation {
             Self::InsideFilm => "inside_film",
             Self::OutsideFilm => "outside_film",
             Self::Diffusivity => "diffusivity",
+            Self::Friction => "friction",
         }
     }
 
@@ -68,6 +87,7 @@ impl Relation {
             Self::InsideFilm => "film inside the tubes, ±25 %",
             Self::OutsideFilm => "film outside the tubes, ±20 %",
             Self::Diffusivity => "diffusivity of vapour in air, ±3 %",
+            Self::Friction => "friction between laminar and turbulent flow, ±14 % of the flow",
         }
     }
 }

@@ -28,7 +28,7 @@ impl Varied {
                 && (one.places.iter())
                     .all(|place| set(&mut tried, one.figure, *place, one.value).is_some())
         });
-        let relations = Relation::ALL.into_iter().map(Self::Relation);
+        let relations = Relation::OF_HEAT.into_iter().map(Self::Relation);
         assumed.map(Self::Assumed).chain(relations).collect()
     }
 

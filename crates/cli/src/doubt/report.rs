@@ -42,7 +42,7 @@ pub(super) fn write(
     writeln!(out, "\nTaken for granted")?;
     writeln!(
         out,
-        "The friction of the air is taken as published; what is typed stands. The hours of {} members take {} MB.",
+        "What is typed stands. The hours of {} members take {} MB.",
         doubt.members,
         fixed(bytes(doubt) / 1e6, 0, style.mark)
     )?;

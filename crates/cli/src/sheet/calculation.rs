@@ -7,6 +7,7 @@ use dewrun_document::output::NoteOutput;
 use dewrun_document::{DocumentError, Packed, givens, note};
 use dewrun_drawing::{Room, boundary_temperatures};
 use dewrun_quantity::Style;
+use dewrun_remedies::RankBy;
 use dewrun_run::Tube;
 use dewrun_sheet::{
     Calculation, CalculationOptions, Further, Told, Worked, YearWorked, calculation,
@@ -19,6 +20,7 @@ use crate::doubt;
 use crate::evaluate::{Answered, Evaluated, evaluate};
 use crate::exit::Ending;
 use crate::project::{self, complain_of, name_of};
+use crate::remedies;
 use crate::weather::given;
 use crate::year::files::Files;
 use crate::year::{Wanted, of_runs};
@@ -182,9 +184,20 @@ fn year(
     } else {
         None
     };
+    let remedies = if year.drawn.is_some() {
+        let asked = remedies::Asked {
+            target: None,
+            rank: RankBy::default(),
+            style: args.units.style(),
+        };
+        Some(remedies::of_run(asked, (project, position), files)?.output)
+    } else {
+        None
+    };
     let worked = YearWorked {
         output: &year.output,
         drawn: year.drawn.as_ref(),
+        remedies: remedies.as_ref(),
         doubt: doubted.as_ref(),
     };
     Ok(further(&worked, args.units.style()))

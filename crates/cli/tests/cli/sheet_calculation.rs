@@ -147,6 +147,7 @@ fn every_number_of_the_year_is_that_of_its_answers() {
     let answers = [
         json(&["year", YEAR, "--json"]),
         json(&["doubt", YEAR, "--members", "8", "--json"]),
+        json(&["remedies", YEAR, "--json"]),
     ];
     let sheet = sheet(&[YEAR, "--doubt", "--members", "8"]);
     all_are_known(YEAR, &sheet, &known(YEAR, &answers));
@@ -158,12 +159,17 @@ fn every_number_of_the_year_is_that_of_its_answers() {
         words.contains(sentence),
         "the year's own sentence: {sentence}"
     );
-    for sentence in answers[1]["runs"][0]["doubt"]["sentences"]
-        .as_array()
-        .expect("sentences")
-    {
-        let sentence = sentence.as_str().expect("words");
-        assert!(words.contains(sentence), "the doubt's own: {sentence}");
+    for (answer, of) in [(1, "doubt"), (2, "remedies")] {
+        let told = &answers[answer]["runs"][0][of]["sentences"];
+        for sentence in told.as_array().expect("sentences") {
+            let sentence = sentence.as_str().expect("words");
+            assert!(words.contains(sentence), "its own: {sentence}");
+        }
+    }
+    let remedies = &answers[2]["runs"][0]["remedies"]["remedies"];
+    for remedy in remedies.as_array().expect("remedies") {
+        let what = remedy["what"].as_str().expect("words");
+        assert!(words.contains(what), "each is compared: {what}");
     }
 }
 

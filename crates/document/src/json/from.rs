@@ -33,6 +33,20 @@ impl FromJson for f64 {
     }
 }
 
+impl FromJson for bool {
+    fn from_json(node: &Node<'_>, at: &Here<'_>) -> Result<Self, Fault> {
+        match (&node.content, node.text) {
+            (Content::Boolean, "true") => Ok(true),
+            (Content::Boolean, _) => Ok(false),
+            _ => Err(Fault::wrong(node, at, "true or false")),
+        }
+    }
+
+    fn missing() -> Option<Self> {
+        Some(false)
+    }
+}
+
 impl FromJson for String {
     fn from_json(node: &Node<'_>, at: &Here<'_>) -> Result<Self, Fault> {
         match &node.content {

@@ -171,6 +171,16 @@ impl ToJson for Node<'_> {
     }
 }
 
+impl ToJson for bool {
+    fn to_json(&self, out: &mut Writer) {
+        out.text.push_str(if *self { "true" } else { "false" });
+    }
+
+    fn is_left_out(&self) -> bool {
+        !*self
+    }
+}
+
 impl ToJson for f64 {
     fn to_json(&self, out: &mut Writer) {
         out.number(*self);

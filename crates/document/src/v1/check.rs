@@ -1,6 +1,7 @@
 //! Whether a project keeps within its limits and its ids and references fit.
 
 mod air_path;
+mod target;
 mod troubles;
 mod visit;
 mod year;
@@ -12,6 +13,7 @@ use dewrun_quantity::Limits;
 use air_path::{air_path, traps};
 use visit::visits;
 
+pub(super) use target::target;
 pub(super) use troubles::troubles;
 pub(super) use year::{fan_off, source, space_year, weather};
 

@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 
 use super::{
-    AirSource, Kept, Period, Pressure, Project, Run, Space, SpaceYear, TroublesKept,
+    AirSource, DryEnough, Kept, Period, Pressure, Project, Run, Space, SpaceYear, TroublesKept,
     WeatherReference, check,
 };
 use crate::field_path::Here;
@@ -20,8 +20,9 @@ pub const REVISION: u64 = 6;
 /// What a file is called where something else stands in its place.
 const KIND: &str = "a project";
 /// The fields of a file.
-const FIELDS: [&str; 9] = [
-    "format", "version", "revision", "name", "note", "pressure", "weather", "spaces", "runs",
+const FIELDS: [&str; 10] = [
+    "format", "version", "revision", "name", "note", "pressure", "weather", "target", "spaces",
+    "runs",
 ];
 
 /// The head and the project of a file.
@@ -48,6 +49,9 @@ pub(crate) struct File {
     /// The weather file of its year; left out: none. Since revision 4.
     #[schemars(default)]
     weather: Option<WeatherReference>,
+    /// What counts as dry enough; left out: dry in the conditions entered, and never blind. Since revision 6.
+    #[schemars(default)]
+    target: Option<DryEnough>,
     /// The spaces that legs pass.
     spaces: Vec<Space>,
     /// The runs: one for each detector.
@@ -121,6 +125,7 @@ impl FromJson for Project {
             note: fields.take("note")?,
             pressure: fields.take("pressure")?,
             weather: fields.take("weather")?,
+            target: fields.take("target")?,
             spaces: fields.take("spaces")?,
             runs: fields.take("runs")?,
         })
@@ -137,6 +142,7 @@ impl ToJson for Project {
             ("note", &self.note),
             ("pressure", &self.pressure),
             ("weather", &self.weather),
+            ("target", &self.target),
             ("spaces", &self.spaces),
             ("runs", &self.runs),
         ]);
@@ -148,6 +154,10 @@ fn look_at_years(tree: &Node<'_>) -> Looked {
     let mut looked = Ok(());
     if let Some(node) = member(tree, "weather") {
         let found = Kept::<WeatherReference>::looked_at(node, &Here::at("weather"))?;
+        looked = looked.and(found.map(drop));
+    }
+    if let Some(node) = member(tree, "target") {
+        let found = Kept::<DryEnough>::looked_at(node, &Here::at("target"))?;
         looked = looked.and(found.map(drop));
     }
     let spaces = Here::at("spaces");

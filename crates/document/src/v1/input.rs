@@ -4,8 +4,8 @@ use crate::json::{record, words};
 use schemars::JsonSchema;
 
 use super::{
-    Access, AirPair, AirPath, AirSource, Humidity, Input, Kept, Period, Pressure, Route, SpaceYear,
-    TroublesKept, Visit, WeatherReference,
+    Access, AirPair, AirPath, AirSource, DryEnough, Humidity, Input, Kept, Period, Pressure, Route,
+    SpaceYear, TroublesKept, Visit, WeatherReference,
 };
 
 /// A project: the spaces of a building and the runs that pass them.
@@ -19,6 +19,8 @@ pub struct Project {
     pub pressure: Pressure,
     /// The weather file of its year; none where nothing is said of it. Since revision 4.
     pub weather: Option<Kept<WeatherReference>>,
+    /// What counts as dry enough; none where nothing is said of it. Since revision 6.
+    pub target: Option<Kept<DryEnough>>,
     /// The spaces that legs pass.
     pub spaces: Vec<Space>,
     /// The runs: one for each detector.

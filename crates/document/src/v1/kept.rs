@@ -1,11 +1,11 @@
 //! A part of a project that is kept as it is written, and looked at only by those who ask for it.
 //!
-//! The page's first answer needs nothing of a year: it carries those parts unread.
+//! The page's first answer needs nothing of a year or a target: it carries those parts unread.
 
 use core::marker::PhantomData;
 
-use super::check::{fan_off, source, space_year, troubles, weather};
-use super::{AirSource, Period, SpaceYear, TroublesKept, WeatherReference};
+use super::check::{fan_off, source, space_year, target, troubles, weather};
+use super::{AirSource, DryEnough, Period, SpaceYear, TroublesKept, WeatherReference};
 use crate::DocumentError;
 use crate::field_path::Here;
 use crate::json::{self, Fault, FromJson, Node, ToJson, Writer};
@@ -83,3 +83,4 @@ kept!(AirSource, source);
 kept!(Vec<Period>, fan_off);
 kept!(SpaceYear, space_year);
 kept!(TroublesKept, troubles);
+kept!(DryEnough, target);

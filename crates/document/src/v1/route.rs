@@ -156,6 +156,19 @@ pub enum Access {
     None,
 }
 
+impl Access {
+    /// In words.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Floor => "from the floor",
+            Self::Ladder => "from a ladder",
+            Self::Lift => "from a lift or scaffold",
+            Self::None => "not without opening the building",
+        }
+    }
+}
+
 record!(Route, "a tube with its entry and legs", entry, legs, traps);
 record!(DuctEntry, "a place and side of the duct", place, side);
 words!(Side; Side = "side", Top = "top", Bottom = "bottom");

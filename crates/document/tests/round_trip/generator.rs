@@ -1,11 +1,12 @@
 //! Random projects within the limits, with awkward numbers among them.
 
 use dewrun_document::{
-    Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, Duct, DuctEntry,
-    ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity, Input,
-    Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading, Relative,
-    Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind, TroublesKept,
-    TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube, WaterFound, WeatherReference, limits,
+    Access, AirPair, AirPath, AirSource, AirflowSensor, BoreForm, Detector, DryEnough, DryIn, Duct,
+    DuctEntry, ExpectedReading, FallForm, FanPoint, Fitting, FittingKind, Flow, FlowAt, Humidity,
+    Input, Insulation, Kept, Leg, Occasion, Origin, Over, Period, Pressure, Project, Reading,
+    Relative, Route, Run, Side, Space, SpaceYear, Trap, TrapCondition, TrapForm, TrapKind,
+    TroublesKept, TubeStuff, TubeSupply, TubeWall, Visit, VisitedTube, WaterFound,
+    WeatherReference, limits,
 };
 use dewrun_quantity::Limits;
 use proptest::collection::vec;
@@ -31,19 +32,60 @@ pub(crate) fn project() -> impl Strategy<Value = Project> {
     ];
     let spaces = vec(space(), 1..4);
     let runs = vec(run(), 0..3);
-    let head = (text(), text(), pressure, option::of(years::file()));
-    (head, spaces, runs).prop_map(|((name, note, pressure, weather), spaces, runs)| {
-        let mut project = Project {
-            name,
-            note,
-            pressure,
-            weather: kept!(weather, WeatherReference),
-            spaces,
-            runs,
-        };
-        number_ids(&mut project);
-        project
-    })
+    let year = (option::of(years::file()), option::of(target()));
+    let head = (text(), text(), pressure, year);
+    (head, spaces, runs).prop_map(
+        |((name, note, pressure, (weather, target)), spaces, runs)| {
+            let mut project = Project {
+                name,
+                note,
+                pressure,
+                weather: kept!(weather, WeatherReference),
+                target: kept!(target, DryEnough),
+                spaces,
+                runs,
+            };
+            number_ids(&mut project);
+            project
+        },
+    )
+}
+
+fn target() -> impl Strategy<Value = DryEnough> {
+    let hours = [
+        DryIn::Entered,
+        DryIn::Wettest04,
+        DryIn::Wettest1,
+        DryIn::Wettest2,
+    ];
+    (
+        option::of(select(hours.to_vec())),
+        option::of(number(limits::HOURS_OF_YEAR)),
+        option::of(number(limits::LITRES_OF_YEAR)),
+        option::of(number(limits::CHAMBER_MARGIN_PERCENT)),
+        any::<bool>(),
+        option::of(number(limits::HOURS_OF_YEAR)),
+        option::of(number(limits::TRAP_DAYS)),
+    )
+        .prop_map(
+            |(
+                dry_in,
+                wet_hours,
+                formed_l,
+                chamber_margin_percent,
+                no_frost,
+                blind_hours,
+                trap_days,
+            )| DryEnough {
+                dry_in,
+                wet_hours,
+                formed_l,
+                chamber_margin_percent,
+                no_frost,
+                blind_hours,
+                trap_days,
+            },
+        )
 }
 
 /// Gives every id its own number and lets every leg lie in a space that exists.

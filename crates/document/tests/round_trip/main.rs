@@ -6,9 +6,10 @@ mod troubles;
 mod years;
 
 use dewrun_document::{
-    DocumentError, FallForm, FlowAt, Humidity, Input, Occasion, Over, Project, REVISION,
-    TrapCondition, TrapKind, VisitedTube, read, write,
+    DocumentError, DryEnough, FallForm, FlowAt, Humidity, Input, Occasion, Over, Project, REVISION,
+    TrapCondition, TrapKind, VisitedTube, read, target_of, write,
 };
+use dewrun_remedies::{DesignHour, Target};
 use proptest::prelude::{any, prop_assert, prop_assert_eq, proptest};
 
 const DEMOS: [(&str, &str); 5] = [
@@ -209,5 +210,41 @@ proptest! {
             let again = write(&project).and_then(|text| read(&text));
             prop_assert_eq!(again.as_ref().map(bits), Ok(bits(&project)));
         }
+    }
+}
+
+/// What counts as dry enough is as it was said; a word or a number that is none is told with its place.
+#[test]
+fn a_target_is_read_and_written() {
+    let with = |target: &str| {
+        let target = format!("\"target\": {target}, \"spaces\": [");
+        DEMOS[0].1.replacen("\"spaces\": [", &target, 1)
+    };
+    let said =
+        r#"{"dry_in": "0.4", "formed_l": 2.5, "chamber_margin_percent": 10, "no_frost": true}"#;
+    let project = read(&with(said)).expect("a target");
+    let target = target_of(&project).expect("it can be used");
+    assert_eq!(target.dry_in, Some(DesignHour::Wettest04), "{target:?}");
+    assert_eq!(target.formed_kg, Some(2.5), "a litre is a kilogram");
+    assert_eq!(target.chamber_margin, Some(0.1), "of one");
+    assert!(target.no_frost, "{target:?}");
+    assert_eq!(target.blind_hours, None, "it is not asked for");
+    let written = write(&project).and_then(|text| read(&text));
+    assert_eq!(written.as_ref(), Ok(&project), "as it was");
+    let mut again = read(DEMOS[0].1).expect("the example");
+    assert_eq!(target_of(&again), Ok(Target::default()), "what is usual");
+    let said = DryEnough::of(&project).expect("it is said");
+    assert_eq!(said.put(&mut again), Ok(()), "it is taken");
+    assert_eq!(target_of(&again), Ok(target), "as it was said");
+    assert_eq!(DryEnough::USUAL.put(&mut again), Ok(()), "too");
+    assert_eq!(again.target, None, "what is usual needs no words");
+    for (wrong, place) in [
+        (r#"{"dry_in": "3"}"#, "target.dry_in"),
+        (r#"{"no_frost": 1}"#, "target.no_frost"),
+        (r#"{"wet_hours": 9000}"#, "target.wet_hours"),
+        (r#"{"tea": 1}"#, "target.tea"),
+    ] {
+        let error = read(&with(wrong)).expect_err(wrong).to_string();
+        assert!(error.contains(place), "{wrong}: {error}");
     }
 }

@@ -34,7 +34,11 @@ pub fn remedies(run: &Run, remedies: &[Remedy], style: Style) -> String {
         let solid = if place == 0 { " dw-button--solid" } else { "" };
         format!(
             "<li class=\"dw-remedy\"><span class=\"dw-remedy__what\">{what}</span>{}{left}<button type=\"button\" class=\"dw-button{solid}\" data-remedy=\"{place}\">Apply<span class=\"dw-spoken\"> remedy {}</span></button></li>",
-            bar(remedy, most),
+            bar(
+                remedy.after.standing.to_grams(),
+                remedy.before.standing.to_grams(),
+                most
+            ),
             place + 1
         )
     };
@@ -52,16 +56,16 @@ pub fn remedy_words(run: &Run, remedy: &Remedy, style: Style) -> [String; 2] {
     [what, left(remedy, style)]
 }
 
-/// Water that stands: before dashed, after solid, all rows to one scale.
-fn bar(remedy: &Remedy, most: f64) -> String {
+/// How much is left: before dashed, after solid, all rows to one scale; nothing where even the most is hardly any.
+pub(crate) fn bar(after: f64, before: f64, most: f64) -> String {
     if most < NOTHING_G {
         return "<span class=\"dw-remedy__bar\"></span>".to_owned();
     }
     let mut scene = Scene::bare("remedy", BAR.0, BAR.1);
-    let long = |left: &Left| (BAR.0 - 2.0) * left.standing.to_grams() / most;
-    let after = Rect::new(1.0, 3.0, long(&remedy.after), BAR.1 - 6.0);
+    let long = |amount: f64| (BAR.0 - 2.0) * amount / most;
+    let after = Rect::new(1.0, 3.0, long(after), BAR.1 - 6.0);
     scene.rect("dw-s-water", &after);
-    let before = Rect::new(1.0, 2.0, long(&remedy.before), BAR.1 - 4.0);
+    let before = Rect::new(1.0, 2.0, long(before), BAR.1 - 4.0);
     scene.rect("dw-d-planned", &before);
     scene.line(
         "dw-d-seen",

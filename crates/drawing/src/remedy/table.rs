@@ -70,10 +70,11 @@ pub fn table(
     let others: String = others.map(row).collect();
     let mut told = whole("What meets the target", &(drawn + &cures));
     if !others.is_empty() {
-        let head =
-            "<p class=\"dw-cures__alone\"><b>Does not reach the target alone</b>, at any size</p>";
-        told.push_str(head);
-        told.push_str(&whole("What does not reach the target alone", &others));
+        let count = shown.iter().filter(|one| !one.tried.is_cure).count();
+        let table = whole("What does not reach the target alone", &others);
+        told.push_str(&format!(
+            "<details class=\"dw-cures__alone\"><summary><b>Does not reach the target alone</b>, at any size: {count}</summary>{table}</details>"
+        ));
     }
     told
 }

@@ -29,7 +29,11 @@ pub(super) fn line(
     warmer_k: f64,
 ) -> Line {
     let p_pa = run.pressure.to_pascals();
-    let make = Making { p_pa, warmer_k };
+    let make = Making {
+        p_pa,
+        warmer_k,
+        transition: installation.transition,
+    };
     let chamber = make.between(&steady.chamber, &steady.chamber);
     let bore = run.intake.last().map_or(Length::ZERO, |leg| leg.tube.bore);
     let path = &installation.detector;
@@ -73,6 +77,7 @@ fn none(bore: Length, air: Air) -> AirTube {
             length: Length::ZERO,
             bore,
             roughness: Length::ZERO,
+            transition: 1.0,
             rise: Length::ZERO,
             air,
         }],
@@ -84,6 +89,7 @@ fn none(bore: Length, air: Air) -> AirTube {
 struct Making {
     p_pa: f64,
     warmer_k: f64,
+    transition: f64,
 }
 
 impl Making {
@@ -101,6 +107,7 @@ impl Making {
                 length: leg.length,
                 bore: leg.tube.bore,
                 roughness: built.roughness,
+                transition: self.transition,
                 rise: leg.rise,
                 air: self.between(before, &found.air_at_end),
             });

@@ -1,6 +1,6 @@
 //! What a sheet says of a year, made where the year is at hand and carried as text to where the sheet is made.
 
-use dewrun_document::output::{EnsembleOutput, YearOutput};
+use dewrun_document::output::{EnsembleOutput, RemediesOutput, YearOutput};
 use dewrun_drawing::year::Year;
 use dewrun_quantity::Style;
 use dewrun_quantity::decimal::{nearest, shortest};
@@ -23,6 +23,8 @@ pub struct YearWorked<'a> {
     pub output: &'a YearOutput,
     /// As it is drawn; none without the weather file.
     pub drawn: Option<&'a Year>,
+    /// What would cure it through the year, where that was sought.
+    pub remedies: Option<&'a RemediesOutput>,
     /// How sure it is, where its ensemble was run.
     pub doubt: Option<&'a EnsembleOutput>,
 }

@@ -1,6 +1,7 @@
 //! The year on the sheet: its sentence, its calendar, what its hours come to, its months, and how sure it is.
 
 mod ensemble;
+mod remedies;
 
 use dewrun_document::output::{YearOutput, YearSumOutput, YearWaterOutput};
 use dewrun_drawing::year::{Map, calendar_scene};
@@ -47,6 +48,9 @@ pub(super) fn pieces(worked: &YearWorked<'_>, style: Style) -> Vec<Piece> {
         }
     }
     pieces.push(Piece::Table(design_states(output, &mut relations, style)));
+    if let Some(told) = worked.remedies {
+        pieces.extend(remedies::pieces(told, &mut relations, style));
+    }
     if let Some(doubt) = worked.doubt {
         pieces.extend(ensemble::pieces(doubt));
     }

@@ -79,6 +79,8 @@ pub(crate) fn answer_band() -> El {
         .live_attr("aria-busy", is_busy)
         .attr("data-opens", "answer")
         .child(told)
+        // Those of a year, put there by its script, stand for those of the conditions entered.
+        .child(el("div").class("dw-answer__cures"))
         .child(remedies(cures))
         .child(stale_note())
         .child(opened_figure("answer"));

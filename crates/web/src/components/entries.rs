@@ -10,10 +10,19 @@ use super::made::make;
 use crate::element::{El, el, typed};
 
 /// The fields under a name, and by which questions they are made and read; what is being typed, and what can't be used, is never written over.
-pub(super) fn entries(asking: Asking, name: &str, (made, read): (Work, Work)) -> El {
+pub(super) fn entries(asking: Asking, name: &str, works: (Work, Work)) -> El {
+    el("details")
+        .class("dw-entries-place")
+        .attr("open", "")
+        .child(el("summary").child(name))
+        .child(fields("dw-entries", asking, works))
+}
+
+/// The same of a class, without a name.
+pub(super) fn fields(class: &str, asking: Asking, (made, read): (Work, Work)) -> El {
     let desk = asking.desk;
     let left = RwSignal::new(0_u32);
-    let fields = el("div").class("dw-entries");
+    let fields = el("div").class(class);
     let element = fields.dom().clone();
     let mut last = String::new();
     Effect::new(move |_| {
@@ -42,7 +51,7 @@ pub(super) fn entries(asking: Asking, name: &str, (made, read): (Work, Work)) ->
         let taken = make((desk, asking.workshop), &kind, &[], name);
         tell(input, taken.err().as_deref());
     };
-    let fields = fields
+    fields
         .on("input", move |event| {
             if let Some((input, name)) = entry(&event) {
                 take(&input, &name, &typed(&event));
@@ -65,12 +74,7 @@ pub(super) fn entries(asking: Asking, name: &str, (made, read): (Work, Work)) ->
             desk.part();
             // The focus has gone when this turn is over.
             request_animation_frame(move || left.update(|left| *left = left.wrapping_add(1)));
-        });
-    el("details")
-        .class("dw-entries-place")
-        .attr("open", "")
-        .child(el("summary").child(name))
-        .child(fields)
+        })
 }
 
 /// The field that an event is of, and its name.

@@ -8,11 +8,11 @@ use crate::hooks::section_in_view::use_section_in_view;
 use crate::hooks::top::go_to;
 
 /// The sections that have content, in the order of the page: each by the id of its head.
-const IDS: [&str; 7] = [
-    "route", "legs", "air", "year", "airflow", "troubles", "sheets",
+const IDS: [&str; 9] = [
+    "route", "legs", "air", "year", "remedies", "airflow", "sensor", "troubles", "sheets",
 ];
-const NAMES: [&str; 7] = [
-    "Route", "Legs", "Air", "Year", "Airflow", "Troubles", "Sheets",
+const NAMES: [&str; 9] = [
+    "Route", "Legs", "Air", "Year", "Remedies", "Airflow", "Sensor", "Troubles", "Sheets",
 ];
 
 /// The bar; wide pages have no need of it and do not show it.

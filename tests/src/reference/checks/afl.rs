@@ -72,6 +72,7 @@ fn line(inputs: &Inputs<'_>, length_m: f64, holes: bool, duct_pa: f64) -> Result
             length: Length::metres(length_m),
             bore,
             roughness,
+            transition: 1.0,
             rise: Length::ZERO,
             air,
         }],

@@ -113,6 +113,7 @@ fn tube(inputs: &Inputs<'_>, air: Air, trap: &Value) -> Result<Tube, String> {
         length: metres(inputs, "length_m")?,
         bore: millimetres(inputs, "bore_mm")?,
         roughness: millimetres(inputs, "roughness_mm")?,
+        transition: 1.0,
         rise: Length::ZERO,
         air,
     };

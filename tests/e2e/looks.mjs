@@ -15,7 +15,7 @@ export async function accessible(page, what) {
 export async function fits(page, what) {
   const found = await page.evaluate(() => {
     const wide = document.documentElement.clientWidth;
-    const scrolls = (element) => element.closest(".dw-scroll, .dw-pan--moves, svg, .dw-spoken");
+    const scrolls = (element) => element.closest(".dw-scroll, .dw-sections, .dw-pan--moves, svg, .dw-spoken");
     const found = [...document.querySelectorAll("main *")].filter((element) => {
       const box = element.getBoundingClientRect();
       return box.width > 0 && box.right > wide + 1 && !scrolls(element);

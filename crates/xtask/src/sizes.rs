@@ -13,7 +13,7 @@ use crate::workspace::Workspace;
 const BUDGETS: [(Load, &str, &str, f64); 3] = [
     (Load::First, "first_load", "a first visit", 300.0),
     (Load::Later, "later_load", "the first open run", 400.0),
-    (Load::Year, "year_load", "the first weather file", 400.0),
+    (Load::Year, "year_load", "the first weather file", 450.0),
 ];
 /// Brotli's strongest setting and its usual window.
 const QUALITY: u32 = 11;

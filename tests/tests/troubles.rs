@@ -237,7 +237,8 @@ fn true_causes_are_found() {
         let cases = ranked(&runs, world, 10).expect("ranked");
         let (first, number) = found(&cases, 1, MANY);
         let (two, _) = found(&cases, 2, MANY);
-        assert!(70 <= number, "{number} logs");
+        // Half of all that are drawn.
+        assert!(60 <= number, "{number} logs");
         assert!(
             least[0] <= first && least[1] <= two,
             "{world:?}: first in {first}, among two in {two}"

@@ -84,12 +84,12 @@ fn a_newer_file_opens_nothing() {
         "a newer version"
     );
     check(
-        "\"revision\": 5",
+        "\"revision\": 6",
         "\"revision\": 0",
         "revision: is 0, must be a whole number from 1",
     );
     check(
-        "\"revision\": 5,",
+        "\"revision\": 6,",
         "",
         "revision: missing field `revision`, must be a whole number from 1",
     );

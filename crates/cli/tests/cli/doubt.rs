@@ -33,7 +33,7 @@ fn spreads_are_in_order_and_every_part_has_its_span() {
             );
         }
     }
-    let relations = ["inside_film", "outside_film", "diffusivity"];
+    let relations = ["inside_film", "outside_film", "diffusivity", "friction"];
     for span in spans {
         let value = |name: &str| span[name].as_f64().expect("a number");
         assert!(value("low") < value("high"), "{span}");

@@ -244,7 +244,7 @@ fn a_target_is_read_and_written() {
         (r#"{"wet_hours": 9000}"#, "target.wet_hours"),
         (r#"{"tea": 1}"#, "target.tea"),
     ] {
-        let error = read(&with(wrong)).expect_err(wrong).to_string();
+        let error = read(&with(wrong)).expect_err(wrong).sentence();
         assert!(error.contains(place), "{wrong}: {error}");
     }
 }

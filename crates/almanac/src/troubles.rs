@@ -172,7 +172,7 @@ impl Almanac {
         told.part(part, room, style)
     }
 
-    /// The project with one thing about a run's troubles entered: see [`edit`](mod@edit) for its words.
+    /// The project with one thing about a run's troubles entered: its words stand at the head of `troubles::edit`.
     ///
     /// # Errors
     /// What is wrong with it, as a sentence.

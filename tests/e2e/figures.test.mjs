@@ -42,12 +42,13 @@ function unopened(page) {
     // What holds digits and is no figure of the answer: names and notes that people gave, numbers of legs and places,
     // falls as they were typed, low and high of library rows, sentences about the project and their count, the drawings (each has its table), and the panel, whose
     // relations and sources hold digits and whose values open; spans of a library row stand with their source;
+    // shares of causes, beside which stands what speaks for and against each;
     // what a remedy would leave is of another run, and opens once it is made; forms of weather files, and by how much an hour is gone on; heads of the airflow's charts repeat what
     // its tables hold.
     const words =
       "input, select, option, svg, script, label, header, footer, .dw-cautions, .dw-opened, .dw-spoken, .dw-unit, " +
       ".dw-legs-table__leg, .dw-leg-card__head, .dw-flag__head, .dw-drawings__note, .dw-cases, .dw-leg-actions, " +
-      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-rests summary, .dw-answer__remedies, .dw-cures, .dw-airflow p, .dw-airflow b, .dw-airflow__head, .dw-chart__name, .dw-entries__origin, .dw-pick__told, .dw-legs__tube, .dw-year__file, .dw-year__steps, .dw-year__doubt .dw-sheets__acts, th[scope=row]";
+      ".dw-air__which, .dw-pick__told, .dw-pointer-steps, .dw-fault, .dw-rests ul, .dw-rests summary, .dw-answer__remedies, .dw-answer__cures, .dw-cures, .dw-troubles, .dw-airflow p, .dw-airflow b, .dw-airflow__head, .dw-chart__name, .dw-entries__origin, .dw-pick__told, .dw-legs__tube, .dw-year__file, .dw-year__steps, .dw-year__doubt .dw-sheets__acts, th[scope=row]";
     const named = new Map();
     for (const space of document.querySelectorAll(".dw-space__name, td > select option")) named.set(space.textContent.trim(), true);
     const walker = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);

@@ -294,7 +294,7 @@ for (const [width, height] of [
       await leg(page, 2).focus();
       await page.keyboard.press("Enter");
       await page.getByRole("button", { name: "Larger drawing" }).click();
-      await accessible(page, `${width} px, ${scheme}`);
+      await accessible(page, `${width} px, ${scheme}`, ".dw-route");
       await fits(page, `${width} px`);
     });
   }

@@ -110,7 +110,7 @@ for (const width of [360, 1440]) {
         await touchable(page, "on a phone", ".dw-pick, .dw-made-of");
       }
       await page.getByLabel("Tube of leg " + (width === 360 ? 2 : 1)).waitFor();
-      await accessible(page, "with what a leg is made of");
+      await accessible(page, "with what a leg is made of", ".dw-route, .dw-legs, .dw-air");
       await fits(page, "with what a leg is made of");
     });
   }

@@ -79,5 +79,5 @@ test("it is ranked by another column, fits, and can be used", async () => {
   await apply(page).first().waitFor();
   await fits(page, "remedies");
   await touchable(page, "remedies", ".dw-cures", 44);
-  await accessible(page, "remedies");
+  await accessible(page, "remedies", ".dw-cures-section");
 });

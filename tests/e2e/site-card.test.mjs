@@ -73,7 +73,7 @@ test("an installer goes from the empty page to the printed card, on a phone with
     await group(page, "Site card").getByLabel("Revision").fill("B");
     await touchable(page, "what is pressed with gloves on", ".dw-sheets", 48);
     await fits(page, "nothing beside the phone's edge");
-    await accessible(page, "the section on a phone");
+    await accessible(page, "the section on a phone", ".dw-sheets-section");
     const { project } = await saved(page);
     await group(page, "Site card").getByRole("button", { name: "Print the site card" }).tap();
     const pdf = await printed(page);
@@ -226,7 +226,7 @@ test("the card is shown in the page and saved as a document that needs nothing",
   await card.getByRole("heading", { name: "Site card", level: 1 }).waitFor();
   await card.getByText("This detector may not be sampling the duct").waitFor();
   await fits(page, "the card scrolls by itself");
-  await accessible(page, "with the card shown");
+  await accessible(page, "with the card shown", ".dw-sheets-section");
   const [download] = await Promise.all([
     page.waitForEvent("download"),
     card.getByRole("button", { name: "Save as HTML" }).tap(),
@@ -285,7 +285,7 @@ test("a visit is noted, compared and undone", async () => {
   assert.equal(await field(page, "Airflow").getAttribute("aria-invalid"), "true");
   await form(page).getByRole("button", { name: "Note the visit" }).tap();
   assert.equal(await page.evaluate(() => document.activeElement.name), "airflow_l_min", "the hand is led there");
-  await accessible(page, "with a wrong field");
+  await accessible(page, "with a wrong field", ".dw-sheets-section");
   await field(page, "Occasion").selectOption("as_fitted");
   await field(page, "Airflow").fill("24,5");
   assert.match(await told(page, "Airflow"), /^Below the span of 2\d\.\d to 31\.6 L\/min\.$/);

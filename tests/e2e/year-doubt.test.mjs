@@ -55,7 +55,7 @@ test("the figures are those of the command line", async () => {
   const words = (await page.locator("[data-year=doubt] .dw-year__sentence").innerText()).replace(/\s+/g, " ");
   assert.equal(words, said.sentences.join(" ").replace(/\s+/g, " "), "the same sentences");
   assert.match(words, /\d+ of 100 plausible cases are wet/, "so many of a hundred");
-  await accessible(page, "the doubt of a year");
+  await accessible(page, "the doubt of a year", ".dw-year-section");
   await page.setViewportSize({ width: 360, height: 800 });
   await fits(page, "the doubt on a phone");
 });

@@ -292,7 +292,7 @@ test("at every size nothing lies beside the page, all can be touched, and axe fi
   for (const [width, scheme] of [[360, "light"], [800, "dark"], [1440, "light"], [1440, "dark"]]) {
     const page = await opened(site, width, 1000, scheme);
     await fits(page, `at ${width} px`);
-    await accessible(page, `at ${width} px, ${scheme}`);
+    await accessible(page, `at ${width} px, ${scheme}`, ".dw-year-section");
     if (width === 360) await touchable(page, "on a phone", ".dw-year", 44);
     await page.close();
   }

@@ -1,4 +1,6 @@
 // What a person does in the section Sheets; what it says is made by the page's second module. The section Year asks by the same door.
+import "./dewrun-workshop-style.js";
+import { words } from "./dewrun-workshop-troubles.js";
 import { follow, onSheet } from "./dewrun-workshop-year.js";
 
 const FIELD = "\u001f";
@@ -8,11 +10,6 @@ const EMPTIED = /^(water-|note$|.*_(s|pa|l_min)$)/;
 const start = () => document.querySelector("script[type=module]").src;
 const file = (name) => new URL(name, start());
 const wired = new WeakMap();
-
-const style = document.createElement("link");
-style.rel = "stylesheet";
-style.href = file("dewrun-workshop.css");
-document.head.append(style);
 
 /** Wires a room: `ask` puts a question to the module, `take` puts another project on the desk, `day` is today. */
 function wire(room, ask, take, day) {
@@ -37,8 +34,9 @@ function wire(room, ask, take, day) {
   const kindOfSheet = (name, whole, after, file) => {
     const told = async (kind) => {
       part(`said${after}`).textContent = "";
-      const year = after && (await onSheet());
-      return texts(`${kind} ${filled("card")}${FIELD}page${NAME}${location.href.split("#")[0]}${FIELD}year${NAME}${year}`, [], `said${after}`);
+      const year = after === "-calculation" ? await onSheet() : "";
+      const more = [["page", location.href.split("#")[0]], ["year", year], ["cause", words()]];
+      return texts(`${kind} ${filled("card")}${more.map(([name, value]) => FIELD + name + NAME + value).join("")}`, [], `said${after}`);
     };
     const place = () => part(name === "site-card" ? "card" : name);
     const show = async () => {
@@ -149,6 +147,7 @@ function wire(room, ask, take, day) {
   const acts = {
     ...kindOfSheet("site-card", "site-document", "", "site-card.html"),
     ...kindOfSheet("calculation", "calculation-document", "-calculation", "calculation-sheet.html"),
+    ...kindOfSheet("service-card", "service-document", "-service", "service-card.html"),
     press,
     again,
     note,

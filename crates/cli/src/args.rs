@@ -320,6 +320,7 @@ pub(crate) struct Sheet {
 #[derive(Debug, Subcommand)]
 pub(crate) enum SheetKind {
     Site(SiteSheet),
+    Service(ServiceSheet),
     Calculation(CalculationSheet),
 }
 
@@ -355,6 +356,29 @@ pub(crate) struct SiteSheet {
     /// Units of the card.
     #[arg(long, value_enum, default_value_t = System::Si)]
     pub(crate) units: System,
+}
+
+/// Makes the service card: cause, cure, intervals, limits, baseline readings, order of checks, access and the visits so far.
+///
+/// As the site card, a document in HTML with the project as a printed code; the cause is that of `troubles`, found in the weather that the project names.
+/// Without weather the card leaves the cause open. Of several runs each has its own card.
+/// Exit status as with `assess`.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct ServiceSheet {
+    #[command(flatten)]
+    pub(crate) card: SiteSheet,
+    /// The log of troubles, as `troubles` reads it.
+    #[arg(long, value_name = "LOG")]
+    pub(crate) log: Option<PathBuf>,
+    /// Weather file that is taken, whatever the project names.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) weather: Option<PathBuf>,
+    /// Members of the ensemble that weighs it.
+    #[arg(long, value_name = "N", default_value_t = 64, value_parser = clap::value_parser!(u32).range(8..=16384))]
+    pub(crate) members: u32,
+    #[command(flatten)]
+    pub(crate) said: Said,
 }
 
 /// Makes the calculation sheet: inputs, relations and results, so that another engineer can check them.

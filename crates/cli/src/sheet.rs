@@ -1,6 +1,7 @@
 //! `dewrun sheet`: sheets of paper as documents in HTML.
 
 mod calculation;
+mod service;
 
 use std::fs;
 use std::io::{self, Write};
@@ -17,12 +18,25 @@ use crate::project::{self, complain_of, name_of};
 pub(crate) fn sheet(args: &Sheet, out: &mut impl Write) -> io::Result<Ending> {
     match &args.kind {
         SheetKind::Site(args) => site(args, out),
+        SheetKind::Service(args) => service::service(args, out),
         SheetKind::Calculation(args) => calculation::calculation_sheets(args, out),
     }
 }
 
 /// The cards of all runs asked for; what has none is said on the standard error.
 fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
+    cards(args, out, site_card)
+}
+
+/// What makes a card of a run.
+type Made = Result<SiteCard, DocumentError>;
+
+/// The cards of all runs asked for, each made by a function.
+fn cards(
+    args: &SiteSheet,
+    out: &mut impl Write,
+    make: impl Fn(&Told<'_>, &CardOptions<'_>) -> Made,
+) -> io::Result<Ending> {
     let name = name_of(&args.project);
     let loaded = project::load(&args.project)
         .and_then(|project| evaluate(&project, args.run.as_deref()).map(|runs| (project, runs)));
@@ -36,7 +50,7 @@ fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
     let mut cards = Vec::new();
     let mut ending = Ending::Dry;
     for run in &runs {
-        match card(args, &project, run) {
+        match card(args, &project, run, &make) {
             Ok(card) => {
                 cards.extend(card);
                 ending = ending.max(run.ending());
@@ -99,6 +113,7 @@ fn card(
     args: &SiteSheet,
     project: &Project,
     run: &Evaluated,
+    make: &impl Fn(&Told<'_>, &CardOptions<'_>) -> Made,
 ) -> Result<Option<SiteCard>, DocumentError> {
     if let Some(error) = run.error() {
         return Err(error.clone());
@@ -116,5 +131,5 @@ fn card(
         date: args.date.as_deref().unwrap_or_default(),
         revision: args.revision.as_deref().unwrap_or_default(),
     };
-    site_card(&told, &options).map(Some)
+    make(&told, &options).map(Some)
 }

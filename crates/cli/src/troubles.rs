@@ -9,10 +9,10 @@ use std::path::Path;
 use dewrun_advice::seed_of;
 use dewrun_document::output::{TroublesFile, TroublesOutput};
 use dewrun_document::{
-    DocumentError, Project, TroublesAsked, TroublesSaid, to_ensemble, troubles_found,
+    DocumentError, Project, TroublesAsked, TroublesFound, TroublesSaid, to_ensemble, troubles_found,
 };
 use dewrun_ensemble::{Climate, Kept, Plan};
-use dewrun_troubles::{Known, Modelled};
+use dewrun_troubles::{Answers, Known, Modelled};
 
 use crate::answer_json::write_answer;
 use crate::args::Troubles;
@@ -22,7 +22,7 @@ use crate::project::{self, asked_runs, complain_of, name_of};
 use crate::report::CAUTIONS;
 use crate::weather::given;
 use crate::year::files::Files;
-use said::Said;
+pub(crate) use said::Said;
 
 pub(crate) fn troubles(args: &Troubles, out: &mut impl Write) -> io::Result<Ending> {
     let understanding = given(&args.said, crate::args::System::Si);
@@ -33,7 +33,7 @@ pub(crate) fn troubles(args: &Troubles, out: &mut impl Write) -> io::Result<Endi
             return Ok(Ending::WrongCommandLine);
         }
     };
-    let bytes = match args.log.as_deref().map(read).transpose() {
+    let bytes = match args.log.as_deref().map(log_of).transpose() {
         Ok(bytes) => bytes,
         Err(sentence) => return failed(args, &sentence, out),
     };
@@ -46,13 +46,12 @@ pub(crate) fn troubles(args: &Troubles, out: &mut impl Write) -> io::Result<Endi
         Files::new(&args.project, packed.files).with(args.weather.as_deref(), understanding);
     let answered = asked_runs(&packed.project, args.run.as_deref()).and_then(|runs| {
         let position = runs.first().map_or(0, |(position, _)| *position);
-        of_run(
-            args,
-            &said,
-            (&packed.project, position),
-            bytes.as_deref(),
-            &files,
-        )
+        let asked = Asked {
+            said: Some(&said),
+            members: args.members,
+            log: bytes.as_deref(),
+        };
+        found_of(&asked, (&packed.project, position), &files).map(|(_, output)| output)
     });
     let output = match answered {
         Ok(output) => output,
@@ -68,19 +67,27 @@ pub(crate) fn troubles(args: &Troubles, out: &mut impl Write) -> io::Result<Endi
     write_answer(&name, answer.to_json(), Ending::Dry, out)
 }
 
-/// The bytes of a log.
-fn read(path: &Path) -> Result<Vec<u8>, String> {
+/// The bytes of a log; where there are none a sentence names it.
+pub(crate) fn log_of(path: &Path) -> Result<Vec<u8>, String> {
     let bytes = project::bytes_of(path);
     bytes.map_err(|error| format!("{}: {error}", name_of(path)))
 }
 
-fn of_run(
-    args: &Troubles,
-    said: &Said,
+/// What is asked of a run's troubles.
+pub(crate) struct Asked<'a> {
+    /// What the command line says of them.
+    pub(crate) said: Option<&'a Said>,
+    pub(crate) members: u32,
+    /// The bytes of a log.
+    pub(crate) log: Option<&'a [u8]>,
+}
+
+/// What is found of a run's troubles, and the answer.
+pub(crate) fn found_of(
+    asked: &Asked<'_>,
     (project, position): (&Project, usize),
-    bytes: Option<&[u8]>,
     files: &Files,
-) -> Result<TroublesOutput, DocumentError> {
+) -> Result<(TroublesFound, TroublesOutput), DocumentError> {
     let ensemble = to_ensemble(project, position)?;
     let Some(weather) = files.weather(ensemble.said.weather.as_ref()) else {
         return Err(no_file(position, &files.complaints()));
@@ -105,9 +112,9 @@ fn of_run(
     let plan = Plan::new(ensemble.usual.clone(), seed_of(&ensemble.names.run));
     let hourly = climate.hours(plan.usual());
     let hourly = hourly.map_err(|error| not_marched(position, error))?;
-    let members = usize::try_from(args.members).unwrap_or(usize::MAX);
+    let members = usize::try_from(asked.members).unwrap_or(usize::MAX);
     let rows_each = Kept::rows_each(climate.weather.len(), members);
-    let gathered = gather(&plan, climate, (args.members, rows_each));
+    let gathered = gather(&plan, climate, (asked.members, rows_each));
     let modelled = Modelled::of(&Known {
         plan: &plan,
         gathered: &gathered,
@@ -117,8 +124,15 @@ fn of_run(
     let Some(modelled) = modelled else {
         return Err(told_of(position, "no member of the ensemble has an answer"));
     };
-    let mut answers = said.answers(&project.note);
+    let mut answers = match asked.said {
+        Some(said) => said.answers(&project.note),
+        None => Answers::of_note(&project.note),
+    };
     answers.southern = place.latitude_deg.is_some_and(|degrees| degrees < 0.0);
+    let said = match asked.said {
+        Some(said) => said.over(kept),
+        None => kept,
+    };
     let asked = TroublesAsked {
         run: &ensemble.names.run,
         weather_file: &weather.reference.file,
@@ -126,11 +140,12 @@ fn of_run(
         members: gathered.count(),
         modelled: &modelled,
         answers: &answers,
-        log: bytes,
+        log: asked.log,
     };
-    let found = troubles_found(&said.over(kept), &asked);
+    let found = troubles_found(&said, &asked);
     let found = found.map_err(|sentence| told_of(position, &sentence))?;
-    Ok(found.output(&asked))
+    let output = found.output(&asked);
+    Ok((found, output))
 }
 
 fn failed(args: &Troubles, sentence: &str, out: &mut impl Write) -> io::Result<Ending> {

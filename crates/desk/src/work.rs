@@ -65,6 +65,10 @@ pub enum Work {
     SiteCard,
     /// The same as a document of its own.
     SiteDocument,
+    /// The service card's sheets, as HTML; of a [`Style`]. After the name stand the fields of the site card and `cause`, what is told of the cause as text.
+    ServiceCard,
+    /// The same as a document of its own.
+    ServiceDocument,
     /// What each field of a visit's form says; of a [`Style`]. After the name stand the fields.
     VisitTold,
     /// The project with the visit that a form is, or what is wrong with it; of a [`Style`]. After the name stand the fields.
@@ -115,6 +119,8 @@ const ALL: &[Work] = &[
     Work::CalculationDocument,
     Work::SiteCard,
     Work::SiteDocument,
+    Work::ServiceCard,
+    Work::ServiceDocument,
     Work::VisitTold,
     Work::WithVisit,
     Work::Stopwatch,
@@ -158,6 +164,8 @@ impl Work {
             Self::CalculationDocument => "calculation-document",
             Self::SiteCard => "site-card",
             Self::SiteDocument => "site-document",
+            Self::ServiceCard => "service-card",
+            Self::ServiceDocument => "service-document",
             Self::VisitTold => "visit-told",
             Self::WithVisit => "with-visit",
             Self::Stopwatch => "stopwatch",

@@ -11,7 +11,7 @@ mod timeline;
 use dewrun_quantity::Style;
 use dewrun_troubles::{Hours, Log, NextCheck, Ranking};
 
-pub use causes::{causes, sentence};
+pub use causes::{causes, in_words, sentence};
 pub use checks::next_check;
 pub use listed::listed;
 pub use timeline::timeline;

@@ -2,11 +2,11 @@
 
 mod checks;
 mod fit;
-mod foot;
+pub(crate) mod foot;
 mod joints;
 mod legs;
-mod measured;
-mod traps;
+pub(crate) mod measured;
+pub(crate) mod traps;
 
 use dewrun_document::DocumentError;
 use dewrun_drawing::{Emphasis, elevation_for_site, escaped, svg, whole_answer};
@@ -37,7 +37,13 @@ pub struct CardOptions<'a> {
     pub revision: &'a str,
 }
 
-/// A site card.
+/// What this card is called, and who signs it.
+const SITE: foot::Kind = foot::Kind {
+    name: "Site card",
+    by: ["Fitted by, date", "Checked by, date"],
+};
+
+/// A site card, or a service card.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SiteCard {
     /// Its sheets, to stand in a page that has their style.
@@ -73,22 +79,42 @@ pub fn site_card(told: &Told<'_>, options: &CardOptions<'_>) -> Result<SiteCard,
     let further: Vec<&[String]> = rest.chunks(options.paper.legs_on_further()).collect();
     let of = 1 + further.len();
     let content = first_sheet(told, options, &parts, code.as_ref(), (first, of));
-    let mut body = sheet(told, options, &content, density);
+    let mut body = sheet((told, options, &SITE), &content, density);
     for (place, rows) in further.iter().enumerate() {
         let numbered = Numbered {
             sheet: place + 2,
             of,
         };
         let content = further_sheet(told, options, rows, numbered);
-        body.push_str(&sheet(told, options, &content, Density::Close));
+        body.push_str(&sheet((told, options, &SITE), &content, Density::Close));
     }
-    Ok(SiteCard {
-        body: element("article", "dw-card", &body),
-        sheets: of,
+    Ok(as_card(&body, of, code, (told, options, &SITE)))
+}
+
+/// A card around so many sheets.
+pub(crate) fn as_card(
+    sheets: &str,
+    count: usize,
+    code: Option<PrintedCode>,
+    (told, options, kind): (&Told<'_>, &CardOptions<'_>, &foot::Kind),
+) -> SiteCard {
+    SiteCard {
+        body: element("article", "dw-card", sheets),
+        sheets: count,
         code,
-        title: format!("Site card, {}", told.names.run),
+        title: format!("{}, {}", kind.name, told.names.run),
         paper: options.paper,
-    })
+    }
+}
+
+/// A sheet with its head, set as roomily as can be.
+pub(crate) fn card_sheet(
+    told: &Told<'_>,
+    options: &CardOptions<'_>,
+    kind: &foot::Kind,
+    content: &str,
+) -> String {
+    sheet((told, options, kind), content, Density::Dense)
 }
 
 /// What stands on the first sheet beside legs and foot.
@@ -129,18 +155,22 @@ impl Parts {
 }
 
 /// A sheet with its head.
-fn sheet(told: &Told<'_>, options: &CardOptions<'_>, content: &str, density: Density) -> String {
+fn sheet(
+    (told, options, kind): (&Told<'_>, &CardOptions<'_>, &foot::Kind),
+    content: &str,
+    density: Density,
+) -> String {
     let (paper, density) = (options.paper.name(), density.name());
     let class = format!("dw-card__sheet dw-card__sheet--{paper} dw-card__sheet--{density}");
     element(
         "section",
         &class,
-        &format!("{}{content}", head(told, options.style)),
+        &format!("{}{content}", head(told, kind.name, options.style)),
     )
 }
 
-fn head(told: &Told<'_>, style: Style) -> String {
-    let name = element("h1", "", &format!("{MARK}Site card"));
+fn head(told: &Told<'_>, name: &str, style: Style) -> String {
+    let name = element("h1", "", &format!("{MARK}{name}"));
     let run = element("span", "dw-card__run", &escaped(&told.names.run));
     let example = if is_example(told) {
         element("b", "dw-card__example", "Example, not your site")
@@ -217,7 +247,7 @@ fn first_sheet(
         ),
         measured::table(&parts.measured),
         parts.last.clone(),
-        foot::first(told, options, code, Numbered { sheet: 1, of }),
+        foot::first(told, options, &SITE, code, Numbered { sheet: 1, of }),
     ]
     .concat()
 }
@@ -238,13 +268,13 @@ fn further_sheet(
         heading("Legs", "continued"),
         legs::table(rows, options.style),
         "<div class=\"dw-card__fill\"></div>".to_owned(),
-        foot::title_block(told, options, numbered),
+        foot::title_block(told, options, &SITE, numbered),
     ]
     .concat()
 }
 
 /// A detector that may not be sampling its duct comes first; then what is done first.
-fn blind(told: &Told<'_>, style: Style) -> String {
+pub(crate) fn blind(told: &Told<'_>, style: Style) -> String {
     if told.whole.blind.is_none() {
         return String::new();
     }
@@ -266,7 +296,7 @@ fn blind(told: &Told<'_>, style: Style) -> String {
 }
 
 /// The elevation of a tube with its note, and its height, px.
-fn drawing(told: &Told<'_>, tube: Tube, style: Style) -> (String, f64) {
+pub(crate) fn drawing(told: &Told<'_>, tube: Tube, style: Style) -> (String, f64) {
     let names = told.drawing_names();
     let drawn = elevation_for_site(&told.view(&names, tube, style));
     let unit = match style.units {

@@ -84,6 +84,43 @@ impl Cause {
         }
     }
 
+    /// What cures it, in words: common practice, no source.
+    #[must_use]
+    pub const fn cure(self) -> &'static str {
+        match self {
+            Self::LowPointWater => {
+                "Let the water out; then a trap at the low point within reach, or a fall without a low point; the section Remedies has the smallest of each."
+            }
+            Self::Mist => {
+                "Shed the water before the detector on a bare length that falls to a trap, then warm the air a little; the section Remedies has the sizes."
+            }
+            Self::Frost => {
+                "Insulate or warm the tube where it is coldest, and drain what thaws; the section Remedies has the sizes and what a failed heating leaves."
+            }
+            Self::FilterLoading => {
+                "Change the filter, and sooner the next time; what loads it so fast is looked for in the duct."
+            }
+            Self::FilterMissing => "Fit the filter that belongs to the device.",
+            Self::PartedTube => {
+                "Push joints home and seal them, sleeves through walls too; then smoke at the duct end."
+            }
+            Self::DryTrap => {
+                "Fill the seal, and see why it dries: its depth against the suction, and how long no water comes."
+            }
+            Self::HolesFouled => "Clean the holes and blow the tube through from the detector off.",
+            Self::DuctSwitching => {
+                "Measure with the duct fan off and on, and set limits that both keep, within the listed range."
+            }
+            Self::FanWeak => "Mend the supply, or replace the fan or the detector.",
+            Self::LimitsBad => {
+                "Set the limits anew from the airflow as fitted, within the listed range, and never wider to cure water."
+            }
+            Self::None => {
+                "Nothing that is known here cures it: note what comes when, and look again."
+            }
+        }
+    }
+
     /// Whether its troubles follow the weather.
     #[must_use]
     pub const fn follows_weather(self) -> bool {

@@ -63,6 +63,8 @@ pub(crate) fn found(work: Work, asked: &Asked<'_>) -> Result<Found, String> {
         Work::CalculationDocument => text(calculation::whole_document(asked)?),
         Work::SiteCard => text(site_card::body(asked)?),
         Work::SiteDocument => text(site_card::whole_document(asked)?),
+        Work::ServiceCard => text(site_card::service_body(asked)?),
+        Work::ServiceDocument => text(site_card::service_document(asked)?),
         Work::VisitTold => text(visits::told(asked)?),
         Work::WithVisit => text(visits::with_visit(asked)?),
         Work::Stopwatch => text(stopwatch::told(asked)?),

@@ -16,7 +16,7 @@ const DAY_S: i64 = 86_400;
 const WEEKDAYS: [&str; 7] = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"];
 
 /// What the command line says of troubles.
-pub(super) struct Said {
+pub(crate) struct Said {
     order: Option<DateOrder>,
     words: Vec<(String, EventKind)>,
     period: Option<(i64, i64)>,

@@ -13,6 +13,7 @@ mod remedies;
 mod running;
 mod sheet;
 mod sheet_calculation;
+mod sheet_service;
 mod troubles;
 mod wording;
 mod year;

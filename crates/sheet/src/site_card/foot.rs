@@ -8,10 +8,20 @@ use crate::printed_code::{PrintedCode, QUIET_MODULES};
 use crate::title_block::{Numbered, TitleBlock, is_example};
 use crate::told::Told;
 
+/// A kind of card.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Kind {
+    /// What it is called.
+    pub(crate) name: &'static str,
+    /// Who signs it.
+    pub(crate) by: [&'static str; 2],
+}
+
 /// The foot of the first sheet.
 pub(crate) fn first(
     told: &Told<'_>,
     options: &CardOptions<'_>,
+    kind: &Kind,
     code: Option<&PrintedCode>,
     numbered: Numbered,
 ) -> String {
@@ -21,7 +31,7 @@ pub(crate) fn first(
     );
     let cautions = element("div", "dw-card__cautions", CAUTIONS);
     let remarks = element("div", "dw-card__remarks", &remarks);
-    let title = title_block(told, options, numbered);
+    let title = title_block(told, options, kind, numbered);
     let left = element(
         "div",
         "dw-card__left",
@@ -64,16 +74,17 @@ fn code_of(code: Option<&PrintedCode>, options: &CardOptions<'_>) -> String {
 pub(crate) fn title_block(
     told: &Told<'_>,
     options: &CardOptions<'_>,
+    kind: &Kind,
     numbered: Numbered,
 ) -> String {
     let block = TitleBlock {
-        sheet: "Site card",
+        sheet: kind.name,
         note: if is_example(told) {
             "Example, not your site"
         } else {
             "do not scale off"
         },
-        by: ["Fitted by, date", "Checked by, date"],
+        by: kind.by,
         revision: options.revision,
         date: options.date,
     };

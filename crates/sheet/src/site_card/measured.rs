@@ -260,7 +260,7 @@ fn asked(name: &str, kind: Kind, [value, low, high]: [f64; 3], why: &str, style:
 }
 
 /// A value that was entered in SI: with its digits there, rounded in other units.
-fn shown(kind: Kind, value: f64, style: Style) -> Written {
+pub(crate) fn shown(kind: Kind, value: f64, style: Style) -> Written {
     match style.units {
         Units::Si => kind.show_entered(value, style),
         Units::InchPound => kind.show(value, style),

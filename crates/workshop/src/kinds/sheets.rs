@@ -47,6 +47,7 @@ pub(super) fn html(asked: &Asked<'_>) -> Result<String, String> {
         .collect();
     Ok([
         CARD.to_owned(),
+        SERVICE.to_owned(),
         CALCULATION.to_owned(),
         WATCH.to_owned(),
         FORM_BEGINS.to_owned(),
@@ -74,6 +75,15 @@ const CARD: &str = "\
 <button type=\"button\" class=\"dw-button\" data-do=\"save\">Save as HTML</button></p>\
 <p role=\"status\" data-room=\"said\"></p>\
 <div class=\"dw-scroll dw-sheets__card\" data-room=\"card\" role=\"region\" aria-label=\"Site card\" tabindex=\"0\" hidden></div></div>";
+
+const SERVICE: &str = "\
+<div class=\"dw-sheets__part dw-sheets__part--wide\" role=\"group\" aria-labelledby=\"service-card\"><h3 id=\"service-card\" class=\"dw-air__name\">Service card</h3>\
+<p>For whoever comes to a trouble: its cause as the section Troubles tells it, what cures it, intervals and limits, baseline readings, the order of checks, access, the visits so far. Paper, revision and day are those above.</p>\
+<p class=\"dw-sheets__acts\"><button type=\"button\" class=\"dw-button\" data-do=\"print-service\">Print the service card</button>\
+<button type=\"button\" class=\"dw-button\" data-do=\"show-service\" aria-expanded=\"false\">Show it here</button>\
+<button type=\"button\" class=\"dw-button\" data-do=\"save-service\">Save as HTML</button></p>\
+<p role=\"status\" data-room=\"said-service\"></p>\
+<div class=\"dw-scroll dw-sheets__card\" data-room=\"service-card\" role=\"region\" aria-label=\"Service card\" tabindex=\"0\" hidden></div></div>";
 
 const CALCULATION: &str = "\
 <div class=\"dw-sheets__part dw-sheets__part--wide\" role=\"group\" aria-labelledby=\"calculation\"><h3 id=\"calculation\" class=\"dw-air__name\">Calculation sheet</h3>\

@@ -2,7 +2,9 @@
 
 use dewrun_desk::style_of;
 use dewrun_document::{DocumentError, Names, to_run};
-use dewrun_sheet::{CardOptions, Paper, SiteCard, Told, document, site_card};
+use dewrun_sheet::{
+    CardOptions, CauseTold, Paper, SiteCard, Told, document, service_card, site_card,
+};
 
 use super::visits::{fields, text, whole};
 use crate::asked::Asked;
@@ -17,7 +19,29 @@ pub(super) fn whole_document(asked: &Asked<'_>) -> Result<String, String> {
     made(asked).map(|card| document(&[card]))
 }
 
+/// The sheets of the service card, to stand in the page.
+pub(super) fn service_body(asked: &Asked<'_>) -> Result<String, String> {
+    service(asked).map(|card| card.body)
+}
+
+/// The same as a document of its own.
+pub(super) fn service_document(asked: &Asked<'_>) -> Result<String, String> {
+    service(asked).map(|card| document(&[card]))
+}
+
 fn made(asked: &Asked<'_>) -> Result<SiteCard, String> {
+    with_options(asked, site_card)
+}
+
+fn service(asked: &Asked<'_>) -> Result<SiteCard, String> {
+    let cause = CauseTold::of_text(text(&fields(asked.words), "cause"));
+    with_options(asked, |card, options| service_card(card, &cause, options))
+}
+
+fn with_options(
+    asked: &Asked<'_>,
+    make: impl Fn(&Told<'_>, &CardOptions<'_>) -> Result<SiteCard, DocumentError>,
+) -> Result<SiteCard, String> {
     let (style, _) = style_of(asked.numbers);
     let names = names(asked)?;
     let card = told(asked, &names)?;
@@ -30,7 +54,7 @@ fn made(asked: &Asked<'_>) -> Result<SiteCard, String> {
         date: text(&fields, "date"),
         revision: text(&fields, "revision"),
     };
-    site_card(&card, &options).map_err(|error| error.sentence())
+    make(&card, &options).map_err(|error| error.sentence())
 }
 
 /// The paper that a form names.

@@ -1,0 +1,72 @@
+//! `dewrun sheet service`: the service card, with the cause where weather is known.
+
+use std::io::{self, Write};
+
+use dewrun_document::Project;
+use dewrun_drawing::troubles::{Found, in_words};
+use dewrun_sheet::{CauseTold, service_card};
+use dewrun_troubles::Answers;
+
+use super::cards;
+use crate::args::ServiceSheet;
+use crate::exit::Ending;
+use crate::project::{complain_of, load_packed, name_of};
+use crate::troubles::{Asked, found_of, log_of};
+use crate::weather::given;
+use crate::year::files::Files;
+
+/// The cards of all runs asked for; a log that can't be read is said on the standard error.
+pub(super) fn service(args: &ServiceSheet, out: &mut impl Write) -> io::Result<Ending> {
+    let log = match args.log.as_deref().map(log_of).transpose() {
+        Ok(log) => log,
+        Err(error) => {
+            eprintln!("dewrun: {error}");
+            return Ok(Ending::Failed);
+        }
+    };
+    let name = name_of(&args.card.project);
+    let files = load_packed(&args.card.project).map(|packed| packed.files);
+    let files = files.unwrap_or_default();
+    let said = match given(&args.said, args.card.units) {
+        Ok(said) => said,
+        Err(sentence) => {
+            eprintln!("dewrun: {sentence}");
+            return Ok(Ending::WrongCommandLine);
+        }
+    };
+    let files = Files::new(&args.card.project, files).with(args.weather.as_deref(), said);
+    let cause = |project: &Project, position: usize| {
+        let has_weather = project.weather.is_some() || args.weather.is_some();
+        if !has_weather {
+            return CauseTold::default();
+        }
+        let asked = Asked {
+            said: None,
+            members: args.members,
+            log: log.as_deref(),
+        };
+        match found_of(&asked, (project, position), &files) {
+            // Without a log and without an answer nobody has looked for a cause.
+            Ok((found, _)) if found.log.is_none() && Answers::of_note(&project.note).is_empty() => {
+                CauseTold::default()
+            }
+            Ok((found, _)) => {
+                let words = in_words(&Found {
+                    log: found.log.as_ref(),
+                    ranking: &found.ranking,
+                    spans: &found.spans,
+                    checks: &found.checks,
+                });
+                CauseTold::of_text(&words.join("\n"))
+            }
+            Err(error) => {
+                complain_of(&name, &error);
+                CauseTold::default()
+            }
+        }
+    };
+    cards(&args.card, out, |told, options| {
+        let cause = cause(told.project, told.run_index);
+        service_card(told, &cause, options)
+    })
+}

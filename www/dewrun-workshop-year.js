@@ -1,6 +1,7 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 import { Members } from "./dewrun-workshop-members.js";
+import { MOST_PACKED, isPacked, save, unpack } from "./dewrun-workshop-packed.js";
 import * as remedies from "./dewrun-workshop-remedies.js";
 import * as troubles from "./dewrun-workshop-troubles.js";
 
@@ -14,16 +15,11 @@ const SOON = 120;
 const FIELD = "\u001f";
 /** What a project begins with, and a link that carries one. */
 const PROJECT = /^\s*(\{|\S*#v1=)/;
-/** What a project says at its head that was saved with its files. */
-const PACKED = "dewrun-packed";
 /** What a weather file has: a number and what sets it off; or it says so by its name. */
 const WEATHER = /\d\s*[,;\t]/;
 const NAMES = /\.(epw|tm2|tmy3?|csv|tsv|txt|dat)$/i;
-/** Files of projects are far smaller; packed ones hold a year or a few, bytes. */
+/** Files of projects are far smaller, bytes. */
 const MOST = 1 << 24;
-const MOST_PACKED = 1 << 26;
-/** Letters of a file are put together in slices. */
-const SLICE = 1 << 15;
 
 const BY_KEY = {
   ArrowLeft: -24,
@@ -35,6 +31,8 @@ const BY_KEY = {
   Home: -1e6,
   End: 1e6,
 };
+/** An invented year, which comes with the page. */
+const EXAMPLE = "gull-harbour.csv";
 const STEPS = [
   [-24, "\u22121 day"],
   [-1, "\u22121 h"],
@@ -84,6 +82,8 @@ let [map, at] = [0, undefined];
 /** A weather file that came before there was a project, and files that came with one. */
 let waiting;
 let brought = [];
+/** The invented year was asked for. */
+let isFetched = false;
 /** The figure of the year that is open, and what opened it. */
 let figure;
 let announced;
@@ -196,7 +196,7 @@ function marks() {
 /** A file that was dropped: a project's text, or nothing where it is weather. */
 export async function offer(file) {
   const head = await file.slice(0, 4096).text();
-  if (head.includes(PACKED) && file.size <= MOST_PACKED) return unpacked(await file.text());
+  if (isPacked(head) && file.size <= MOST_PACKED) return unpacked(await file.text());
   const isProject = /\.json$/i.test(file.name) || PROJECT.test(head);
   if (!isProject && room?.isConnected) open(file);
   else if (!isProject && !head.includes("\0") && (NAMES.test(file.name) || WEATHER.test(head))) {
@@ -209,49 +209,12 @@ export async function offer(file) {
 
 /** The project in a text that holds its files too; these are read once it asks for them. */
 async function unpacked(text) {
-  let packed;
-  try {
-    packed = JSON.parse(text);
-    brought = await Promise.all(packed.files.map(inflated));
-    return packed.project;
-  } catch {
-    brought = [];
-    // Whoever reads projects says where the text is damaged; else a file in it is.
-    if (!packed || !room?.isConnected) return text;
-    return void tellFault("The project was not taken in: a file in it is damaged, save it anew. The open project is unchanged.");
-  }
-}
-
-async function inflated({ name, bytes, deflated }) {
-  const signs = Uint8Array.from(atob(deflated), (sign) => sign.charCodeAt(0));
-  const stream = new Blob([signs]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
-  const parts = [];
-  let length = 0;
-  for (const reader = stream.getReader(); ; ) {
-    const { value, done } = await reader.read();
-    if (done) break;
-    length += value.length;
-    // A few bytes may stand for gigabytes.
-    if (bytes < length) throw reader.cancel();
-    parts.push(value);
-  }
-  if (length !== bytes) throw length;
-  return new File(parts, name);
-}
-
-/** Saves the project with its weather file, as the command line does. */
-async function save({ file }) {
-  const stream = file.stream().pipeThrough(new CompressionStream("deflate-raw"));
-  const packed = new Uint8Array(await new Response(stream).arrayBuffer());
-  let signs = "";
-  for (let at = 0; at < packed.length; at += SLICE) signs += String.fromCharCode(...packed.subarray(at, at + SLICE));
-  const files = [{ name: file.name, bytes: file.size, deflated: btoa(signs) }];
-  const text = JSON.stringify({ format: PACKED, version: 1, project: now.project, files }, null, 2);
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(new Blob([`${text}\n`], { type: "application/json" }));
-  link.download = "project-with-weather.json";
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+  const found = await unpack(text);
+  brought = found.files ?? [];
+  if (found.project) return found.project;
+  // Whoever reads projects says where the text is damaged; else a file in it is.
+  if (!found.isDamaged || !room?.isConnected) return text;
+  return void tellFault("The project was not taken in: a file in it is damaged, save it anew. The open project is unchanged.");
 }
 
 /** Style, width and size of text, the map, and the step where one is picked. */
@@ -317,11 +280,11 @@ function wire() {
   room.addEventListener("pointermove", (event) => event.buttons && pick(event));
 }
 
-/** An invented year, which comes with the page. */
 async function example() {
+  isFetched = true;
   const start = document.querySelector("script[type=module]").src;
-  const answer = await fetch(new URL("gull-harbour.csv", start));
-  if (answer.ok) open(new File([await answer.blob()], "gull-harbour.csv"));
+  const answer = await fetch(new URL(EXAMPLE, start));
+  if (answer.ok) open(new File([await answer.blob()], EXAMPLE));
   else tellFault("The invented year did not arrive: try again when there is a network.");
 }
 
@@ -387,6 +350,8 @@ function works(words) {
 }
 
 function rests() {
+  // What waited for the year goes on once it is painted.
+  requestAnimationFrame(() => setTimeout(() => document.dispatchEvent(new Event("year-rests"))));
   part("work").hidden = true;
   part("share").value = 0;
   part("all").classList.remove("dw-stale");
@@ -429,9 +394,9 @@ const on = {
     if (hash === now.hash && project === now.project) again();
     else take(project);
   },
-  file: save,
+  file: ({ file }) => save(now.project, file),
   sheet: ({ text }) => onSheetDone(text),
-  lend: ({ file }) => members.lent(file),
+  lend: ({ file, module }) => members.lent(file, module),
   doubt: (body) => doubt.shows(body),
   missing() {
     rests();
@@ -439,6 +404,8 @@ const on = {
     const own = brought.find(({ name }) => name === file);
     brought = [];
     if (own) return open(own);
+    // The weather of the worked cases comes with the page.
+    if (file === EXAMPLE && !isFetched) return example();
     put("told", `<p><b>${escaped(file)}</b> is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
     hides();
   },

@@ -15,7 +15,7 @@ pub struct Example {
 }
 
 /// All of them.
-pub const EXAMPLES: [Example; 4] = [
+pub const EXAMPLES: [Example; 5] = [
     Example {
         name: "make-up-air",
         title: "Humid make-up air, cool corridor",
@@ -39,6 +39,12 @@ pub const EXAMPLES: [Example; 4] = [
         title: "Flexible tube over a ceiling",
         teaches: "It sags and seals itself with its own water.",
         text: include_str!("../../../demo/sagging-tube.json"),
+    },
+    Example {
+        name: "laundry-exhaust",
+        title: "Laundry exhaust, a season of troubles",
+        teaches: "Airflow low at dawn, again and again.",
+        text: include_str!("../../../demo/laundry-exhaust.json"),
     },
 ];
 

@@ -1,7 +1,7 @@
 // Troubles: their log is kept like a weather file, under the hash of its bytes, and weighed over plausible years.
 import { find, keep } from "./almanac-files.js";
 
-const PARTS = ["answers", "read", "correct", "seen", "causes", "check", "timeline", "table", "rests"];
+const PARTS = ["answers", "read", "correct", "seen", "causes", "check", "advice", "timeline", "table", "rests", "words"];
 
 /** The log that was read last, by its hash. */
 const last = {};
@@ -26,10 +26,11 @@ function joined(members, of, Kind) {
   return [all, Uint32Array.from(parts, (one) => one.length)];
 }
 
-/** What the worker does about troubles: `isNewest` says whether a job is still the newest, `hold` reads the weather file of a project where it is not held. */
-export const does = (almanac, tell, isNewest, hold) => ({
+/** What the worker does about troubles: `offers` gives what the module offers, `isNewest` says whether a job is still the newest, `hold` reads the weather file of a project where it is not held. */
+export const does = (offers, tell, isNewest, hold) => ({
   /** The causes of a run's troubles, by the members of a name; it says where it lacks them. */
   async troubles(job, { key, project, run, numbers, hash, members }) {
+    const almanac = offers();
     if (key && !almanac.troubles_know(key)) {
       if (!members) return tell(job, "lacks", { key });
       await hold(project);
@@ -49,7 +50,7 @@ export const does = (almanac, tell, isNewest, hold) => ({
   /** The project with one thing about troubles entered; a new log is kept. */
   async entered(job, { project, run, what, file, hash }) {
     const log = file ? await bytesIn(file) : await bytesOf(hash);
-    const changed = almanac.troubles_entered(project, run, what, log);
+    const changed = offers().troubles_entered(project, run, what, log);
     if (typeof changed !== "string") return tell(job, "not-entered", { sentence: changed[0] });
     let isKept = true;
     if (file) {

@@ -161,11 +161,16 @@ function reads(file) {
 
 const sentenceOf = (words) => `${words[0].toUpperCase()}${words.slice(1)}`;
 
+/** The cause in words for paper, as far as it is told; a line each. */
+let told = "";
+export const words = () => told;
+
 /** Answers of the worker. */
 export const on = {
   "ranked-troubles"(body) {
     if (!room) return;
     for (const name of ["answers", "read", "correct", "seen", "causes", "check", "timeline", "table", "rests"]) put(name, body[name]);
+    told = body.words;
     part("found").classList.remove("dw-stale");
     part("otherwise").hidden = !body.correct;
     part("evidence").hidden = !body.timeline;

@@ -143,7 +143,10 @@ const STORIES = {
     assert.match(await answer(page), /^On such a route, in such an hour, it is wet: [\d.]+ g\/h, part of it frost/);
     const words = plain(await first(page).innerText());
     assert.match(words, /Water may be the cause\./);
-    assert.match(words, /causes are not weighed yet/);
+    const causes = page.getByRole("region", { name: "Likely causes" });
+    await causes.getByText(/is the likeliest by what was answered, \d+ of 100/).waitFor();
+    assert.ok(1 < (await causes.locator("tr[data-cause]").count()), "a ranked list");
+    assert.ok(await causes.locator("[data-check-name]").isVisible(), "with the next check");
 
     const project = await drawn(page);
     assert.match(project.note, /^Trouble: airflow low\.\nMostly: winter\./);

@@ -5,6 +5,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { test } from "node:test";
+import { sheets as sheetsOf } from "./codes.mjs";
 import { ROOT, dewrun } from "./harness.mjs";
 import { accessible, fits, saved, touchable } from "./looks.mjs";
 import { GULL_HARBOUR, chosen, hand, ready } from "./weather.mjs";
@@ -188,6 +189,47 @@ for (const [width, height, scheme] of [[360, 780, "light"], [800, 900, "dark"], 
     await section(page).getByText("as table", { exact: true }).click();
     await fits(page, "troubles");
     if (width === 360) await touchable(page, "troubles", ".dw-troubles", 44);
-    await accessible(page, "troubles");
+    await accessible(page, "troubles", ".dw-troubles-section");
   });
 }
+
+test("after the cause the service card is printed: cause, next check, intervals, order of checks, cautions, on whole sheets", async () => {
+  const page = await laundry();
+  await page.evaluate(() => {
+    window.printed = 0;
+    window.print = () => (window.printed += 1);
+  });
+  await paste(page, LIST);
+  await part(page, "named").getByText("17 rows").waitFor(LONG);
+  await section(page).scrollIntoViewIfNeeded();
+  await weighed(page);
+  const sentence = (await part(page, "sentence").innerText()).split(".")[0];
+  const check = await part(page, "check").locator("[data-check-name]").innerText();
+  const card = page.getByRole("region", { name: "Sheets" }).getByRole("group", { name: "Service card", exact: true });
+  for (const [paper, height] of [["A4", 297], ["Letter", 279.4]]) {
+    await page.getByLabel("Paper").selectOption(paper);
+    await card.getByRole("button", { name: "Show it here" }).click();
+    const shown = card.getByRole("region", { name: "Service card" });
+    await shown.getByRole("heading", { name: "Service card", level: 1 }).first().waitFor();
+    const text = (await shown.innerText()).replace(/\s+/g, " ");
+    for (const words of [sentence, check.split("\n")[0], "Intervals and limits", "Order of checks", "Access", "History of visits", "Advice for competent people."]) {
+      assert.ok(text.includes(words.replace(/\s+/g, " ").trim()), `${paper}: ${words}`);
+    }
+    const sheets = await shown.locator(".dw-card__sheet").evaluateAll(async (sheets) => {
+      await document.fonts.ready;
+      const over = (sheet) => [...sheet.querySelectorAll("td, th, p, li")].filter((cell) => cell.scrollWidth > cell.clientWidth + 1 && cell.clientWidth).map((cell) => cell.innerText);
+      return sheets.map((sheet) => ({ height: (sheet.getBoundingClientRect().height / 96) * 25.4, over: over(sheet) }));
+    });
+    assert.equal(sheets.length, 2, `${paper}: two sheets`);
+    for (const sheet of sheets) {
+      assert.ok(Math.abs(sheet.height - height) < 0.3, `${paper}: ${sheet.height} mm`);
+      assert.deepEqual(sheet.over, [], paper);
+    }
+    await accessible(page, `the service card on ${paper}`, ".dw-sheets-section");
+    await card.getByRole("button", { name: "Show it here" }).click();
+  }
+  await card.getByRole("button", { name: "Print the service card" }).click();
+  await page.waitForFunction(() => window.printed === 1, undefined, LONG);
+  const pdf = await page.pdf({ preferCSSPageSize: true });
+  assert.equal(sheetsOf(pdf), 2, "two sheets go to the printer");
+});

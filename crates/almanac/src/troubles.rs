@@ -9,7 +9,7 @@ use std::borrow::Cow;
 use dewrun_desk::{OpenProject, style_of};
 use dewrun_document::{Project, TroublesAsked, TroublesFound, TroublesSaid, read, troubles_found};
 use dewrun_drawing::troubles::{
-    Found as Drawn, Modelled as Shown, causes, listed, next_check, timeline,
+    Found as Drawn, Modelled as Shown, causes, in_words, listed, next_check, timeline,
 };
 use dewrun_drawing::year::Year;
 use dewrun_drawing::{Room, svg};
@@ -209,7 +209,15 @@ impl Told {
             "correct" => form::correct(self.found.list.as_ref(), &self.project),
             "seen" => form::seen(&self.said),
             "causes" => causes(&drawn, style),
+            // Without a log and without an answer nobody has looked for a cause.
+            "words"
+                if self.found.log.is_none() && Answers::of_note(&self.project.note).is_empty() =>
+            {
+                String::new()
+            }
+            "words" => in_words(&drawn).join("\n"),
             "check" => next_check(&drawn, true, style),
+            "advice" => next_check(&drawn, false, style),
             "timeline" => shown
                 .and_then(|shown| timeline(&drawn, &shown, room))
                 .map_or_else(String::new, |scene| svg(&scene)),

@@ -1,6 +1,7 @@
 //! The ways to the world outside the page's own state: address, window, sizes on the screen.
 
 pub(crate) mod after_paint;
+pub(crate) mod causes;
 pub(crate) mod clock;
 pub(crate) mod element_width;
 pub(crate) mod escape;

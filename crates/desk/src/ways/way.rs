@@ -63,7 +63,7 @@ impl Way {
                 "Lay the tube leg by leg, from the duct on. Where a trap goes and how far hangers stand apart is not shown here yet."
             }
             Self::Trouble => {
-                "Six taps; what you don\u{2019}t answer stays assumed. So far the answer is the steady one for the route that you describe: causes are not weighed yet."
+                "Six taps; what you don\u{2019}t answer stays assumed. The likely causes follow each tap, and what to look at next; once the route is drawn, a list of what happened when sharpens them."
             }
         }
     }

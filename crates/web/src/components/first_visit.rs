@@ -15,6 +15,7 @@ use super::projects::projects;
 use super::section_head::section_head;
 use super::stale_note::stale_note;
 use super::toggle::Toggle;
+use super::troubles::likely_causes;
 use super::worked_cases::worked_cases;
 use crate::element::{El, each, el};
 use crate::state::use_desk;
@@ -86,6 +87,10 @@ pub(crate) fn first_visit() -> Vec<El> {
         .child(asked)
         .child(el("div").class("dw-first__answer").child(draw).child(told))
         .child(stale_note())
+        .child(each(move || match Way::ALL[place.get()] {
+            Way::Trouble => vec![untrack(likely_causes)],
+            _ => Vec::new(),
+        }))
         .child(opened_figure("first"));
     let route = el("section")
         .attr("aria-labelledby", "route")

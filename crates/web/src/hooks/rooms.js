@@ -18,3 +18,8 @@ export function put(room, html, ask, take, day) {
 export async function offer(file) {
   return (await load("year")).offer(file);
 }
+
+/** Ranks the causes of a project's troubles into a place on the empty page. */
+export function rank(place, project, numbers) {
+  load("causes").then((causes) => causes.rank(place, project, numbers));
+}

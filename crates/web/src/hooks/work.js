@@ -3,6 +3,9 @@ import { load } from "./workshop.js";
 
 /** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
 const PATIENCE = 500;
+/** Where a year is shown it follows a change first: cores are few. Nothing waits longer for it, ms. */
+const YEAR_FIRST = 400;
+const YEAR = "[data-year=all]:not([hidden])";
 
 /** What is to be done with an answer, by the channel it was asked on. */
 const takers = [];
@@ -14,6 +17,10 @@ let isReady = false;
 /** The worker said something since it was last asked for something newer. */
 let isHeard = false;
 let isBusyHere = false;
+/** What waits for the year, by its channel: whether it replaces something that was sent. */
+const held = new Map();
+let released;
+document.addEventListener("year-rests", release);
 
 /** Opens a channel; `take` gets the number of a job and its answer: numbers, a text, or a sentence in a list why there is none. */
 export function open(take) {
@@ -23,13 +30,29 @@ export function open(take) {
 /** Asks for work and gives the number of the job. */
 export function ask(channel, kind, project, run, numbers) {
   const job = ++jobs;
-  const isNewer = isReady && asked.has(channel);
+  const isNewer = isReady && asked.has(channel) && !held.has(channel);
   // The numbers lie in the memory of the module, which moves.
   asked.set(channel, { job, kind, body: { channel, project, run, numbers: numbers.slice() } });
   if (worker === undefined) begin();
   if (!worker) here();
+  else if (isReady && document.querySelector(YEAR)) hold(channel, isNewer);
   else if (isReady) send(asked.get(channel), isNewer);
   return job;
+}
+
+/** Keeps a question until the year stands; what it replaces goes on no longer. */
+function hold(channel, isNewer) {
+  if (isNewer) worker.postMessage({ kind: "stop", body: { channel } });
+  held.set(channel, isNewer || held.get(channel));
+  clearTimeout(released);
+  released = setTimeout(release, YEAR_FIRST);
+}
+
+function release() {
+  clearTimeout(released);
+  const all = [...held];
+  held.clear();
+  for (const [channel, isNewer] of all) if (isReady && asked.has(channel)) send(asked.get(channel), isNewer);
 }
 
 function begin() {
@@ -45,6 +68,7 @@ function begin() {
     isHeard = true;
     if (kind === "ready") {
       isReady = true;
+      held.clear();
       for (const message of asked.values()) send(message);
     } else if (kind !== "going") {
       answer(job, body);

@@ -1,7 +1,7 @@
 // Reads weather files and marches through years away from the page, in slices: newer work comes in between two of them.
 import { find, keep } from "./almanac-files.js";
 import { does as troubles } from "./almanac-troubles.js";
-import { load, run } from "./module.js";
+import { compiled, run, scriptOf } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
@@ -21,7 +21,10 @@ const breath = () =>
     turns.port2.postMessage(null);
   });
 
-const almanac = await run(await load("dewrun-almanac"));
+const NAME = "dewrun-almanac";
+/** The module, compiled, and what it offers; both stand before a message is answered. */
+let module;
+let almanac;
 
 /** The newest job of each kind; work of another is given up. */
 const newest = { read: 0, follow: 0, member: 0, cures: 0, troubles: 0 };
@@ -33,8 +36,18 @@ const tell = (job, kind, body) => self.postMessage({ job, kind, body });
 /** Humidities below freezing are taken as the project says. */
 const AS_SAID = -1;
 
+/** The reading that is under way: another begins when it has ended. */
+let reading = Promise.resolve();
+
 /** Reads a file as a project says, or as it is found without one, and holds it: true, a sentence why not, or nothing where newer work came in. */
-async function read(file, said, over, isWanted, going) {
+function read(...asked) {
+  const own = reading.then(() => readNow(...asked));
+  reading = own.catch(() => {});
+  return own;
+}
+
+async function readNow(file, said, over, isWanted, going) {
+  if (!isWanted()) return;
   const wrong = almanac.read_begin(said, over);
   if (wrong !== undefined) return wrong;
   const stream = file.stream().getReader();
@@ -192,7 +205,7 @@ const does = {
   },
 
   ...troubles(
-    almanac,
+    () => almanac,
     tell,
     (job) => newest.troubles === job,
     async (project) => {
@@ -206,9 +219,9 @@ const does = {
     tell(job, "sheet", { text: almanac.sheet(Float64Array.from(numbers)) });
   },
 
-  /** The file that is held, to be read by others too. */
-  async lend(job) {
-    tell(job, "lend", { file: held });
+  /** The module, and the weather file of a project, to be read by others too: the one that is held, or where it is still being read the one that is kept. */
+  async lend(job, { hash }) {
+    tell(job, "lend", { file: hash === almanac.hash() ? held : await find(hash), module });
   },
 
   /** Another hour of it. */
@@ -249,7 +262,25 @@ self.onmessage = ({ data: { job, kind, body } }) => {
     newest.read = newest.follow = newest.member = newest.cures = newest.troubles = job;
     return tell(job, "stopped", {});
   }
+  if (kind === "begin") return void begins(body.module);
   if (kind in newest) newest[kind] = job;
   does[kind](job, body).catch((error) => tell(job, "broken", { sentence: `${error}` }));
 };
-self.postMessage({ kind: "ready" });
+
+/** Runs the module that was lent, or its own. */
+async function begins(lent) {
+  try {
+    const [script, own] = lent ? [await scriptOf(NAME), lent] : await compiled(NAME);
+    module = own;
+    almanac = await run([script, module]);
+    self.postMessage({ kind: "ready" });
+  } catch (error) {
+    // Whoever began this worker hears it as an error of the worker.
+    setTimeout(() => {
+      throw error;
+    });
+  }
+}
+
+// A worker of that name waits until it is lent what another has compiled.
+if (self.name !== "lent") begins();

@@ -39,7 +39,7 @@ export class Members {
     }
     this.#wanting.set(who, count);
     if (this.has(count)) return who.more();
-    if (!this.#workers.length) this.#ask("lend", {});
+    if (!this.#workers.length) this.#ask("lend", { hash: about.hash });
     return undefined;
   }
 
@@ -76,14 +76,16 @@ export class Members {
     return Array.from({ length: count + 1 }, (_, at) => this.#known.get(at - 1));
   }
 
-  /** The weather file is at hand: the workers begin. */
-  lent(file) {
+  /** The weather file is at hand, and the module as another worker has compiled it and warmed it: the workers begin. */
+  lent(file, module) {
     if (!this.#wanting.size || this.#workers.length) return;
+    if (!file) return this.#broken("the weather file is not on this device");
     this.#file = file;
     const start = document.querySelector("script[type=module]").src;
     const hands = Math.max(1, Math.min(MOST, navigator.hardwareConcurrency || 1));
     for (let hand = 0; hand < hands; hand += 1) {
-      const worker = new Worker(new URL("almanac.js", start), { type: "module" });
+      const worker = new Worker(new URL("almanac.js", start), { type: "module", name: "lent" });
+      worker.postMessage({ kind: "begin", body: { module } });
       worker.onmessage = ({ data: { kind, body } }) => {
         if (kind === "broken") return this.#broken(body.sentence);
         if (kind === "member") {

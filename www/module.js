@@ -6,12 +6,21 @@ export async function load(name) {
   // A module that was not packed has none and does not ask for it.
   order.catch(() => {});
   const [script, { isPacked, unpack }, file] = await Promise.all([
-    import(`./${name}.js`),
+    scriptOf(name),
     import("./unpack.js"),
     bytes(`${name}_bg.wasm`),
   ]);
   return [script, isPacked(file) ? unpack(file, await order) : file];
 }
+
+/** The same compiled, with its script: what others may run without compiling it again. */
+export async function compiled(name) {
+  const [script, file] = await load(name);
+  return [script, await WebAssembly.compile(file)];
+}
+
+/** The script of that name alone. */
+export const scriptOf = (name) => import(`./${name}.js`);
 
 /** Runs it and gives what it offers. */
 export async function run([script, module]) {

@@ -1,7 +1,7 @@
 // Reads weather files and marches through years away from the page, in slices: newer work comes in between two of them.
 import { find, keep } from "./almanac-files.js";
 import { does as troubles } from "./almanac-troubles.js";
-import { compiled, run, scriptOf } from "./module.js";
+import { compiled, run, scriptOf, unheard } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
@@ -262,25 +262,18 @@ self.onmessage = ({ data: { job, kind, body } }) => {
     newest.read = newest.follow = newest.member = newest.cures = newest.troubles = job;
     return tell(job, "stopped", {});
   }
-  if (kind === "begin") return void begins(body.module);
+  if (kind === "begin") return void begins(body.module).catch(unheard);
   if (kind in newest) newest[kind] = job;
   does[kind](job, body).catch((error) => tell(job, "broken", { sentence: `${error}` }));
 };
 
 /** Runs the module that was lent, or its own. */
 async function begins(lent) {
-  try {
-    const [script, own] = lent ? [await scriptOf(NAME), lent] : await compiled(NAME);
-    module = own;
-    almanac = await run([script, module]);
-    self.postMessage({ kind: "ready" });
-  } catch (error) {
-    // Whoever began this worker hears it as an error of the worker.
-    setTimeout(() => {
-      throw error;
-    });
-  }
+  const [script, own] = lent ? [await scriptOf(NAME), lent] : await compiled(NAME);
+  module = own;
+  almanac = await run([script, module]);
+  self.postMessage({ kind: "ready" });
 }
 
 // A worker of that name waits until it is lent what another has compiled.
-if (self.name !== "lent") begins();
+if (self.name !== "lent") begins().catch(unheard);

@@ -4,6 +4,16 @@
 const STEPS = [32, 64, 128, 256];
 const ALL = STEPS.at(-1);
 
+/** Numbers of the year's sentence, by their figure, and what is told of each. */
+const BESIDE = {
+  "year-wet-hours": "wet_hours",
+  "year-water": "water_kg",
+  "year-mist": "mist_hours",
+  "year-frost": "frost_hours",
+  "year-chamber": "humid_hours",
+  "year-troubles": "blind_hours",
+};
+
 /** The part of the section in which it stands. */
 export const DOUBT = `<div class="dw-year__doubt" role="group" aria-label="How sure is this year?">
   <p class="dw-year__part">How sure is this year?</p>
@@ -76,8 +86,27 @@ export class Doubting {
     this.#part("doubt").classList.remove("dw-stale");
     this.#part("doubt-note").textContent = count < ALL ? `Told by the first ${count} of ${ALL} plausible years.` : `Told by all ${ALL} plausible years.`;
     this.#isAsked = false;
+    this.beside();
     if (count === ALL) this.#ends();
     else this.#tells();
+  }
+
+  /** Behind each number of the year's sentence, between what four of five plausible years lie. */
+  beside() {
+    for (const span of this.#part("sentence").querySelectorAll(".dw-year__span")) span.remove();
+    const told = this.#part("doubt");
+    if (told.classList.contains("dw-stale")) return;
+    for (const [figure, id] of Object.entries(BESIDE)) {
+      const number = this.#part("sentence").querySelector(`[data-year-figure="${figure}"]`);
+      const row = told.querySelector(`tr[data-quantity="${id}"]`);
+      // The sentence says litres in all units.
+      if (!number || !row || (id === "water_kg" && row.lastElementChild.innerText !== "L")) continue;
+      const values = [...row.querySelectorAll("data")].slice(-3);
+      const span = document.createElement("span");
+      span.className = "dw-year__span";
+      span.textContent = ` (${values[0].innerText} to ${values[2].innerText})`;
+      (number.closest("b") ?? number).after(span);
+    }
   }
 
   /** The project is this one now: what stands here holds for the one before. */
@@ -86,6 +115,7 @@ export class Doubting {
     if (this.#about && !is(this.#about)) this.#ends();
     const isStale = this.#shown && !is(this.#shown);
     this.#part("doubt").classList.toggle("dw-stale", Boolean(isStale));
+    if (isStale) this.beside();
     if (isStale) this.#part("doubt-note").textContent = "What stands here holds for the project before the last change: take it again.";
   }
 

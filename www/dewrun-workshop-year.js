@@ -459,5 +459,6 @@ function shows(body) {
   for (const name of ["told", "sentence", "maps", "charts", "hand", "hour", "months", "granted"]) {
     if (name in body) put(name, body[name]);
   }
+  if ("sentence" in body) doubt.beside();
   if (isHeld) room.querySelector(".dw-year__hand")?.focus({ preventScroll: true });
 }

@@ -22,6 +22,12 @@ export async function compiled(name) {
 /** The script of that name alone. */
 export const scriptOf = (name) => import(`./${name}.js`);
 
+/** Lets whoever began this worker hear of what went wrong in it. */
+export const unheard = (error) =>
+  setTimeout(() => {
+    throw error;
+  });
+
 /** Runs it and gives what it offers. */
 export async function run([script, module]) {
   await script.default({ module_or_path: module });

@@ -1,5 +1,5 @@
 // Does long work away from the page, in slices: newer work comes in between two of them, and what it replaces is given up.
-import { load, run } from "./module.js";
+import { run, scriptOf, unheard } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
@@ -12,16 +12,23 @@ let isDue = false;
 const turns = new MessageChannel();
 turns.port1.onmessage = slice;
 
-const workshop = await run(await load("dewrun-workshop"));
+/** What the module offers, once the page has lent it. */
+let workshop;
 
 self.onmessage = ({ data }) => {
+  if (data.kind === "begin") return void begins(data.body.module).catch(unheard);
   const { channel } = data.body;
   if (current?.body.channel === channel) current = undefined;
   if (data.kind === "stop") waiting.delete(channel);
   else waiting.set(channel, data);
   goOn();
+  return undefined;
 };
-self.postMessage({ kind: "ready" });
+
+async function begins(module) {
+  workshop = await run([await scriptOf("dewrun-workshop"), module]);
+  self.postMessage({ kind: "ready" });
+}
 
 function goOn() {
   if (isDue || !(current || waiting.size)) return;

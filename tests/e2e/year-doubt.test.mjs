@@ -55,6 +55,12 @@ test("the figures are those of the command line", async () => {
   const words = (await page.locator("[data-year=doubt] .dw-year__sentence").innerText()).replace(/\s+/g, " ");
   assert.equal(words, said.sentences.join(" ").replace(/\s+/g, " "), "the same sentences");
   assert.match(words, /\d+ of 100 plausible cases are wet/, "so many of a hundred");
+  const sentence = (await page.locator("[data-year=sentence]").innerText()).replace(/\s+/g, " ");
+  const water = said.quantities.find(({ id }) => id === "water_kg").spread;
+  assert.ok(sentence.includes(`L (${water.p10.toFixed(2)} to ${water.p90.toFixed(2)})`), `in the year's sentence too: ${sentence}`);
+  await page.getByLabel("Length of leg 2").first().fill("4.4");
+  await page.waitForFunction(() => !document.querySelector(".dw-year__span"), undefined, { timeout: 20_000 });
+  await page.getByRole("button", { name: "Undo" }).click();
   await accessible(page, "the doubt of a year", ".dw-year-section");
   await page.setViewportSize({ width: 360, height: 800 });
   await fits(page, "the doubt on a phone");

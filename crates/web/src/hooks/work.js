@@ -1,5 +1,5 @@
 // Long work is done by a worker, which runs the page's second module.
-import { load } from "./workshop.js";
+import { lent, load } from "./workshop.js";
 
 /** A worker that is wanted for something newer and says nothing for so long is ended, ms. */
 const PATIENCE = 500;
@@ -64,6 +64,11 @@ function begin() {
     worker = null;
     return;
   }
+  const own = worker;
+  lent().then(
+    (module) => own.postMessage({ kind: "begin", body: { module } }),
+    () => worker === own && without(),
+  );
   worker.onmessage = ({ data: { job, kind, body } }) => {
     isHeard = true;
     if (kind === "ready") {
@@ -75,11 +80,13 @@ function begin() {
       if (kind === "broken") anew();
     }
   };
-  // A worker that did not start never will: the page does the work itself.
-  worker.onerror = () => {
-    worker = null;
-    here();
-  };
+  worker.onerror = without;
+}
+
+/** A worker that did not start never will: the page does the work itself. */
+function without() {
+  worker = null;
+  here();
 }
 
 function send(message, isNewer) {

@@ -2,6 +2,8 @@
 
 let loading;
 let workshop;
+/** The module as it is compiled. */
+let compiled;
 
 /** Loads it, if that was not begun; what it offers, once it stands. */
 export function load() {
@@ -16,8 +18,16 @@ export function load() {
 async function loaded() {
   const start = document.querySelector("script[type=module]").src;
   const module = await import(new URL("module.js", start));
-  workshop = await module.run(await module.load("dewrun-workshop"));
+  const parts = await module.compiled("dewrun-workshop");
+  [, compiled] = parts;
+  workshop = await module.run(parts);
   return workshop;
+}
+
+/** The module, compiled, for a worker that runs it too: it is put together only once. */
+export async function lent() {
+  await load();
+  return compiled;
 }
 
 /** Loads it and says whether it stands now; where it can't be had the page does without. */

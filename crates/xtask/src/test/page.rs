@@ -60,7 +60,7 @@ fn drive(workspace: &Workspace) -> Result<()> {
     let files = test_files(workspace)?;
     let run = cmd!(
         shell,
-        "{node} --test --test-reporter=spec --test-concurrency=1 {files...}"
+        "{node} --test --test-reporter=spec --test-concurrency=2 {files...}"
     );
     Ok(run
         .env("DEWRUN_XTASK", std::env::current_exe()?)

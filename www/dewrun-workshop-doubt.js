@@ -1,4 +1,5 @@
 // How sure a year is: plausible years of it are marched, and told some at a time.
+import { keyOf } from "./dewrun-workshop-members.js";
 
 /** Members; after so many of them, and of all before, something is said. */
 const STEPS = [32, 64, 128, 256];
@@ -110,8 +111,9 @@ export class Doubting {
   }
 
   /** The project is this one now: what stands here holds for the one before. */
-  follows({ project, run, hash }) {
-    const is = (about) => about && about.project === project && about.run === run && about.hash === hash;
+  follows(now) {
+    const key = now.hash && keyOf(now);
+    const is = (about) => about && now.hash && keyOf(about) === key;
     if (this.#about && !is(this.#about)) this.#ends();
     const isStale = this.#shown && !is(this.#shown);
     this.#part("doubt").classList.toggle("dw-stale", Boolean(isStale));

@@ -5,9 +5,9 @@ const MOST = 8;
 /** The year with all values as they stand. */
 const AS_ENTERED = -1;
 
-/** What members are of: the run in its weather, whatever is noted beside it. */
+/** What members are of: the run in its weather, whatever is noted beside it and whatever counts as dry enough. */
 export function keyOf({ project, run, hash }) {
-  const { name, note, ...rest } = JSON.parse(project);
+  const { name, note, target, ...rest } = JSON.parse(project);
   for (const one of rest.runs) delete one.troubles;
   return `${hash} ${run} ${JSON.stringify(rest)}`;
 }

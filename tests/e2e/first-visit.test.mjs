@@ -122,7 +122,7 @@ test("a detector level with the duct has one leg", async () => {
 test("a worked case opens from its drawing, stays at reload, and the way back leads to the empty page", async () => {
   const page = await open();
   const drawings = page.getByRole("img", { name: /to the detector: / });
-  assert.equal(await drawings.count(), 4);
+  assert.equal(await drawings.count(), 5);
   await page.getByRole("img", { name: /frost grows in the tube/ }).click();
   await page.getByRole("heading", { name: /Pool-hall exhaust/ }).waitFor();
   assert.equal(address(page), "#example=pool-hall-exhaust");

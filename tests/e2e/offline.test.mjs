@@ -10,6 +10,8 @@ import { buildOf, nextBuild, serveFolder, watchEverything } from "./static.mjs";
 
 const PATH = "/some/where/deep/";
 const NEWS = "A newer version is ready.";
+/** The browser lets the old worker finish what it is at. */
+const LONG = { timeout: 120_000 };
 
 const state = { offences: [] };
 
@@ -178,7 +180,7 @@ test("a newer build waits until it is asked for, and never mixes with the old", 
     await page.setViewportSize({ width: 1440, height: 900 });
     const other = await open("#example=pool-hall-exhaust");
     assert.deepEqual(await builds(other), [state.build], "another tab is on the old page too");
-    await Promise.all([page.waitForEvent("load"), page.getByRole("button", { name: "Switch to it" }).click()]);
+    await Promise.all([page.waitForEvent("load", LONG), page.getByRole("button", { name: "Switch to it" }).click()]);
     await shows(page);
     assert.equal(await page.title(), "The next", "the new page");
     assert.deepEqual(await builds(page), [next.build], "all of it");

@@ -40,6 +40,15 @@ async function weighed(page) {
   );
 }
 
+/** Waits until something is said by the years of the run, by the first of them or by all. */
+async function told(page) {
+  await page.waitForFunction(
+    () => document.querySelector("[data-troubles=rests]")?.innerText.startsWith("Weighed over ") && !document.querySelector("[data-troubles=found].dw-stale"),
+    undefined,
+    LONG,
+  );
+}
+
 /** Pastes a list and has it read. */
 async function paste(page, text) {
   const field = section(page).getByLabel(/^Paste it here/);
@@ -69,14 +78,14 @@ test("the laundry's list is pasted: cause, evidence and next check as the comman
   // The same project with the same log, told by the command.
   const folder = mkdtempSync(join(tmpdir(), "dewrun-"));
   const project = join(folder, "project.json");
-  const told = () => {
+  const answered = () => {
     writeFileSync(project, JSON.stringify(page.kept));
     const said = ["troubles", `${ROOT}demo/laundry-exhaust-log.csv`, "--project", project, "--weather", GULL_HARBOUR, "--json"];
     const answer = execFileSync("cargo", ["run", "--quiet", "--package", "dewrun-cli", "--", ...said], { cwd: ROOT, encoding: "utf8" });
     return JSON.parse(answer).troubles;
   };
   page.kept = (await saved(page)).project;
-  const command = told();
+  const command = answered();
   for (const [id, share] of Object.entries(before)) {
     const own = command.causes.find((cause) => cause.id === id);
     assert.equal(share, own.share, `${id}, digit for digit`);
@@ -93,7 +102,7 @@ test("the laundry's list is pasted: cause, evidence and next check as the comman
   const after = await shares(page);
   assert.notDeepEqual(after, before, "what was seen moves the shares");
   page.kept = (await saved(page)).project;
-  const { causes } = told();
+  const { causes } = answered();
   for (const [id, share] of Object.entries(after)) {
     assert.equal(share, causes.find((cause) => cause.id === id).share, `${id}, after the check`);
   }
@@ -112,7 +121,7 @@ test("the list is there after a reload, and can be done without", async () => {
   await page.reload();
   await ready(page);
   await section(page).scrollIntoViewIfNeeded();
-  await weighed(page);
+  await told(page);
   await part(page, "named").getByText("17 rows").waitFor();
   assert.ok(await part(page, "timeline").locator("svg").isVisible(), "the list was kept");
   await part(page, "named").click();
@@ -127,12 +136,12 @@ test("a list that can't be read gets a sentence and loses nothing", async () => 
   await part(page, "named").getByText("17 rows").waitFor(LONG);
   await weighed(page);
   const before = (await saved(page)).project;
-  const told = await shares(page);
+  const ranked = await shares(page);
   await paste(page, "nobody wrote a date\nor a time\n");
   await part(page, "fault").getByText(/pasted list was not taken in.*No line of the list begins with a date/).waitFor(LONG);
   assert.match(await section(page).getByLabel(/^Paste it here/).inputValue(), /^nobody wrote/, "what was typed stays");
   assert.deepEqual((await saved(page)).project, before, "the project is unchanged");
-  assert.deepEqual(await shares(page), told, "so are the shares");
+  assert.deepEqual(await shares(page), ranked, "so are the shares");
   await paste(page, "   ");
   await part(page, "fault").getByText("Nothing is pasted yet").waitFor();
 });
@@ -141,7 +150,7 @@ test("columns, order of dates, words and the clock can be put right, and undone"
   const page = await laundry();
   await paste(page, "2001-09-01;12.09.2001 07:20;draught weak\n2001-09-02;03.10.2001 06:35;draught weak\n2001-09-03;11.10.2001 06:15;draught weak\n");
   await part(page, "named").getByText("3 rows").waitFor(LONG);
-  await weighed(page);
+  await told(page);
   await section(page).getByText("Read it otherwise").click();
   await section(page).getByLabel("Date in column").selectOption("2");
   await part(page, "read").getByText("dates in column 2").waitFor(LONG);
@@ -159,7 +168,7 @@ test("columns, order of dates, words and the clock can be put right, and undone"
   await section(page).getByLabel("The clock is put forward and back by an hour").check();
   await section(page).getByLabel("Put forward: month").waitFor(LONG);
   await page.waitForFunction(() => true);
-  await weighed(page);
+  await told(page);
   const clock = (await saved(page)).project.runs[0].troubles.log.reading;
   assert.equal(clock.utc_offset_h, 2);
   assert.deepEqual(clock.daylight_saving.starts, { month: "mar", which: 5, weekday: "sun", hour: 2 });
@@ -185,7 +194,7 @@ for (const [width, height, scheme] of [[360, 780, "light"], [800, 900, "dark"], 
     const page = await laundry(width, height, scheme);
     await paste(page, LIST);
     await part(page, "named").getByText("17 rows").waitFor(LONG);
-    await weighed(page);
+    await told(page);
     await section(page).getByText("as table", { exact: true }).click();
     await fits(page, "troubles");
     if (width === 360) await touchable(page, "troubles", ".dw-troubles", 44);

@@ -21,5 +21,7 @@ export async function offer(file) {
 
 /** Ranks the causes of a project's troubles into a place on the empty page. */
 export function rank(place, project, numbers) {
-  load("causes").then((causes) => causes.rank(place, project, numbers));
+  // The numbers lie in the memory of the module, which moves.
+  const own = numbers.slice();
+  load("causes").then((causes) => causes.rank(place, project, own));
 }

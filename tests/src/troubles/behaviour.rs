@@ -19,6 +19,8 @@ pub struct Happening {
     pub kind: Kind,
     /// Water found, g.
     pub grams: Option<f64>,
+    /// What the panel would show of the airflow, as a part of that as fitted.
+    pub shown: Option<f64>,
 }
 
 /// What a cause does in the hours `from..until` of a year, in order of time; nothing where it can't make trouble at this site.
@@ -34,6 +36,8 @@ pub fn happenings(
         truth,
         from,
         until,
+        // Drawn apart: what happens is the same, whether somebody reads the panel or not.
+        shows: Draw::new(draw.clone().bits() ^ 0x5ead_1465),
         draw,
         found: Vec::new(),
     };
@@ -61,6 +65,7 @@ struct Year<'a> {
     from: usize,
     until: usize,
     draw: &'a mut Draw,
+    shows: Draw,
     found: Vec<Happening>,
 }
 
@@ -77,15 +82,42 @@ const fn which_way(reading: f64) -> Kind {
     }
 }
 
+/// What a panel may show where it has nothing to do with any cause: anything beyond the usual limits.
+pub(super) fn any_reading(kind: Kind, draw: &mut Draw) -> f64 {
+    if kind == Kind::FlowHigh {
+        draw.between(1.03, 1.7)
+    } else {
+        draw.between(0.3, 0.97)
+    }
+}
+
 impl Year<'_> {
     fn at(&mut self, at_h: f64, kind: Kind) {
-        self.with_grams(at_h, kind, None);
+        self.take(at_h, kind, None, None);
     }
 
     fn with_grams(&mut self, at_h: f64, kind: Kind, grams: Option<f64>) {
+        self.take(at_h, kind, grams, None);
+    }
+
+    fn showing(&mut self, at_h: f64, kind: Kind, shown: f64) {
+        self.take(at_h, kind, None, Some(shown));
+    }
+
+    fn take(&mut self, at_h: f64, kind: Kind, grams: Option<f64>, shown: Option<f64>) {
         if hours(self.from) <= at_h && at_h < hours(self.until) {
-            self.found.push(Happening { at_h, kind, grams });
+            self.found.push(Happening {
+                at_h,
+                kind,
+                grams,
+                shown,
+            });
         }
+    }
+
+    /// The reading of the sound line.
+    fn sound(&self, hour: usize) -> f64 {
+        self.truth.reading.get(hour).copied().unwrap_or(1.0)
     }
 
     /// A wait of this mean, h.
@@ -101,6 +133,7 @@ impl Year<'_> {
         let trips_g = full_g * self.draw.between(0.15, 0.9);
         let (patience_h, empties) = (self.draw.between(12.0, 90.0), self.draw.between(0.6, 1.0));
         let dries_g_h = full_g * self.draw.between(0.0, 2e-4);
+        let bend = self.shows.between(0.6, 2.0);
         let mut pool_g = 0.0;
         let mut comes_h = f64::INFINITY;
         // Water was there before the log began.
@@ -110,7 +143,8 @@ impl Year<'_> {
             pool_g = (pool_g + runs_g - dries_g_h).max(0.0);
             let now_h = hours(hour) + self.draw.unit();
             if before_g < trips_g && trips_g <= pool_g {
-                self.at(now_h, Kind::FlowLow);
+                let shown = self.over_pool(hour, pool_g / full_g, bend);
+                self.showing(now_h, Kind::FlowLow, shown);
                 comes_h = now_h + 2.0 + self.wait(patience_h);
             }
             if comes_h <= hours(hour) {
@@ -121,11 +155,22 @@ impl Year<'_> {
                 } else {
                     // Reset and left as it was: it comes back.
                     let again_h = self.wait(3.0 * DAY);
-                    self.at(now_h + again_h, Kind::FlowLow);
+                    let shown = self.over_pool(hour, pool_g / full_g, bend);
+                    self.showing(now_h + again_h, Kind::FlowLow, shown);
                     comes_h = now_h + again_h + self.wait(patience_h);
                 }
             }
         }
+    }
+
+    /// What is left of the airflow as somebody looks at the panel: by then more has run down.
+    fn over_pool(&mut self, hour: usize, filled: f64, bend: f64) -> f64 {
+        let later = hour + 1 + self.shows.below(10);
+        let runs_g: f64 = (hour + 1..later)
+            .filter_map(|hour| self.truth.runs_down_g.get(hour))
+            .sum();
+        let filled = (filled + runs_g / self.truth.full_g.unwrap_or(1.0)).min(1.0);
+        self.sound(hour) * (1.0 - dewrun_numeric::elementary::pow(filled, bend))
     }
 
     fn emptied(&mut self, now_h: f64, pool_g: f64) {
@@ -167,19 +212,23 @@ impl Year<'_> {
         }
         let trips_g = most_g * self.draw.between(0.1, 0.6);
         let at_thaw = self.draw.between(0.2, 0.8);
+        let closes = self.shows.between(0.3, 1.0);
         let (mut was_low, mut was_thaw) = (false, false);
         for hour in self.from..self.until {
             let frost_g = self.truth.frost_g.get(hour).copied().unwrap_or(0.0);
             let is_low = trips_g <= frost_g;
             let now_h = hours(hour) + self.draw.unit();
             if is_low && (!was_low || self.draw.chance(0.02)) {
-                self.at(now_h, Kind::FlowLow);
+                let shown = self.sound(hour) * (1.0 - closes * frost_g / most_g);
+                self.showing(now_h, Kind::FlowLow, shown);
             }
             let is_thaw = 0.05 * most_g < self.truth.slug_g.get(hour).copied().unwrap_or(0.0);
             if is_thaw && !was_thaw && self.draw.chance(at_thaw) {
                 let kind = [Kind::Alarm, Kind::FlowLow, Kind::Water][self.draw.below(3)];
                 let later_h = self.wait(3.0);
-                self.at(now_h + later_h, kind);
+                // Slush stands anywhere in the bore.
+                let shown = self.shows.between(0.0, 0.9);
+                self.showing(now_h + later_h, kind, shown);
             }
             (was_low, was_thaw) = (is_low, is_thaw);
         }
@@ -209,7 +258,7 @@ impl Year<'_> {
             let base = self.truth.reading.get(hour).copied().unwrap_or(1.0);
             let reading = base * (1.0 - lost) + sways * self.draw.between(-1.0, 1.0);
             if reading < limit && quiet_until_h <= now_h {
-                self.at(now_h, Kind::FlowLow);
+                self.showing(now_h, Kind::FlowLow, reading);
                 quiet_until_h = now_h + 1.0 + self.wait(resets_h);
                 if cleans_h.is_infinite() {
                     cleans_h = now_h + self.wait(patience_h);
@@ -242,7 +291,7 @@ impl Year<'_> {
             let base = self.truth.reading.get(hour).copied().unwrap_or(1.0);
             let now = base * reading + 0.01 * self.draw.between(-1.0, 1.0);
             if (1.0 < reading && limit < now) || (reading < 1.0 && now < limit) {
-                self.at(now_h, which_way(reading));
+                self.showing(now_h, which_way(reading), now);
                 quiet_until_h = now_h + 1.0 + self.wait(mean_h);
             }
         }
@@ -303,7 +352,8 @@ impl Year<'_> {
             lately_g = 0.98 * lately_g + self.truth.runs_down_g.get(hour).copied().unwrap_or(0.0);
             dry_h = if wets_g < lately_g { 0.0 } else { dry_h + 1.0 };
             if lasts_h < dry_h && quiet_until_h <= now_h {
-                self.at(now_h, which_way(reading));
+                let shown = self.sound(hour) * reading;
+                self.showing(now_h, which_way(reading), shown);
                 quiet_until_h = now_h + 1.0 + self.wait(again_h);
                 if self.draw.chance(0.1) {
                     // Filled by hand.
@@ -321,6 +371,11 @@ impl Year<'_> {
         let off_h = 16.0 + hours(self.draw.below(7));
         let (at_on, at_off) = (self.draw.between(0.01, 0.12), self.draw.between(0.0, 0.12));
         let rises = self.draw.chance(0.5);
+        // A jump up and one down, each the same on every day.
+        let (up, down) = (
+            1.0 + self.shows.between(0.08, 0.6),
+            1.0 - self.shows.between(0.08, 0.6),
+        );
         for hour in self.from..self.until {
             let Some(start_s) = self.truth.start_s.get(hour) else {
                 continue;
@@ -334,16 +389,22 @@ impl Year<'_> {
                 continue;
             }
             if of_day == on_h && self.draw.chance(at_on) {
-                self.at(
-                    hours(hour) + late_h,
-                    if rises { Kind::FlowHigh } else { Kind::FlowLow },
-                );
+                let (kind, jump) = if rises {
+                    (Kind::FlowHigh, up)
+                } else {
+                    (Kind::FlowLow, down)
+                };
+                let shown = self.sound(hour) * jump;
+                self.showing(hours(hour) + late_h, kind, shown);
             }
             if of_day == off_h && self.draw.chance(at_off) {
-                self.at(
-                    hours(hour) + late_h,
-                    if rises { Kind::FlowLow } else { Kind::FlowHigh },
-                );
+                let (kind, jump) = if rises {
+                    (Kind::FlowLow, down)
+                } else {
+                    (Kind::FlowHigh, up)
+                };
+                let shown = self.sound(hour) * jump;
+                self.showing(hours(hour) + late_h, kind, shown);
             }
         }
     }
@@ -392,14 +453,12 @@ impl Year<'_> {
                 + 0.002 * self.draw.between(-1.0, 1.0);
             let is_out = (trips_low && reading < low) || (trips_high && high < reading);
             if is_out && quiet_until_h <= now_h && self.draw.chance(seen) {
-                self.at(
-                    now_h,
-                    if reading < low {
-                        Kind::FlowLow
-                    } else {
-                        Kind::FlowHigh
-                    },
-                );
+                let kind = if reading < low {
+                    Kind::FlowLow
+                } else {
+                    Kind::FlowHigh
+                };
+                self.showing(now_h, kind, reading);
                 quiet_until_h = now_h + self.wait(30.0);
             }
         }
@@ -420,7 +479,8 @@ impl Year<'_> {
                 Kind::Alarm,
                 Kind::Other,
             ][self.draw.below(5)];
-            self.at(now_h, kind);
+            let shown = any_reading(kind, &mut self.shows);
+            self.showing(now_h, kind, shown);
         }
     }
 }

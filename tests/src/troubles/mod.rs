@@ -93,4 +93,6 @@ pub struct Entry {
     pub kind: Kind,
     /// How much water, g, where it was written down.
     pub grams: Option<f64>,
+    /// What the panel showed of the airflow, % of that as fitted, where it was written down.
+    pub percent: Option<f64>,
 }

@@ -1,6 +1,6 @@
 //! What people write down: not all of it, not at the minute, and much that has nothing to do with the cause.
 
-use super::behaviour::{Happening, happenings};
+use super::behaviour::{Happening, any_reading, happenings};
 use super::{Entry, Kind, TrueCause, Truth};
 use crate::routes::Draw;
 
@@ -10,6 +10,8 @@ const DAY: usize = 24;
 const MISSING: f64 = 0.3;
 /// Entries for each happening that is written down, that have nothing to do with the cause: three of ten of the log.
 const NOISE: f64 = 0.3 / 0.7;
+/// Of airflow troubles so many are written down with what the panel showed.
+const SHOWN: f64 = 0.5;
 /// Nobody's log is longer.
 const MOST: usize = 40;
 
@@ -47,6 +49,8 @@ const fn is_trouble(kind: Kind) -> bool {
 #[must_use]
 pub fn log_of(truth: &Truth, cause: TrueCause, seed: u64) -> Log {
     let mut draw = Draw::new(seed ^ 0x0010_6000);
+    // Readings are drawn apart: all else is the same without them.
+    let mut reads = Draw::new(seed ^ 0x5ead_0000);
     let count = truth.start_s.len();
     let length = (120 + draw.below(246)) * DAY;
     let from = draw.below(count.saturating_sub(length).max(1));
@@ -60,12 +64,14 @@ pub fn log_of(truth: &Truth, cause: TrueCause, seed: u64) -> Log {
     let of_cause = found.iter().filter(|one| is_trouble(one.kind)).count();
     let kept = found.len();
     while ((found.len() - kept) as f64) < NOISE * kept as f64 {
-        found.push(noise_in(period, &mut draw));
+        let mut noise = noise_in(period, &mut draw);
+        noise.shown = Some(any_reading(noise.kind, &mut reads));
+        found.push(noise);
     }
     found.sort_by(|one, other| one.at_h.total_cmp(&other.at_h));
     let entries = found
         .iter()
-        .filter_map(|one| written(truth, one, &mut draw));
+        .filter_map(|one| written(truth, one, (&mut draw, &mut reads)));
     let mut entries: Vec<Entry> = entries.collect();
     entries.sort_by_key(|entry| entry.at_s);
     Log {
@@ -100,12 +106,13 @@ fn noise_in((from, until): (usize, usize), draw: &mut Draw) -> Happening {
         at_h: draw.between(from as f64, until as f64),
         kind: kinds[draw.below(kinds.len())],
         grams: None,
+        shown: None,
     }
 }
 
 /// Some look at the clock, some at the calendar.
 #[expect(clippy::cast_possible_truncation, reason = "a year of seconds")]
-fn written(truth: &Truth, one: &Happening, draw: &mut Draw) -> Option<Entry> {
+fn written(truth: &Truth, one: &Happening, (draw, reads): (&mut Draw, &mut Draw)) -> Option<Entry> {
     let start_s = *truth.start_s.first()?;
     let late_h = if draw.chance(0.3) {
         draw.between(-0.5, 3.0)
@@ -123,5 +130,14 @@ fn written(truth: &Truth, one: &Happening, draw: &mut Draw) -> Option<Entry> {
         day_only,
         kind: one.kind,
         grams: one.grams,
+        percent: percent(truth, one, reads),
     })
+}
+
+/// What somebody read off the panel, to the whole percent.
+fn percent(truth: &Truth, one: &Happening, draw: &mut Draw) -> Option<f64> {
+    let off = draw.between(-truth.shows_within, truth.shows_within);
+    let is_written = draw.chance(SHOWN) && matches!(one.kind, Kind::FlowLow | Kind::FlowHigh);
+    let shown = one.shown.filter(|_| is_written)?;
+    Some((100.0 * shown * truth.shows * (1.0 + off)).round().max(0.0))
 }

@@ -22,7 +22,7 @@ const SHALLOW: f64 = 0.05;
 pub enum OtherWorld {
     /// It does not.
     No,
-    /// The weather is not that of the site, walls hold more or less water, the clock of the log is off, and something is done to the duct's air that nobody said.
+    /// The weather is not that of the site, walls hold more or less water, the clock of the log is off, panels show too much or too little, and something is done to the duct's air that nobody said.
     Yes,
 }
 
@@ -57,6 +57,10 @@ pub struct Truth {
     pub no_filter: Option<f64>,
     /// By how much the clock of the log is off, s.
     pub clock_off_s: i64,
+    /// What a panel shows, as a part of what the airflow reading is.
+    pub shows: f64,
+    /// How far a reading that was written down may be off, as a part of it.
+    pub shows_within: f64,
 }
 
 /// What truly is at a site, drawn.
@@ -86,6 +90,11 @@ pub fn truth(site: &Site, weather: &Series, seed: u64, world: OtherWorld) -> Res
     let off = draw.between(0.75, 1.3);
     let mut truth = of_year(&year, off)?;
     truth.clock_off_s = clock_off_s;
+    if world == OtherWorld::Yes {
+        // Drawn apart: all else is as it was without panels.
+        truth.shows = Draw::new(seed ^ 0x5ca1_e000).between(0.9, 1.1);
+        truth.shows_within = 0.1;
+    }
     of_faults(&inputs, &mut truth)?;
     Ok(truth)
 }
@@ -168,6 +177,8 @@ fn of_year(year: &YearOutcome, off: f64) -> Result<Truth, String> {
         weak: None,
         no_filter: None,
         clock_off_s: 0,
+        shows: 1.0,
+        shows_within: 0.05,
     })
 }
 

@@ -207,6 +207,7 @@ pub fn as_read(log: &Invented, start_s: &[i64]) -> Option<Log> {
             .then(|| u8::try_from(entry.at_s.rem_euclid(86_400) / 3600).unwrap_or(0)),
         kind: kind_of(entry.kind),
         grams: entry.grams,
+        percent: entry.percent,
     });
     let period = start_s
         .get(log.period.0)

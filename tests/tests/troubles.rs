@@ -44,6 +44,7 @@ fn entry(hour: i64, kind: EventKind) -> Entry {
         wall_hour: u8::try_from(hour.rem_euclid(24)).ok(),
         kind,
         grams: None,
+        percent: None,
     }
 }
 
@@ -178,6 +179,96 @@ fn water_where_it_is_modelled_is_found() {
         share(&ranking, Cause::LowPointWater) < before,
         "no change speaks against water"
     );
+}
+
+/// Fourteen troubles in the hours of a seed, each with what the panel showed.
+fn shown(seed: u64, percent: impl Fn(&mut Draw) -> Option<f64>) -> Vec<Entry> {
+    let (mut hours, mut reads) = (Draw::new(seed), Draw::new(seed ^ 0x9a7e));
+    let each = (0..14).map(|_| Entry {
+        percent: percent(&mut reads),
+        ..entry(
+            i64::try_from(hours.below(HOURS)).expect("an hour"),
+            EventKind::AirflowLow,
+        )
+    });
+    each.collect()
+}
+
+fn of(ranking: &Ranking, cause: Cause) -> &dewrun_troubles::Ranked {
+    let mut causes = ranking.causes.iter();
+    causes.find(|one| one.cause == cause).expect("all causes")
+}
+
+/// What trips near the reading of a clean line speaks for the limits, and is told.
+#[test]
+fn readings_near_a_clean_line_speak_for_limits() {
+    for seed in 0..4 {
+        let rank = |entries| rank(&Answers::default(), Some(&MODELLED), Some(&year(entries)));
+        let unread = rank(shown(seed, |_| None));
+        let clean = shown(seed, |draw| Some(draw.between(97.0, 101.0)));
+        let read = rank(clean.clone());
+        let (before, after) = (of(&unread, Cause::LimitsBad), of(&read, Cause::LimitsBad));
+        assert!(before.share < after.share, "{before:?} {after:?}");
+        assert!(
+            of(&read, Cause::FanWeak).by_readings < 0.0,
+            "no weak fan: {read:?}"
+        );
+        let told = evidence(&year(clean), &read, after).for_it;
+        let of_it = after.explained.iter().filter(|chance| 0.6 <= **chance);
+        if 3 <= of_it.count() && 1.1 < after.by_readings {
+            assert!(
+                told.iter()
+                    .any(|told| told.ends_with("%, which is what a clean line gives.")),
+                "{told:?}"
+            );
+        }
+    }
+}
+
+/// A fault shows the same each time; what lies anywhere is no fault of one size.
+#[test]
+fn readings_that_agree_speak_for_what_lasts() {
+    let best = |entries| {
+        let ranking = rank(&Answers::default(), Some(&MODELLED), Some(&year(entries)));
+        let lasting = [Cause::PartedTube, Cause::FanWeak];
+        let each = lasting.map(|cause| of(&ranking, cause).by_readings);
+        each.into_iter().fold(f64::NEG_INFINITY, f64::max)
+    };
+    for seed in 0..3 {
+        let agree = best(shown(seed, |draw| Some(draw.between(78.0, 82.0))));
+        let differ = best(shown(seed, |draw| Some(draw.between(20.0, 100.0))));
+        assert!(differ < agree && 0.0 < agree, "{differ} {agree}");
+    }
+}
+
+/// In which order entries stand says nothing, and neither does a percent beside anything but airflow.
+#[test]
+fn order_and_other_percents_say_nothing() {
+    for seed in 0..3 {
+        let mut entries = shown(seed, |draw| {
+            let percent = draw.between(30.0, 110.0);
+            draw.chance(0.5).then_some(percent)
+        });
+        let again = Entry {
+            percent: Some(55.0),
+            ..entries[3]
+        };
+        entries.push(again);
+        entries.push(entry(4000, EventKind::WaterFound));
+        let rank = |entries| rank(&answers(), Some(&MODELLED), Some(&year(entries)));
+        let ranking = rank(entries.clone());
+        let turned: Vec<Entry> = entries.iter().rev().copied().collect();
+        assert_eq!(rank(turned), ranking, "in any order");
+        if let Some(water) = entries.last_mut() {
+            water.percent = Some(64.0);
+        }
+        assert_eq!(rank(entries), ranking, "no reading of the airflow");
+        let unread = rank(shown(seed, |_| None));
+        assert!(
+            unread.causes.iter().all(|one| one.by_readings == 0.0),
+            "nothing was read"
+        );
+    }
 }
 
 /// Hours in which most water is modelled, a day apart at least.

@@ -75,6 +75,7 @@ fn entry((entry, line): &(Entry, usize)) -> TroubleEntryOutput {
         day_only: entry.is_day_only(),
         kind: entry.kind.id().to_owned(),
         water_g: entry.grams.map(Figure),
+        airflow_percent: entry.percent.map(Figure),
     }
 }
 
@@ -146,7 +147,7 @@ impl TroublesFile {
         Self {
             format: TROUBLES_FORMAT.to_owned(),
             version: 1,
-            revision: 1,
+            revision: 2,
             log: None,
             project: None,
             troubles: None,

@@ -5,6 +5,7 @@ use dewrun_weather::Civil;
 use crate::cause::Cause;
 use crate::log::{DAY_S, Entry, EventKind, Log};
 use crate::rank::{Ranked, Ranking};
+use crate::readings_told::{readings_against, readings_for};
 
 /// A trouble is of a cause from this chance on, and is not below that.
 const IS_OF: f64 = 0.6;
@@ -64,6 +65,8 @@ pub fn evidence(log: &Log, ranking: &Ranking, ranked: &Ranked) -> Evidence {
         told.for_it
             .push(format!("Water was found: {}.", dates(&found)));
     }
+    told.for_it.extend(readings_for(log, ranking, ranked));
+    told.against.extend(readings_against(log, ranking, ranked));
     for kind in EventKind::TROUBLES {
         let not: Vec<&Entry> = (chances())
             .filter(|(one, chance)| one.kind == kind && **chance < IS_NOT_OF)

@@ -21,6 +21,8 @@ pub(crate) struct Placed {
     pub(crate) kind: EventKind,
     /// Water, g.
     pub(crate) grams: Option<f64>,
+    /// What the panel showed of the airflow, as a part of that as fitted.
+    pub(crate) shown: Option<f64>,
 }
 
 /// All entries that lie within the hours.
@@ -35,6 +37,7 @@ pub(crate) fn placed(log: &Log, hours: &Hours) -> Vec<Placed> {
             day_only: entry.is_day_only(),
             kind: entry.kind,
             grams: entry.grams,
+            shown: entry.shown_percent().map(|percent| percent / 100.0),
         })
     })
     .collect()

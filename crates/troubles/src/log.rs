@@ -32,6 +32,8 @@ pub struct Entry {
     pub kind: EventKind,
     /// Water that was found or let out, g.
     pub grams: Option<f64>,
+    /// What the panel showed of the airflow, % of that as fitted; of airflow troubles only.
+    pub percent: Option<f64>,
 }
 
 /// Entries in order of time, and the time that they speak of.
@@ -108,6 +110,13 @@ impl EventKind {
 }
 
 impl Entry {
+    /// What the panel showed of the airflow, %; none where a percent stands beside anything else.
+    pub(crate) fn shown_percent(&self) -> Option<f64> {
+        let is_airflow = matches!(self.kind, EventKind::AirflowLow | EventKind::AirflowHigh);
+        self.percent
+            .filter(|percent| is_airflow && percent.is_finite())
+    }
+
     /// Whether only its day is known.
     #[must_use]
     pub const fn is_day_only(&self) -> bool {
@@ -119,7 +128,12 @@ impl Log {
     /// A log in any order; where its first and last moment are not said, a week more at either end of its entries. None of no entry and no time.
     #[must_use]
     pub fn new(mut entries: Vec<Entry>, period: Option<(i64, i64)>) -> Option<Self> {
-        entries.sort_by_key(|entry| (entry.at_s, entry.kind));
+        entries.sort_by(|one, other| {
+            let key = |entry: &Entry| (entry.at_s, entry.kind);
+            let shown = |entry: &Entry| entry.percent.unwrap_or(-1.0);
+            let by_shown = || shown(one).total_cmp(&shown(other));
+            key(one).cmp(&key(other)).then_with(by_shown)
+        });
         let ends = entries.first().zip(entries.last());
         let around =
             ends.map(|(first, last)| (first.at_s - MARGIN_S, last.at_s + DAY_S + MARGIN_S));

@@ -9,6 +9,7 @@ use crate::log::Log;
 use crate::modelled::{Hours, Modelled};
 use crate::poisson::count;
 use crate::shape::{Follows, KINDS, USUAL_KINDS, mean, telling};
+use crate::shown::{self, Read};
 use crate::switching;
 use crate::weather_causes::{Weighed, dry_trap, frost, limits, low_point, mist};
 
@@ -22,6 +23,12 @@ const ENOUGH: usize = 4;
 const TRUST: f64 = 0.8;
 /// What else may cause trouble shows in any kind, seldom as water; common practice, no source.
 const KINDS_BEFORE: [f64; KINDS] = [1.0, 1.0, 1.0, 0.2, 0.2];
+/// A filter that is only coarser raises the airflow by so much of what a missing one does.
+const COARSER: [f64; 4] = [0.4, 0.6, 0.8, 1.0];
+/// A fan loses so much of what a weak one is modelled to.
+const WEAKER: [f64; 5] = [0.5, 0.75, 1.0, 1.25, 1.5];
+/// What loads loses about a quarter of the airflow in so many days, as it trips.
+const LOADS_DAYS: f64 = 180.0;
 /// Groups of entries that are left out in turn.
 const GROUPS: usize = 8;
 
@@ -53,6 +60,8 @@ pub struct Ranked {
     pub by_log: f64,
     /// By how much the log speaks for it, against entries at any time: a logarithm. What nobody knows of the cause is averaged over, which is what its freedom costs.
     pub gain: f64,
+    /// How much of that comes of readings off the panel; zero where there are none.
+    pub by_readings: f64,
     /// Whether it has any hour at all in the time of the log.
     pub is_modelled: bool,
     /// The chance that each trouble is of this cause.
@@ -99,6 +108,12 @@ pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -
     let shares = posterior(&by_answers, &gains);
     let even = vec![1.0 / count(Cause::ALL.len()); Cause::ALL.len()];
     let by_log = posterior(&even, &gains);
+    let unread: Vec<f64> = if shown::any(&placed) {
+        let each = without_readings(modelled, &hours, &placed).each.into_iter();
+        each.map(|follows| follows.gain).collect()
+    } else {
+        gains.each.iter().map(|follows| follows.gain).collect()
+    };
     let mut causes: Vec<Ranked> = (Cause::ALL.iter().zip(gains.each).zip(gains.are_modelled))
         .map(|((cause, follows), is_modelled)| {
             let of = |values: &[f64]| values.get(cause.place()).copied().unwrap_or(0.0);
@@ -108,6 +123,7 @@ pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -
                 by_answers: of(&by_answers),
                 by_log: of(&by_log),
                 gain: follows.gain,
+                by_readings: follows.gain - of(&unread),
                 is_modelled,
                 explained: of_troubles(follows.explained),
                 factors: of_troubles(follows.factors),
@@ -143,6 +159,7 @@ fn without_log(by_answers: &[f64]) -> Ranking {
             by_answers: *share,
             by_log: even,
             gain: 0.0,
+            by_readings: 0.0,
             is_modelled: true,
             explained: Vec::new(),
             factors: Vec::new(),
@@ -166,6 +183,15 @@ fn posterior(before: &[f64], gains: &Gains) -> Vec<f64> {
     normalised(&scores)
 }
 
+fn without_readings(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
+    let unread = placed.iter().map(|one| Placed {
+        shown: None,
+        ..*one
+    });
+    let unread: Vec<Placed> = unread.collect();
+    gains(modelled, hours, &unread)
+}
+
 fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
     let troubles = only_telling(placed);
     let nothing = Follows {
@@ -173,31 +199,51 @@ fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
         explained: vec![0.0; troubles.len()],
         factors: vec![1.0; troubles.len()],
     };
+    let sound = shown::sound(hours);
+    let narrowing = shown::of_narrowing(&troubles);
     let mut are_modelled = vec![true; Cause::ALL.len()];
     let each = Cause::ALL
         .iter()
         .zip(&mut are_modelled)
         .map(|(cause, is_modelled)| {
-            let of_shapes = |shapes: Vec<Weighed>| -> Vec<(Follows, f64)> {
-                let follow = shapes.into_iter().map(|(shape, amounts)| {
-                    let mut follows = shape.follows(&troubles);
-                    follows.gain += amounts;
-                    (follows, shape.weight)
-                });
-                follow.collect()
-            };
+            let of_shapes =
+                |shapes: Vec<Weighed>, low: &[Read], high: &[Read]| -> Vec<(Follows, f64)> {
+                    let follow = shapes.into_iter().map(|(shape, amounts)| {
+                        let reads = if shape.is_high() { high } else { low };
+                        let mut follows = shape.follows(&troubles, reads);
+                        follows.gain += amounts;
+                        (follows, shape.weight)
+                    });
+                    follow.collect()
+                };
             let ways = match cause {
-                Cause::LowPointWater => of_shapes(low_point(hours, placed, modelled.sealing_g)),
-                Cause::Mist => of_shapes(mist(hours)),
-                Cause::Frost => of_shapes(frost(hours)),
-                Cause::DryTrap => of_shapes(dry_trap(hours, modelled.signs.dry_trap)),
-                Cause::LimitsBad => of_shapes(limits(hours)),
-                Cause::DuctSwitching => switching::follows(&troubles, &modelled.switching_hours),
+                Cause::LowPointWater => {
+                    let shapes = low_point(hours, placed, modelled.sealing_g);
+                    of_shapes(shapes, &narrowing, &narrowing)
+                }
+                Cause::Mist => of_shapes(mist(hours), &[], &[]),
+                Cause::Frost => of_shapes(frost(hours), &narrowing, &narrowing),
+                Cause::DryTrap => {
+                    let shapes = dry_trap(hours, modelled.signs.dry_trap);
+                    let [low, high] = [false, true].map(|is_high| {
+                        let sizes = shown::sizes(&modelled.faults.dry_trap, &[1.0], is_high);
+                        shown::of_fault(&troubles, &sound, &sizes)
+                    });
+                    of_shapes(shapes, &low, &high)
+                }
+                Cause::LimitsBad => {
+                    let reads = shown::of_sound(&troubles, &sound);
+                    of_shapes(limits(hours), &reads, &reads)
+                }
+                Cause::DuctSwitching => {
+                    let jumps = shown::any(&troubles).then(|| shown::of_jumps(&troubles, &sound));
+                    switching::follows(&troubles, &modelled.switching_hours, jumps.as_ref())
+                }
                 Cause::None => vec![
                     (nothing.clone(), 0.7),
                     (any_kinds(&troubles, &nothing), 0.3),
                 ],
-                _ => lasting(*cause, modelled, placed, hours),
+                _ => lasting(*cause, modelled, (placed, &troubles), (hours, &sound)),
             };
             *is_modelled = !ways.is_empty();
             mean(&ways).unwrap_or_else(|| nothing.clone())
@@ -230,19 +276,27 @@ fn any_kinds(troubles: &[Placed], nothing: &Follows) -> Follows {
 fn lasting(
     cause: Cause,
     modelled: &Modelled,
-    placed: &[Placed],
-    hours: &Hours,
+    (placed, troubles): (&[Placed], &[Placed]),
+    (hours, sound): (&Hours, &[f64]),
 ) -> Vec<(Follows, f64)> {
-    let readings: &[f64] = match cause {
-        Cause::PartedTube => &modelled.faults.parted,
-        Cause::FilterMissing => &modelled.faults.no_filter,
-        Cause::FanWeak => &modelled.faults.weak,
-        _ => &[],
+    let (readings, parts): (&[f64], &[f64]) = match cause {
+        Cause::PartedTube => (&modelled.faults.parted, &[1.0]),
+        Cause::FilterMissing => (&modelled.faults.no_filter, &COARSER),
+        Cause::FanWeak => (&modelled.faults.weak, &WEAKER),
+        _ => (&[], &[]),
     };
-    let ways = lasting_causes::of(cause, &modelled.signs);
-    ways.into_iter()
-        .map(|(spells, weight)| (spells.follows(placed, hours, readings), weight))
-        .collect()
+    let ways = lasting_causes::of(cause, &modelled.signs).into_iter();
+    ways.map(|(spells, weight)| {
+        let is_high = 0.0 < spells.kinds[1];
+        let reads = if spells.loads {
+            shown::of_loading(troubles, 0.25 * spells.mended_by.1 / LOADS_DAYS)
+        } else {
+            let sizes = shown::sizes(readings, parts, is_high);
+            shown::of_fault(troubles, sound, &sizes)
+        };
+        (spells.follows(placed, hours, readings, &reads), weight)
+    })
+    .collect()
 }
 
 /// Between which the share of each cause lies, in the order of [`Cause::ALL`], as groups of troubles are left out in turn: how far the order rests on few of them.

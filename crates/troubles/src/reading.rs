@@ -4,7 +4,7 @@ use dewrun_weather::{DateOrder, DatedRow, DatedRows, dated_rows};
 
 use crate::local_time::{OnWall, WallClock};
 use crate::log::{Entry, EventKind};
-use crate::words::{grams_of, kind_of};
+use crate::words::{grams_of, kind_of, percent_of};
 
 /// Lines that are named one by one.
 const NAMED: usize = 5;
@@ -102,6 +102,7 @@ pub fn read_list(
             wall_hour: row.has_time.then(|| clock.hour_at(utc_s)),
             kind,
             grams: grams_in(row, &table.names, kind),
+            percent: percent_in(row, &table.names, kind),
         };
         read.entries.push((entry, row.line));
         let words: Vec<&str> = row.cells.iter().map(|(_, words)| words.as_str()).collect();
@@ -210,6 +211,16 @@ fn grams_in(row: &DatedRow, names: &[String], kind: EventKind) -> Option<f64> {
     cells.find_map(|(column, words)| grams_of(words, names.get(*column).map_or("", String::as_str)))
 }
 
+fn percent_in(row: &DatedRow, names: &[String], kind: EventKind) -> Option<f64> {
+    if !matches!(kind, EventKind::AirflowLow | EventKind::AirflowHigh) {
+        return None;
+    }
+    let mut cells = row.cells.iter();
+    cells.find_map(|(column, words)| {
+        percent_of(words, names.get(*column).map_or("", String::as_str))
+    })
+}
+
 fn how(table: &DatedRows, kind_column: Option<usize>) -> Vec<String> {
     let time = table.time_column.map_or_else(String::new, |column| {
         format!(", times in column {}", column + 1)
@@ -258,6 +269,28 @@ mod tests {
         utc_offset_s: 0,
         daylight: None,
     };
+
+    /// Readings stand in a note, in the words themselves or in a column of their own, and only beside airflow.
+    #[test]
+    fn readings_are_taken_from_airflow_troubles() {
+        let list = b"when;what;airflow (%);amount (ml);note\n\
+            2001-09-12 07:20;airflow low;74;;reset\n\
+            2001-09-13 07:20;airflow low 71 %;;;\n\
+            2001-09-14 07:20;airflow high;;;at 131,5 percent\n\
+            2001-09-15 07:20;water found;64;95;let out\n\
+            2001-09-16 07:20;airflow low;;;reset";
+        let read = read_list(list, &ListSaid::default(), &CLOCK, 0).expect("dates");
+        let entries = read.entries.iter().map(|(entry, _)| entry);
+        let found: Vec<_> = entries.map(|one| (one.percent, one.grams)).collect();
+        let expected = [
+            (Some(74.0), None),
+            (Some(71.0), None),
+            (Some(131.5), None),
+            (None, Some(95.0)),
+            (None, None),
+        ];
+        assert_eq!(found, expected, "readings and amounts");
+    }
 
     #[test]
     fn words_that_are_not_known_are_told_once_and_no_date_is_among_them() {

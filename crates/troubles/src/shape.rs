@@ -4,6 +4,7 @@ use crate::comparison::{log_mean, normalised};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::poisson::count;
+use crate::shown::Read;
 
 use dewrun_numeric::elementary::ln;
 
@@ -139,16 +140,35 @@ impl Shape {
         densities.sum::<f64>() / self.all * count(self.hours) / usual
     }
 
-    /// How well entries follow it.
-    pub(crate) fn follows(&self, entries: &[Placed]) -> Follows {
-        let ways = SPREADS.map(|(spread, spread_h, weight)| {
+    /// Whether it shows as high airflow, and as nothing else.
+    pub(crate) fn is_high(&self) -> bool {
+        let high = telling(EventKind::AirflowHigh);
+        self.parts.iter().all(|part| Some(part.kind) == high)
+    }
+
+    /// How well entries follow it, with what may be read of them; nothing where nothing was read.
+    pub(crate) fn follows(&self, entries: &[Placed], reads: &[Read]) -> Follows {
+        let mut ways = Vec::with_capacity(SPREADS.len() * reads.len().max(1));
+        for (spread, spread_h, weight) in SPREADS {
             let each = entries.iter();
             let ratios: Vec<f64> = each
                 .map(|one| self.ratio(one, (spread, spread_h)))
                 .collect();
-            (averaged(&ratios), weight)
-        });
-        mean(&ways).unwrap_or_else(|| averaged(&[]))
+            for (part, factors) in reads {
+                let both = ratios.iter().zip(factors);
+                let read: Vec<f64> = both.map(|(ratio, factor)| ratio * factor).collect();
+                ways.push((averaged(&read), weight * part));
+            }
+            if reads.is_empty() {
+                ways.push((averaged(&ratios), weight));
+            }
+        }
+        let mut follows = mean(&ways).unwrap_or_else(|| averaged(&[]));
+        if !reads.is_empty() {
+            // Those that were left out as too unlikely had their part as well.
+            follows.gain += ln(reads.iter().map(|(part, _)| part).sum());
+        }
+        follows
     }
 }
 
@@ -212,6 +232,7 @@ mod tests {
             day_only: false,
             kind: EventKind::AirflowLow,
             grams: None,
+            shown: None,
         }
     }
 
@@ -224,7 +245,7 @@ mod tests {
         let shape = Shape::new(1.0, &[(EventKind::AirflowLow, 1.0, &hazard)]).expect("a hazard");
         let at_five: Vec<Placed> = (0..6).map(|day| low(240 * day + 6)).collect();
         let at_noon: Vec<Placed> = (0..6).map(|day| low(240 * day + 15)).collect();
-        let (five, noon) = (shape.follows(&at_five), shape.follows(&at_noon));
+        let (five, noon) = (shape.follows(&at_five, &[]), shape.follows(&at_noon, &[]));
         assert!(6.0 < five.gain, "{five:?}");
         assert!(
             five.explained.iter().all(|chance| 0.95 < *chance),

@@ -41,6 +41,7 @@ pub(crate) struct FaultReadings {
     pub(crate) parted: Vec<f64>,
     pub(crate) no_filter: Vec<f64>,
     pub(crate) weak: Vec<f64>,
+    pub(crate) dry_trap: Vec<f64>,
 }
 
 #[derive(Default)]
@@ -112,6 +113,7 @@ impl FaultSigns {
             parted: parted.readings,
             no_filter: no_filter.readings,
             weak: weak.readings,
+            dry_trap: dry_trap.readings,
         };
         (signs, readings)
     }

@@ -11,6 +11,7 @@ use crate::log::EventKind;
 use crate::modelled::Hours;
 use crate::poisson::{count, ln_factorial};
 use crate::shape::{Follows, KINDS, USUAL_KINDS, telling};
+use crate::shown::Read;
 use crate::weather_causes::at_share;
 
 /// Hours of a day.
@@ -45,6 +46,8 @@ const NEAR: (f64, f64) = (0.6, 0.2);
 const HARDLY: f64 = 0.02;
 /// Ways of less weight tell nothing of single entries.
 const TELLS: f64 = 1e-3;
+/// Ways that are less likely by the times alone are not looked at with what was read: for each of them all sizes of a fault are gone through.
+const READ_FROM: f64 = 0.01;
 /// Days in a year.
 const YEAR: f64 = 365.0;
 
@@ -84,8 +87,8 @@ struct Days {
     trips: [Vec<f64>; TRIPS.len()],
     /// How likely each of these ways is.
     likely: [f64; TRIPS.len()],
-    /// Troubles of each: which kind, and which part of the time around it the fault can trip, way by way.
-    troubles: Vec<Vec<(usize, [f64; TRIPS.len()])>>,
+    /// Troubles of each.
+    troubles: Vec<Vec<Trouble>>,
     /// Deeds of each.
     deeds: Vec<[f64; DEEDS.len()]>,
     /// How plainly each deed stands on a day or beside it.
@@ -93,15 +96,27 @@ struct Days {
     all: f64,
 }
 
+/// A trouble on its day.
+#[derive(Debug, Clone)]
+struct Trouble {
+    kind: usize,
+    /// Its place among all that tell.
+    place: usize,
+    /// Which part of the time around it the fault can trip, way by way.
+    trips: [f64; TRIPS.len()],
+}
+
 /// One way in which it may be.
 #[derive(Debug, Clone, Copy)]
-struct Way {
+struct Way<'a> {
     /// Troubles a day while it lasts.
     rate: f64,
     /// Troubles a day that have nothing to do with it.
     background: f64,
     /// Which of the days' parts it trips in.
     trips: usize,
+    /// By how much what was read raises the likelihood of each trouble.
+    read: &'a [f64],
 }
 
 /// The days of a way, summed up forwards.
@@ -155,12 +170,15 @@ impl Days {
             near: vec![[0.0; DEEDS.len()]; days],
             all: 0.0,
         };
+        let mut place = 0;
         for one in placed {
             let day = one.hour / DAY;
             let deed = DEEDS.iter().position(|deed| *deed == one.kind);
             if let Some((kind, sum)) = telling(one.kind).zip(found.troubles.get_mut(day)) {
-                sum.push((kind, [0, 1, 2, 3].map(|way| around(by_hour.get(way), one))));
+                let trips = [0, 1, 2, 3].map(|way| around(by_hour.get(way), one));
+                sum.push(Trouble { kind, place, trips });
                 found.all += 1.0;
+                place += 1;
             }
             if let Some(deed) = deed {
                 for (beside, part) in [
@@ -185,8 +203,14 @@ impl Days {
 impl Spells {
     /// How well entries follow it.
     ///
-    /// Where readings under the fault are modelled, they say how often it can trip.
-    pub(crate) fn follows(&self, placed: &[Placed], hours: &Hours, readings: &[f64]) -> Follows {
+    /// Where readings under the fault are modelled, they say how often it can trip; what was read of entries is summed over all that it may be.
+    pub(crate) fn follows(
+        &self,
+        placed: &[Placed],
+        hours: &Hours,
+        readings: &[f64],
+        reads: &[Read],
+    ) -> Follows {
         let days = Days::of(placed, hours, 0.0 < self.kinds[1], readings);
         let length = count(days.troubles.len());
         let mut ways = Vec::new();
@@ -198,44 +222,61 @@ impl Spells {
                         rate: rate * self.often,
                         background: others * days.all.max(1.0) / length,
                         trips,
+                        read: &[],
                     };
                     ways.push((way, part * OTHERS_STEP * weight));
                 }
             }
         }
-        let found: Vec<(f64, Chain)> = ways
-            .iter()
-            .map(|(way, weight)| {
-                let chain = self.forwards(&days, way);
-                let expected = way.background * length;
-                // Against entries at any time, of which there may be any number: equally likely in its logarithm.
-                let base =
-                    days.all * ln(expected) - expected - ln_factorial((days.all - 1.0).max(0.0));
-                (base + chain.log + ln(*weight), chain)
-            })
-            .collect();
+        let of = |(way, weight): &(Way<'_>, f64)| -> (f64, Chain) {
+            let chain = self.forwards(&days, way);
+            let expected = way.background * length;
+            // Against entries at any time, of which there may be any number: equally likely in its logarithm.
+            let base = days.all * ln(expected) - expected - ln_factorial((days.all - 1.0).max(0.0));
+            (base + chain.log + ln(*weight), chain)
+        };
+        let mut found: Vec<(f64, Chain)> = ways.iter().map(of).collect();
+        if !reads.is_empty() {
+            let logs: Vec<f64> = found.iter().map(|(log, _)| *log).collect();
+            let likely = ways.into_iter().zip(normalised(&logs));
+            let likely: Vec<(Way<'_>, f64)> = likely
+                .filter(|(_, part)| READ_FROM < *part)
+                .map(|(way, _)| way)
+                .collect();
+            let both = likely.iter().flat_map(|(way, weight)| {
+                let each = reads.iter();
+                each.map(move |(part, read)| (Way { read, ..*way }, weight * part))
+            });
+            ways = both.collect();
+            found = ways.iter().map(of).collect();
+        }
         let logs: Vec<f64> = found.iter().map(|(log, _)| *log).collect();
         let gain = log_sum(&logs);
         let weights = normalised(&logs);
         let tells = ways.iter().zip(weights).zip(found);
         let tells = tells.filter(|((_, weight), _)| TELLS < *weight);
-        let told: Vec<(Way, f64, Vec<f64>)> = tells
+        let told: Vec<(Way<'_>, f64, Vec<f64>)> = tells
             .map(|(((way, _), weight), (_, chain))| (*way, weight, chain.lasts()))
             .collect();
         self.explained(placed, gain, &told)
     }
 
-    fn explained(&self, placed: &[Placed], gain: f64, told: &[(Way, f64, Vec<f64>)]) -> Follows {
+    fn explained(
+        &self,
+        placed: &[Placed],
+        gain: f64,
+        told: &[(Way<'_>, f64, Vec<f64>)],
+    ) -> Follows {
         let all: f64 = told.iter().map(|(_, weight, _)| weight).sum();
         let troubles = placed
             .iter()
             .filter_map(|one| Some((one, telling(one.kind)?)));
-        let each = troubles.map(|(one, kind)| {
+        let each = troubles.enumerate().map(|(place, (one, kind))| {
             let (mut chance, mut factor) = (0.0, 0.0);
             for (way, weight, lasts) in told {
                 let weight = weight / all;
                 let lasts = lasts.get(one.hour / DAY).copied().unwrap_or(0.0);
-                let ratio = self.ratio(way, kind);
+                let ratio = 1.0 + self.more(way, kind, place);
                 chance += weight * lasts * (ratio - 1.0) / ratio;
                 factor += weight * (1.0 + lasts * (ratio - 1.0));
             }
@@ -249,14 +290,15 @@ impl Spells {
         }
     }
 
-    /// How many times as many troubles of a kind come while it lasts.
-    fn ratio(&self, way: &Way, kind: usize) -> f64 {
+    /// How many times as many troubles of a kind, and with what was read of one, it adds to those that come anyway.
+    fn more(&self, way: &Way<'_>, kind: usize, place: usize) -> f64 {
         let of = |kinds: &[f64; KINDS]| kinds.get(kind).copied().unwrap_or(0.0);
-        1.0 + way.rate * of(&self.kinds) / (way.background * of(&USUAL_KINDS))
+        let more = way.rate * of(&self.kinds) / (way.background * of(&USUAL_KINDS));
+        more * way.read.get(place).copied().unwrap_or(1.0)
     }
 
     /// All ways through the days, summed up forwards.
-    fn forwards(&self, days: &Days, way: &Way) -> Chain {
+    fn forwards(&self, days: &Days, way: &Way<'_>) -> Chain {
         let usual = self.steps(&[0.0; DEEDS.len()]);
         let mut chain = Chain {
             log: 0.0,
@@ -343,15 +385,15 @@ impl Spells {
     /// How likely what was seen of a day is in each state, against a sound one.
     fn seen(
         &self,
-        troubles: &[(usize, [f64; TRIPS.len()])],
+        troubles: &[Trouble],
         deeds: &[f64; DEEDS.len()],
-        way: &Way,
+        way: &Way<'_>,
         (trips, first): (f64, f64),
     ) -> [f64; STATES] {
         let mut log = -way.rate * trips;
-        for (kind, trips) in troubles {
-            let trips = trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
-            log += ln(1.0 + trips * (self.ratio(way, *kind) - 1.0));
+        for one in troubles {
+            let trips = one.trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
+            log += ln(1.0 + trips * self.more(way, one.kind, one.place));
         }
         for ((number, tried), usual) in deeds.iter().zip(self.tried_a_year).zip(DEEDS_A_YEAR) {
             if 0.0 < *number {
@@ -367,9 +409,9 @@ impl Spells {
             && let Some(nearly) = seen.get_mut(NEARLY)
         {
             let mut log = -way.rate * BEGINS * first;
-            for (kind, trips) in troubles {
-                let trips = BEGINS * trips.last().copied().unwrap_or(1.0);
-                log += ln(1.0 + trips * (self.ratio(way, *kind) - 1.0));
+            for one in troubles {
+                let trips = BEGINS * one.trips.last().copied().unwrap_or(1.0);
+                log += ln(1.0 + trips * self.more(way, one.kind, one.place));
             }
             *nearly = exp(log);
         }

@@ -4,6 +4,7 @@ use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::poisson::count;
 use crate::shape::{Follows, USUAL_KINDS, averaged, telling};
+use crate::shown::{Read, added};
 
 /// Hours of a day.
 const DAY: u8 = 24;
@@ -22,7 +23,13 @@ struct Switch {
 }
 
 /// How well troubles follow a clock, for each clock with its weight.
-pub(crate) fn follows(troubles: &[Placed], known: &[u8]) -> Vec<(Follows, f64)> {
+///
+/// Each time it moves the reading by the same, up and down by itself.
+pub(crate) fn follows(
+    troubles: &[Placed],
+    known: &[u8],
+    jumps: Option<&[Vec<Read>; 2]>,
+) -> Vec<(Follows, f64)> {
     let mut found = Vec::new();
     for working_only in [false, true] {
         let days: Vec<bool> = troubles
@@ -36,7 +43,11 @@ pub(crate) fn follows(troubles: &[Placed], known: &[u8]) -> Vec<(Follows, f64)> 
             ] {
                 let first = Switch { hour, kind };
                 let mut take = |switches: &[Switch], weight: f64| {
-                    found.push((one_clock(troubles, &days, working_only, switches), weight));
+                    let mut follows = one_clock(troubles, &days, working_only, switches);
+                    for reads in jumps.into_iter().flatten() {
+                        added(&mut follows, reads);
+                    }
+                    found.push((follows, weight));
                 };
                 let plausible = |hour: u8| if known.contains(&hour) { KNOWN } else { 1.0 };
                 take(&[first], plausible(hour));

@@ -140,6 +140,86 @@ pub fn grams_of(text: &str, heading: &str) -> Option<f64> {
     None
 }
 
+/// A percent beside one of these words is no reading of the airflow.
+const NOT_AIRFLOW: [&str; 12] = [
+    "rh", "humidity", "feuchte", "limit", "limits", "grenze", "battery", "speed", "below", "under",
+    "less", "too",
+];
+/// A panel shows no more of the airflow as fitted, %.
+const MOST_PERCENT: f64 = 300.0;
+
+/// What a text says that the panel showed of the airflow, % of that as fitted: `72 %`, `72,5%`, `at 72 percent`; or a bare number under a heading that names the unit.
+///
+/// ```
+/// use dewrun_troubles::percent_of;
+/// assert_eq!(percent_of("airflow low 74 %", ""), Some(74.0));
+/// assert_eq!(percent_of("reset at 72,5 percent", ""), Some(72.5));
+/// assert_eq!(percent_of("61", "airflow (%)"), Some(61.0));
+/// assert_eq!(percent_of("RH 85 %, low limit 80 %, 210 mL", ""), None);
+/// ```
+#[must_use]
+pub fn percent_of(text: &str, heading: &str) -> Option<f64> {
+    let heading = heading.to_ascii_lowercase();
+    let (text, mut before) = (text.to_ascii_lowercase(), "");
+    let mut rest = text.as_str();
+    while let Some(at) = rest.find(|sign: char| sign.is_ascii_digit()) {
+        let (words, from) = rest.split_at(at);
+        let end = from
+            .find(|sign: char| !(sign.is_ascii_digit() || sign == '.' || sign == ','))
+            .unwrap_or(from.len());
+        let (number, after) = from.split_at(end);
+        before = if words.trim().is_empty() {
+            before
+        } else {
+            words
+        };
+        let is_alone = before.trim().is_empty() && after.trim().is_empty();
+        let behind = if is_alone {
+            let names_it = is_percent(unit_in(&heading)).is_some();
+            (names_it && !words_of(&heading).any(is_not_airflow)).then_some("")
+        } else {
+            is_percent(after)
+        };
+        if let Some(behind) = behind {
+            let last = words_of(before).last().unwrap_or("");
+            let next = words_of(behind).next().unwrap_or("");
+            // What is less by so much says not of what.
+            let is_less = words.ends_with(['-', '+', '\u{2212}']);
+            let is_airflow = !is_less && !is_not_airflow(last) && !is_not_airflow(next);
+            if let Some(percent) = plain(number).filter(|_| is_airflow) {
+                return Some(percent).filter(|percent| *percent <= MOST_PERCENT);
+            }
+            before = "";
+        }
+        rest = after;
+    }
+    None
+}
+
+/// What follows the sign or the word of percent that a text begins with.
+fn is_percent(text: &str) -> Option<&str> {
+    const SIGNS: [&str; 7] = [
+        "%",
+        "percent",
+        "per cent",
+        "pct",
+        "prozent",
+        "pour cent",
+        "por ciento",
+    ];
+    let text = text.trim_start();
+    SIGNS.iter().find_map(|sign| text.strip_prefix(sign))
+}
+
+fn words_of(text: &str) -> impl Iterator<Item = &str> {
+    let words = text.split(|sign: char| !sign.is_alphabetic());
+    words.filter(|word| !word.is_empty())
+}
+
+fn is_not_airflow(word: &str) -> bool {
+    NOT_AIRFLOW.contains(&word)
+}
+
 /// What a heading says in brackets, or behind its last word.
 fn unit_in(heading: &str) -> &str {
     let words = heading.rsplit(['(', '[', '_', ' ', ',']);
@@ -204,6 +284,42 @@ mod tests {
             assert_eq!(kind_of(text), Some(kind), "{text}");
         }
         assert_eq!(kind_of("plateau"), None, "no water in it");
+    }
+
+    #[test]
+    fn readings_in_words() {
+        let cases = [
+            ("airflow low 74 %", "", Some(74.0)),
+            ("72%", "", Some(72.0)),
+            ("72 %", "note", Some(72.0)),
+            ("72,5 %", "", Some(72.5)),
+            ("at 72 percent", "", Some(72.0)),
+            ("reset at 06:40, shows 101.5 %.", "", Some(101.5)),
+            ("Luftstrom tief, 68 Prozent", "", Some(68.0)),
+            ("0 %", "", Some(0.0)),
+            ("62", "airflow_percent", Some(62.0)),
+            ("62", "Reading [%]", Some(62.0)),
+            ("62", "note", None),
+            ("62", "RH (%)", None),
+            ("rh 85 %, panel 71 %", "", Some(71.0)),
+            ("85 % RH", "", None),
+            ("low limit 80 %", "", None),
+            ("20 % below", "", None),
+            ("-20 %", "", None),
+            ("1200 %", "", None),
+            ("210 mL", "", None),
+            ("3 visits", "airflow %", None),
+            ("", "airflow %", None),
+        ];
+        for (text, heading, percent) in cases {
+            assert_eq!(percent_of(text, heading), percent, "{text} {heading}");
+        }
+        assert_eq!(
+            grams_of("emptied 210 mL, then 95 %", ""),
+            Some(210.0),
+            "amounts as before"
+        );
+        assert_eq!(grams_of("95 %", ""), None, "no amount");
     }
 
     #[test]

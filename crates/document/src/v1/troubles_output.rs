@@ -13,7 +13,7 @@ pub const TROUBLES_FORMAT: &str = "dewrun-troubles";
 #[serde(deny_unknown_fields)]
 #[schemars(
     rename = "TroublesAnswer",
-    title = "Dewrun troubles, version 1, revision 1"
+    title = "Dewrun troubles, version 1, revision 2"
 )]
 pub struct TroublesFile {
     /// Always `dewrun-troubles`.
@@ -85,6 +85,9 @@ pub struct TroubleEntryOutput {
     /// Water, g.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub water_g: Option<Figure>,
+    /// What the panel showed of the airflow, % of that as fitted.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub airflow_percent: Option<Figure>,
 }
 
 /// A cause in its place.

@@ -31,8 +31,8 @@ const SEEN: (f64, f64) = (0.03, 0.08);
 /// What else shows lies evenly within the first span, and sometimes within the second: of low and of high airflow.
 const ELSE_LOW: [(f64, f64, f64); 2] = [(0.2, 1.0, 0.8), (0.0, 1.3, 0.2)];
 const ELSE_HIGH: [(f64, f64, f64); 2] = [(1.0, 1.8, 0.8), (0.7, 3.0, 0.2)];
-/// Limits that a line which loads may trip, as parts of the reading as fitted; a clean one trips none.
-const LIMITS: [f64; 7] = [0.6, 0.65, 0.7, 0.75, 0.8, 0.85, 0.9];
+/// Limits that a line which loads may trip, as parts of the least that a sound one reads: that trips none.
+const LIMITS: [f64; 6] = [0.68, 0.73, 0.78, 0.83, 0.88, 0.93];
 /// How far below the limit a reading falls until somebody cleans what is loaded: so many parts of the mean fall, each with its weight.
 const FALLS: [(f64, f64); 4] = [(0.15, 0.3), (0.55, 0.3), (1.2, 0.25), (2.6, 0.15)];
 /// The most by which a clock's jump moves the reading, in steps of which each is as likely.
@@ -72,18 +72,20 @@ pub(crate) fn of_fault(entries: &[Placed], sound: &[f64], sizes: &[(f64, f64)]) 
 }
 
 /// What loads until it trips a limit, and falls on by about so much until it is cleaned.
-pub(crate) fn of_loading(entries: &[Placed], falls_by: f64) -> Vec<Read> {
+pub(crate) fn of_loading(entries: &[Placed], sound: &[f64], falls_by: f64) -> Vec<Read> {
+    let least = least(sound);
     let ways = LIMITS.iter().map(|limit| {
-        let density = |_: &Placed, shown: f64| fallen(shown, *limit, falls_by);
+        let density = |_: &Placed, shown: f64| fallen(shown, limit * least, falls_by);
         (1.0 / count(LIMITS.len()), factors(entries, density))
     });
     likely(entries, ways.collect())
 }
 
 /// Water or ice that narrows the bore: at a limit that nobody knows, or anywhere below.
-pub(crate) fn of_narrowing(entries: &[Placed]) -> Vec<Read> {
+pub(crate) fn of_narrowing(entries: &[Placed], sound: &[f64]) -> Vec<Read> {
+    let least = least(sound);
     let density = |_: &Placed, shown: f64| {
-        let at_limit = LIMITS.iter().map(|limit| fallen(shown, *limit, 0.1));
+        let at_limit = LIMITS.iter().map(|limit| fallen(shown, limit * least, 0.1));
         0.5 * even(shown, (0.0, 0.95)) + 0.5 * at_limit.sum::<f64>() / count(LIMITS.len())
     };
     likely(entries, vec![(1.0, factors(entries, density))])
@@ -201,6 +203,11 @@ fn factors(entries: &[Placed], density: impl Fn(&Placed, f64) -> f64) -> Vec<f64
         })
         .map(|factor| factor.unwrap_or(1.0))
         .collect()
+}
+
+/// The least that a sound line reads; no limit is set by one that hardly flows.
+fn least(sound: &[f64]) -> f64 {
+    sound.iter().copied().fold(1.0, f64::min).max(0.4)
 }
 
 /// The density of a reading that has nothing to do with any cause.

@@ -35,7 +35,9 @@ const ELSE_HIGH: [(f64, f64, f64); 2] = [(1.0, 1.8, 0.8), (0.7, 3.0, 0.2)];
 const LIMITS: [f64; 6] = [0.68, 0.73, 0.78, 0.83, 0.88, 0.93];
 /// How far below the limit a reading falls until somebody cleans what is loaded: so many parts of the mean fall, each with its weight.
 const FALLS: [(f64, f64); 4] = [(0.15, 0.3), (0.55, 0.3), (1.2, 0.25), (2.6, 0.15)];
-/// The most by which a clock's jump moves the reading, in steps of which each is as likely.
+/// How far a pool or frost has gone as somebody looks, nobody knows: so many of their readings lie anywhere below the sound one.
+const ANYWHERE: f64 = 0.75;
+/// By how much a clock's jump moves the reading: each as likely.
 const JUMPS: [f64; 8] = [0.06, 0.11, 0.17, 0.24, 0.32, 0.4, 0.48, 0.58];
 /// Sizes that are less likely by so much, as a logarithm, are left out.
 const HARDLY: f64 = 6.0;
@@ -81,12 +83,13 @@ pub(crate) fn of_loading(entries: &[Placed], sound: &[f64], falls_by: f64) -> Ve
     likely(entries, ways.collect())
 }
 
-/// Water or ice that narrows the bore: at a limit that nobody knows, or anywhere below.
+/// Water or ice that narrows the bore: anywhere, or at a limit that nobody knows.
 pub(crate) fn of_narrowing(entries: &[Placed], sound: &[f64]) -> Vec<Read> {
     let least = least(sound);
     let density = |_: &Placed, shown: f64| {
         let at_limit = LIMITS.iter().map(|limit| fallen(shown, limit * least, 0.1));
-        0.5 * even(shown, (0.0, 0.95)) + 0.5 * at_limit.sum::<f64>() / count(LIMITS.len())
+        ANYWHERE * even(shown, (0.0, 1.0))
+            + (1.0 - ANYWHERE) * at_limit.sum::<f64>() / count(LIMITS.len())
     };
     likely(entries, vec![(1.0, factors(entries, density))])
 }

@@ -79,5 +79,9 @@ fn without_weather_the_cause_is_left_open() {
 fn a_log_that_is_not_there_is_named() {
     let said = dewrun(&["sheet", "service", LAUNDRY, "--log", "no/such/log.csv"]);
     assert_eq!((said.status, said.out.as_str()), (1, ""), "no card");
-    assert!(said.complaint.contains("no/such/log.csv"), "{}", said.complaint);
+    assert!(
+        said.complaint.contains("no/such/log.csv"),
+        "{}",
+        said.complaint
+    );
 }

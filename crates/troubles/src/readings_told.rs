@@ -1,5 +1,7 @@
 //! What readings off the panel say for or against a cause, in a sentence.
 
+use dewrun_quantity::format::{DecimalMark, fixed};
+
 use crate::cause::Cause;
 use crate::log::{Entry, Log};
 use crate::rank::{Ranked, Ranking};
@@ -72,7 +74,8 @@ fn span(
 }
 
 fn percents(least: f64, most: f64) -> String {
-    let (least, most) = (format!("{least:.0}"), format!("{most:.0}"));
+    let whole = |percent: f64| fixed(percent, 0, DecimalMark::Point);
+    let (least, most) = (whole(least), whole(most));
     if least == most {
         format!("{least} %")
     } else {

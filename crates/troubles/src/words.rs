@@ -212,7 +212,8 @@ fn is_percent(text: &str) -> Option<&str> {
 }
 
 fn words_of(text: &str) -> impl Iterator<Item = &str> {
-    let words = text.split(|sign: char| !sign.is_alphabetic());
+    // Letters of other scripts are not told from signs: the words that are looked for have none.
+    let words = text.split(|sign: char| sign.is_ascii() && !sign.is_ascii_alphabetic());
     words.filter(|word| !word.is_empty())
 }
 

@@ -1,7 +1,7 @@
 // Reads weather files and marches through years away from the page, in slices: newer work comes in between two of them.
 import { find, keep } from "./almanac-files.js";
 import { does as troubles } from "./almanac-troubles.js";
-import { compiled, run, scriptOf, unheard } from "./module.js";
+import { partsOf, run, unheard } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
@@ -269,9 +269,9 @@ self.onmessage = ({ data: { job, kind, body } }) => {
 
 /** Runs the module that was lent, or its own. */
 async function begins(lent) {
-  const [script, own] = lent ? [await scriptOf(NAME), lent] : await compiled(NAME);
-  module = own;
-  almanac = await run([script, module]);
+  const parts = await partsOf(NAME, lent);
+  [, module] = parts;
+  almanac = await run(parts);
   self.postMessage({ kind: "ready" });
 }
 

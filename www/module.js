@@ -19,8 +19,11 @@ export async function compiled(name) {
   return [script, await WebAssembly.compile(file)];
 }
 
+/** The same for a worker that may have been lent what another has compiled. */
+export const partsOf = async (name, lent) => (lent ? [await scriptOf(name), lent] : compiled(name));
+
 /** The script of that name alone. */
-export const scriptOf = (name) => import(`./${name}.js`);
+const scriptOf = (name) => import(`./${name}.js`);
 
 /** Lets whoever began this worker hear of what went wrong in it. */
 export const unheard = (error) =>

@@ -1,5 +1,5 @@
 // Does long work away from the page, in slices: newer work comes in between two of them, and what it replaces is given up.
-import { run, scriptOf, unheard } from "./module.js";
+import { partsOf, run, unheard } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
@@ -12,7 +12,7 @@ let isDue = false;
 const turns = new MessageChannel();
 turns.port1.onmessage = slice;
 
-/** What the module offers, once the page has lent it. */
+/** What the module offers. */
 let workshop;
 
 self.onmessage = ({ data }) => {
@@ -25,10 +25,14 @@ self.onmessage = ({ data }) => {
   return undefined;
 };
 
-async function begins(module) {
-  workshop = await run([await scriptOf("dewrun-workshop"), module]);
+/** Runs the module that was lent, or its own. */
+async function begins(lent) {
+  workshop = await run(await partsOf("dewrun-workshop", lent));
   self.postMessage({ kind: "ready" });
 }
+
+// A worker of that name waits until it is lent what the page has compiled.
+if (self.name !== "lent") begins().catch(unheard);
 
 function goOn() {
   if (isDue || !(current || waiting.size)) return;

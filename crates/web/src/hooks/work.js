@@ -59,7 +59,7 @@ function begin() {
   isReady = false;
   try {
     const address = new URL("worker.js", document.querySelector("script[type=module]").src);
-    worker = new Worker(address, { type: "module" });
+    worker = new Worker(address, { type: "module", name: "lent" });
   } catch {
     worker = null;
     return;

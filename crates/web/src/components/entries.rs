@@ -24,6 +24,7 @@ pub(super) fn fields(class: &str, asking: Asking, (made, read): (Work, Work)) ->
     let left = RwSignal::new(0_u32);
     let fields = el("div").class(class);
     let element = fields.dom().clone();
+    let place = element.clone();
     let mut last = String::new();
     Effect::new(move |_| {
         left.track();
@@ -31,6 +32,10 @@ pub(super) fn fields(class: &str, asking: Asking, (made, read): (Work, Work)) ->
         let found = |what| element.query_selector(what).ok().flatten();
         // What is put there anew takes the focus away, which asks for it once more.
         if last == html || found("input:focus, [aria-invalid]").is_some() {
+            return;
+        }
+        if found(":active").is_some() {
+            once_let_go(element.clone(), left);
             return;
         }
         let held = found(":focus").map(|held| held.id());
@@ -73,8 +78,19 @@ pub(super) fn fields(class: &str, asking: Asking, (made, read): (Work, Work)) ->
         .on("focusout", move |_| {
             desk.part();
             // The focus has gone when this turn is over.
-            request_animation_frame(move || left.update(|left| *left = left.wrapping_add(1)));
+            once_let_go(place.clone(), left);
         })
+}
+
+/// Looks again in the next frame in which nothing is pressed: what is replaced under a press never hears of it.
+fn once_let_go(place: Element, left: RwSignal<u32>) {
+    request_animation_frame(move || {
+        if place.query_selector(":active").ok().flatten().is_some() {
+            once_let_go(place, left);
+        } else {
+            left.update(|left| *left = left.wrapping_add(1));
+        }
+    });
 }
 
 /// The field that an event is of, and its name.

@@ -240,7 +240,7 @@ fn fallen(shown: f64, limit: f64, falls_by: f64) -> f64 {
 
 /// The same density within a span, with ends as blurred as readings are.
 fn even(shown: f64, (from, until): (f64, f64)) -> f64 {
-    let over = |end: f64| 1.0 / (1.0 + exp((-(shown - end) / OFF.1).max(-50.0).min(50.0)));
+    let over = |end: f64| 1.0 / (1.0 + exp((-(shown - end) / OFF.1).clamp(-50.0, 50.0)));
     (over(from) - over(until)).max(0.0) / (until - from)
 }
 

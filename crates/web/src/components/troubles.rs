@@ -30,7 +30,7 @@ pub(super) fn likely_causes() -> El {
         .attr("aria-label", "Likely causes");
     let place = room.dom().clone();
     Effect::new(move |_| {
-        if let Ok(text) = desk.with(|project| project_text(project)) {
+        if let Ok(text) = desk.with(project_text) {
             rank(&place, &text, &style_as_numbers(desk.style()));
         }
     });

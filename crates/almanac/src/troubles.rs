@@ -209,13 +209,7 @@ impl Told {
             "correct" => form::correct(self.found.list.as_ref(), &self.project),
             "seen" => form::seen(&self.said),
             "causes" => causes(&drawn, style),
-            // Without a log and without an answer nobody has looked for a cause.
-            "words"
-                if self.found.log.is_none() && Answers::of_note(&self.project.note).is_empty() =>
-            {
-                String::new()
-            }
-            "words" => in_words(&drawn).join("\n"),
+            "words" if self.found.is_looked_for(&self.project.note) => in_words(&drawn),
             "check" => next_check(&drawn, true, style),
             "advice" => next_check(&drawn, false, style),
             "timeline" => shown

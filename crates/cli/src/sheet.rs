@@ -25,20 +25,21 @@ pub(crate) fn sheet(args: &Sheet, out: &mut impl Write) -> io::Result<Ending> {
 
 /// The cards of all runs asked for; what has none is said on the standard error.
 fn site(args: &SiteSheet, out: &mut impl Write) -> io::Result<Ending> {
-    cards(args, out, site_card)
+    cards(args, project::load(&args.project), out, site_card)
 }
 
 /// What makes a card of a run.
 type Made = Result<SiteCard, DocumentError>;
 
-/// The cards of all runs asked for, each made by a function.
+/// The cards of all runs asked for of a project, each made by a function.
 fn cards(
     args: &SiteSheet,
+    loaded: Result<Project, DocumentError>,
     out: &mut impl Write,
     make: impl Fn(&Told<'_>, &CardOptions<'_>) -> Made,
 ) -> io::Result<Ending> {
     let name = name_of(&args.project);
-    let loaded = project::load(&args.project)
+    let loaded = loaded
         .and_then(|project| evaluate(&project, args.run.as_deref()).map(|runs| (project, runs)));
     let (project, runs) = match loaded {
         Ok(loaded) => loaded,

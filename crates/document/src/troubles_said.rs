@@ -154,6 +154,12 @@ pub fn troubles_found(
 }
 
 impl TroublesFound {
+    /// Whether anybody has looked for a cause: by a log, or by an answer in the note of the project.
+    #[must_use]
+    pub fn is_looked_for(&self, note: &str) -> bool {
+        self.log.is_some() || !Answers::of_note(note).is_empty()
+    }
+
     /// All of it as an answer of what was asked.
     #[must_use]
     pub fn output(&self, asked: &TroublesAsked<'_>) -> TroublesOutput {

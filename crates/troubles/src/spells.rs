@@ -5,13 +5,12 @@
 use dewrun_numeric::elementary::{exp, ln};
 
 use crate::comparison::{log_sum, normalised};
-use crate::groups::Alike;
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::modelled::Hours;
 use crate::poisson::{count, ln_factorial};
 use crate::shape::{Follows, KINDS, USUAL_KINDS, telling};
-use crate::shown::Read;
+use crate::shown::{Read, sound};
 use crate::weather_causes::at_share;
 
 /// Hours of a day.
@@ -426,13 +425,7 @@ fn trips(
     readings: &[f64],
 ) -> ([Vec<f64>; TRIPS.len()], [f64; TRIPS.len()]) {
     let side = if is_high { -1.0 } else { 1.0 };
-    let mut reading = vec![0.0; hours.len()];
-    for group in &hours.groups {
-        let weight = group.weight(Alike::Reading);
-        for (sum, one) in reading.iter_mut().zip(&group.reading) {
-            *sum += side * weight * f64::from(*one);
-        }
-    }
+    let reading: Vec<f64> = sound(hours).into_iter().map(|one| side * one).collect();
     let mut sorted = reading.clone();
     sorted.sort_unstable_by(f64::total_cmp);
     let by_hour = TRIPS.map(|share| {

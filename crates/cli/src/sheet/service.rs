@@ -5,7 +5,6 @@ use std::io::{self, Write};
 use dewrun_document::Project;
 use dewrun_drawing::troubles::{Found, in_words};
 use dewrun_sheet::{CauseTold, service_card};
-use dewrun_troubles::Answers;
 
 use super::cards;
 use crate::args::ServiceSheet;
@@ -25,8 +24,11 @@ pub(super) fn service(args: &ServiceSheet, out: &mut impl Write) -> io::Result<E
         }
     };
     let name = name_of(&args.card.project);
-    let files = load_packed(&args.card.project).map(|packed| packed.files);
-    let files = files.unwrap_or_default();
+    // Read once: the standard input is there no second time.
+    let (project, files) = match load_packed(&args.card.project) {
+        Ok(packed) => (Ok(packed.project), packed.files),
+        Err(error) => (Err(error), Vec::new()),
+    };
     let said = match given(&args.said, args.card.units) {
         Ok(said) => said,
         Err(sentence) => {
@@ -46,26 +48,22 @@ pub(super) fn service(args: &ServiceSheet, out: &mut impl Write) -> io::Result<E
             log: log.as_deref(),
         };
         match found_of(&asked, (project, position), &files) {
-            // Without a log and without an answer nobody has looked for a cause.
-            Ok((found, _)) if found.log.is_none() && Answers::of_note(&project.note).is_empty() => {
-                CauseTold::default()
-            }
-            Ok((found, _)) => {
-                let words = in_words(&Found {
+            Ok((found, _)) if found.is_looked_for(&project.note) => {
+                CauseTold::of_text(&in_words(&Found {
                     log: found.log.as_ref(),
                     ranking: &found.ranking,
                     spans: &found.spans,
                     checks: &found.checks,
-                });
-                CauseTold::of_text(&words.join("\n"))
+                }))
             }
+            Ok(_) => CauseTold::default(),
             Err(error) => {
                 complain_of(&name, &error);
                 CauseTold::default()
             }
         }
     };
-    cards(&args.card, out, |told, options| {
+    cards(&args.card, project, out, |told, options| {
         let cause = cause(told.project, told.run_index);
         service_card(told, &cause, options)
     })

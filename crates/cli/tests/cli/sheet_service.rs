@@ -2,7 +2,7 @@
 
 use serde_json::Value;
 
-use crate::running::{Said, dewrun};
+use crate::running::{Said, dewrun, dewrun_reading};
 
 const LAUNDRY: &str = "demo/laundry-exhaust.json";
 const LOG: &str = "demo/laundry-exhaust-log.csv";
@@ -84,4 +84,13 @@ fn a_log_that_is_not_there_is_named() {
         "{}",
         said.complaint
     );
+}
+
+/// The standard input is read once, for the cards and for what is found of their causes.
+#[test]
+fn a_project_from_standard_input_has_its_card() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/make-up-air.json");
+    let text = std::fs::read(path).expect("the example is there");
+    let said = dewrun_reading(&["sheet", "service", "-"], &text);
+    assert_eq!(card(&said).matches("<article").count(), 1, "of its run");
 }

@@ -30,11 +30,11 @@ pub fn sentence(found: &Found<'_>) -> String {
     format!("{} {what}, {share} of 100{span}.", first.cause.name())
 }
 
-/// The likeliest cause for paper: its sentence, what cures it, what to look at next, then what speaks for it.
+/// The likeliest cause for paper, a line each: its sentence, what cures it, what to look at next, then what speaks for it.
 #[must_use]
-pub fn in_words(found: &Found<'_>) -> Vec<String> {
+pub fn in_words(found: &Found<'_>) -> String {
     let Some(first) = found.ranking.causes.first() else {
-        return Vec::new();
+        return String::new();
     };
     let check = found.checks.first().map_or_else(String::new, |one| {
         format!("{} {}", one.check.name(), one.check.takes())
@@ -42,7 +42,8 @@ pub fn in_words(found: &Found<'_>) -> Vec<String> {
     let told = found.log.map(|log| evidence(log, found.ranking, first));
     let head = [sentence(found), first.cause.cure().to_owned(), check];
     let evidence = told.map(|told| told.for_it).unwrap_or_default();
-    head.into_iter().chain(evidence).collect()
+    let lines: Vec<String> = head.into_iter().chain(evidence).collect();
+    lines.join("\n")
 }
 
 /// The likeliest cause, what contradicts and what can't be told, then the causes as a table: share, for, against.

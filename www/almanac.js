@@ -263,6 +263,8 @@ self.onmessage = ({ data: { job, kind, body } }) => {
     return tell(job, "stopped", {});
   }
   if (kind === "begin") return void begins(body.module).catch(unheard);
+  // Whoever asks twice waits for a sign of life and not for the answer.
+  tell(job, "heard", {});
   if (kind in newest) newest[kind] = job;
   does[kind](job, body).catch((error) => tell(job, "broken", { sentence: `${error}` }));
 };

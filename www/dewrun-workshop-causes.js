@@ -26,7 +26,7 @@ function sends() {
 }
 
 function shows({ causes, advice, rests }) {
-  room.innerHTML = `${causes}<p class="dw-year__part">Next check</p>${advice}<p class="dw-troubles__rests">${rests}</p>`;
+  room.innerHTML = `<div class="dw-troubles__found"><div>${causes}</div><div class="dw-troubles__next" role="group" aria-label="Next check"><p class="dw-year__part">Next check</p>${advice}</div></div><p class="dw-troubles__rests">${rests}</p>`;
 }
 
 /** Ranks the causes of a project's troubles into a place; `numbers` begin with the style. */

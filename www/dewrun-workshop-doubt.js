@@ -27,11 +27,12 @@ export const DOUBT = `<div class="dw-year__doubt" role="group" aria-label="How s
   <div data-year="doubt"></div>
 </div>`;
 
-/** Takes years again and again; `part` finds a part of the section, `ask` asks the worker that tells, `members` are those years. */
+/** Takes years again and again; `part` finds a part of the section, `ask` asks the worker that tells, `members` are those years, `rests` hears when nobody waits for the first of them any more. */
 export class Doubting {
   #part;
   #ask;
   #members;
+  #rests;
   /** What the members are of, and of what those that are shown are. */
   #about;
   #shown;
@@ -39,10 +40,16 @@ export class Doubting {
   /** An answer is on its way. */
   #isAsked = false;
 
-  constructor(part, ask, members) {
+  constructor(part, ask, members, rests) {
     this.#part = part;
     this.#ask = ask;
     this.#members = members;
+    this.#rests = rests;
+  }
+
+  /** It was pressed, and nothing is told yet. */
+  get isAwaited() {
+    return Boolean(this.#about) && this.#shown !== this.#about;
   }
 
   /** Begins. */
@@ -88,6 +95,7 @@ export class Doubting {
     this.#part("doubt-note").textContent = count < ALL ? `Told by the first ${count} of ${ALL} plausible years.` : `Told by all ${ALL} plausible years.`;
     this.#isAsked = false;
     this.beside();
+    this.#rests();
     if (count === ALL) this.#ends();
     else this.#tells();
   }
@@ -137,5 +145,6 @@ export class Doubting {
     this.#about = undefined;
     this.#members.leave(this);
     this.#part("doubt-work").hidden = true;
+    this.#rests();
   }
 }

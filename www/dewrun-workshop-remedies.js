@@ -20,6 +20,8 @@ const RESTS = 3000;
 
 let room;
 let ask;
+/** Something else goes first: the year itself, which remedies go by, or what a person waits for. */
+let isBusy = () => false;
 let style = [];
 let rank = 0;
 /** The year that is shown, and when it will have rested. */
@@ -32,10 +34,10 @@ const part = (name) => room.querySelector(`[data-cures="${name}"]`);
 /** Where the first of them stand beside the answer. */
 const beside = () => document.querySelector(".dw-answer__cures");
 
-/** The page's place for remedies, how the worker is asked, and the year that the page is about now. */
-export function place(asks, numbers, year) {
+/** The page's place for remedies, how the worker is asked, the year that the page is about now, and whether something else goes first. */
+export function place(asks, numbers, year, busy) {
   const found = document.querySelector(".dw-cures");
-  [ask, style] = [asks, numbers];
+  [ask, style, isBusy] = [asks, numbers, busy];
   if (!found) return;
   if (room !== found) {
     room = found;
@@ -111,9 +113,16 @@ export function waits() {
   works(false);
 }
 
+/** What is being sought is sought later, for all hands are wanted elsewhere. */
+export function yields() {
+  if (!room || part("work").hidden) return;
+  waits();
+  ask("rest", {});
+}
+
 /** Nothing more urgent is done: what waits is sought. */
 export function seeks() {
-  if (!room || !isReady || !isWanted || !(isSeen || hasRested)) return;
+  if (!room || !isReady || !isWanted || !(isSeen || hasRested) || isBusy()) return;
   isWanted = false;
   part("share").value = 0;
   works(true);

@@ -11,6 +11,8 @@ const PATIENCE = 500;
 const PATIENT = 4000;
 /** An answer that comes sooner is not announced, ms. */
 const SOON = 120;
+/** What a worker can tell only while it knows a year. */
+const OF_A_YEAR = ["hour", "opened", "cures", "ranked", "cure", "route"];
 /** What parts what the second module tells of the open run. */
 const FIELD = "\u001f";
 /** What a project begins with, and a link that carries one. */
@@ -109,7 +111,7 @@ export function follow(door, putOnDesk) {
     room = place;
     room.innerHTML = SKELETON;
     members = new Members(ask);
-    doubt = new Doubting(part, ask, members);
+    doubt = new Doubting(part, ask, members, remedies.seeks);
     wire();
   }
   const [project, run, ...style] = told.split(FIELD);
@@ -118,7 +120,7 @@ export function follow(door, putOnDesk) {
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
   now = { project, run: Number(run), style: style.map(Number), hash, weather };
   doubt.follows(now);
-  remedies.place(ask, now.style, about());
+  remedies.place(ask, now.style, about(), () => asked.has("follow") || asked.has("read") || doubt.isAwaited);
   troubles.follow(now, { ask, members, take });
   if (waiting) {
     const file = waiting;
@@ -243,7 +245,10 @@ function wire() {
     example,
     close: shuts,
     save: () => ask("file", {}),
-    doubt: () => doubt.begin({ project: now.project, run: now.run, hash: now.hash, numbers: all() }),
+    doubt() {
+      doubt.begin({ project: now.project, run: now.run, hash: now.hash, numbers: all() });
+      remedies.yields();
+    },
     "stop-doubt": () => doubt.stop(),
   };
   room.addEventListener("click", ({ target }) => {
@@ -326,11 +331,19 @@ function send(message, isNewer) {
   setTimeout(() => !isHeard && worker === asked && anew(), PATIENCE);
 }
 
-/** Ends the worker; another does what has no answer yet. */
+/** Ends the worker; another does what has no answer yet, the year first: what rests on it comes with it or after it. */
 function anew() {
   worker?.terminate();
   worker = undefined;
-  if (asked.size) begin();
+  for (const kind of OF_A_YEAR) asked.delete(kind);
+  remedies.waits();
+  const others = [...asked];
+  if (now?.hash && !asked.has("read")) {
+    asked.clear();
+    ask("follow", { ...now, numbers: all() });
+    for (const [kind, message] of others) if (kind !== "follow") asked.set(kind, message);
+  }
+  if (asked.size && !worker) begin();
 }
 
 function stop() {
@@ -373,6 +386,7 @@ function tellFault(words, isQuiet) {
 }
 
 const on = {
+  heard() {},
   reading({ name, share }) {
     if (part("work").hidden) return;
     part("share").value = share;
@@ -449,7 +463,7 @@ const on = {
 function answer(job, kind, body) {
   const own = [...asked].find(([, message]) => message.job === job);
   if (!own) return;
-  if (!["reading", "going", "cures"].includes(kind)) asked.delete(own[0]);
+  if (!["heard", "reading", "going", "cures"].includes(kind)) asked.delete(own[0]);
   on[kind](body);
 }
 

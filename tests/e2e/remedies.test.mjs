@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { dewrun } from "./harness.mjs";
 import { accessible, fits, saved, touchable } from "./looks.mjs";
-import { open, opened } from "./weather.mjs";
+import { GULL_HARBOUR, chosen, hand, open, opened, ready } from "./weather.mjs";
 
 const site = dewrun();
 /** All of a year of remedies, on a busy machine. */
@@ -80,4 +80,38 @@ test("it is ranked by another column, fits, and can be used", async () => {
   await fits(page, "remedies");
   await touchable(page, "remedies", ".dw-cures", 44);
   await accessible(page, "remedies", ".dw-cures-section");
+});
+
+test("a worker that falls silent when remedies are asked for anew is replaced by one that seeks the year first", async () => {
+  const page = await open(site);
+  await page.addInitScript(() => {
+    const Sound = Worker;
+    let [begun, searches] = [0, 0];
+    globalThis.Worker = class extends Sound {
+      constructor(address, options) {
+        super(address, options);
+        if (!`${address}`.endsWith("almanac.js") || options.name === "lent") return;
+        begun += 1;
+        this.own = begun;
+        this.addEventListener("message", (event) => this.own === 1 && 1 < searches && event.stopImmediatePropagation());
+      }
+      postMessage(message, ...more) {
+        if (message.kind === "cures") searches += 1;
+        super.postMessage(message, ...more);
+      }
+    };
+    globalThis.workers = () => [begun, searches];
+  });
+  await page.reload();
+  await ready(page);
+  await chosen(page).setInputFiles(GULL_HARBOUR);
+  await hand(page).waitFor();
+  await remedies(page).scrollIntoViewIfNeeded();
+  await page.waitForFunction(() => !document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+  // The first search is given up for the year of another length.
+  await page.getByLabel("Length of leg 2").first().fill("4.5");
+  await page.waitForFunction(() => globalThis.workers()[0] === 2, undefined, LONG);
+  await sought(page);
+  await page.waitForFunction(() => !document.querySelector("[data-cures=told]").classList.contains("dw-stale"), undefined, LONG);
+  assert.equal(await remedies(page).getByText("no year is known").count(), 0);
 });

@@ -83,17 +83,27 @@ pub fn causes(found: &Found<'_>, style: Style) -> String {
             " class=\"dw-number\"",
             &format!("under {}", fixed(TOLD, 0, style.mark)),
         );
-        format!("<tr class=\"dw-troubles__rest\">{names}<td></td>{share}<td></td><td></td></tr>")
+        let none = if found.log.is_some() {
+            "<td></td><td></td>"
+        } else {
+            ""
+        };
+        format!("<tr class=\"dw-troubles__rest\">{names}<td></td>{share}{none}</tr>")
+    };
+    // Without a log nothing speaks for a cause or against it but the answers themselves.
+    let evidence = if found.log.is_some() {
+        "<th scope=\"col\">For</th><th scope=\"col\">Against</th>"
+    } else {
+        ""
     };
     html.push_str(&format!(
-        "<table class=\"dw-table dw-troubles__causes\"><caption class=\"dw-spoken\">Likely causes</caption><thead><tr><th scope=\"col\">Cause</th><td></td><th scope=\"col\" class=\"dw-number\">Share of 100</th><th scope=\"col\">For</th><th scope=\"col\">Against</th></tr></thead><tbody>{rows}{rest}</tbody></table>"
+        "<table class=\"dw-table dw-troubles__causes\"><caption class=\"dw-spoken\">Likely causes</caption><thead><tr><th scope=\"col\">Cause</th><th scope=\"colgroup\" colspan=\"2\">Share of 100</th>{evidence}</tr></thead><tbody>{rows}{rest}</tbody></table>"
     ));
     html
 }
 
 fn row(found: &Found<'_>, one: &Ranked, style: Style) -> String {
     let told = found.log.map(|log| evidence(log, found.ranking, one));
-    let Evidence { for_it, against } = told.unwrap_or_default();
     let share = 100.0 * one.share;
     let (least, most) = found.span(one.cause.place(), one.share);
     let shown = format!(
@@ -110,13 +120,14 @@ fn row(found: &Found<'_>, one: &Ranked, style: Style) -> String {
         let sentences: String = sentences.iter().map(|one| element("p", "", one)).collect();
         format!("<td data-head=\"{head}\">{sentences}</td>")
     };
+    let told = told.map_or_else(String::new, |Evidence { for_it, against }| {
+        [words("For", &for_it), words("Against", &against)].concat()
+    });
     format!(
-        "<tr data-cause=\"{}\"><th scope=\"row\">{}</th><td class=\"dw-troubles__bar\">{}</td><td class=\"dw-number\">{shown}</td>{}{}</tr>",
+        "<tr data-cause=\"{}\"><th scope=\"row\">{}</th><td class=\"dw-troubles__bar\">{}</td><td class=\"dw-number\">{shown}</td>{told}</tr>",
         one.cause.id(),
         one.cause.name(),
         bar(share, least, most),
-        words("For", &for_it),
-        words("Against", &against),
     )
 }
 

@@ -50,12 +50,12 @@ fn outcomes(one: &NextCheck, can_enter: bool, style: Style) -> String {
         .map(|(place, outcome)| {
             let (cause, share) = outcome.then;
             let button = if can_enter {
-                seen(one.check, place, outcome.name)
+                format!("<td>{}</td>", seen(one.check, place, outcome.name))
             } else {
                 String::new()
             };
             format!(
-                "<tr><th scope=\"row\">{}</th><td class=\"dw-number\" data-head=\"expected\">{} of 100</td><td data-head=\"then\">{} <b>{}</b></td><td>{button}</td></tr>",
+                "<tr><th scope=\"row\">{}</th><td class=\"dw-number\" data-head=\"expected\">{} of 100</td><td data-head=\"then\">{} <b>{}</b></td>{button}</tr>",
                 outcome.name,
                 told_share(100.0 * outcome.expected, style.mark),
                 cause.name().to_lowercase(),
@@ -64,8 +64,9 @@ fn outcomes(one: &NextCheck, can_enter: bool, style: Style) -> String {
         })
         .collect();
     format!(
-        "<table class=\"dw-table dw-troubles__outcomes\"><caption class=\"dw-spoken\">{}</caption><thead><tr><th scope=\"col\">What you see</th><th scope=\"col\" class=\"dw-number\">expected</th><th scope=\"col\">then</th><td></td></tr></thead><tbody>{rows}</tbody></table>",
-        one.check.name()
+        "<table class=\"dw-table dw-troubles__outcomes\"><caption class=\"dw-spoken\">{}</caption><thead><tr><th scope=\"col\">What you see</th><th scope=\"col\" class=\"dw-number\">expected</th><th scope=\"col\"{}>then</th></tr></thead><tbody>{rows}</tbody></table>",
+        one.check.name(),
+        if can_enter { " colspan=\"2\"" } else { "" }
     )
 }
 

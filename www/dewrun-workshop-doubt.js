@@ -1,5 +1,6 @@
 // How sure a year is: plausible years of it are marched, and told some at a time.
 import { keyOf } from "./dewrun-workshop-members.js";
+import { once } from "./dewrun-workshop-put.js";
 
 /** Members; after so many of them, and of all before, something is said. */
 const STEPS = [32, 64, 128, 256];
@@ -90,11 +91,14 @@ export class Doubting {
     if (!this.#about) return;
     if (sentence) return this.broken(sentence);
     this.#shown = this.#about;
-    this.#part("doubt").innerHTML = html;
-    this.#part("doubt").classList.remove("dw-stale");
+    const place = this.#part("doubt");
+    place.classList.remove("dw-stale");
+    once(place, () => {
+      place.innerHTML = html;
+      this.beside();
+    });
     this.#part("doubt-note").textContent = count < ALL ? `Told by the first ${count} of ${ALL} plausible years.` : `Told by all ${ALL} plausible years.`;
     this.#isAsked = false;
-    this.beside();
     this.#rests();
     if (count === ALL) this.#ends();
     else this.#tells();

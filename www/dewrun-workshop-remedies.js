@@ -1,4 +1,5 @@
 // What a person does in the section Remedies: they come one by one from the worker of the year, for the target of the project.
+import { once, put as putIn } from "./dewrun-workshop-put.js";
 
 const NONE = "<p>Remedies are sought over a year: open a weather file under Year first.</p>";
 const WAITS = "<p>Sought once this is in sight.</p>";
@@ -92,14 +93,16 @@ export function ranks({ told, first }) {
 }
 
 function put(told, first) {
-  if (part("told").innerHTML !== told) {
+  const place = part("told");
+  once(place, () => {
+    if (place.innerHTML === told) return;
     // What does not do alone is long: on a phone it is folded until somebody asks.
-    const isOpen = part("told").querySelector("details")?.open ?? WIDE <= innerWidth;
-    part("told").innerHTML = told;
-    const others = part("told").querySelector("details");
+    const isOpen = place.querySelector("details")?.open ?? WIDE <= innerWidth;
+    place.innerHTML = told;
+    const others = place.querySelector("details");
     if (others) others.open = isOpen;
-  }
-  if (first !== undefined && beside() && beside().innerHTML !== first) beside().innerHTML = first;
+  });
+  if (first !== undefined && beside()) putIn(beside(), first);
 }
 
 function works(does) {

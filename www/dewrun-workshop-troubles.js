@@ -1,5 +1,6 @@
 // What a person does in the section Troubles: six answers, a log that is pasted, opened or dropped, outcomes of checks; what it says comes from the worker of the year.
 import { keyOf } from "./dewrun-workshop-members.js";
+import { put as putIn } from "./dewrun-workshop-put.js";
 
 /** So many plausible years weigh a log at first, and in the end as many as on the command line. */
 const FIRST = 16;
@@ -63,9 +64,7 @@ let weighed = 0;
 const weighs = () => (now.hash && [MEMBERS, FIRST].find((count) => door.members.has(count, now))) || 0;
 
 const part = (name) => room.querySelector(`[data-troubles="${name}"]`);
-const put = (name, html) => {
-  if (part(name).innerHTML !== html) part(name).innerHTML = html;
-};
+const put = (name, html) => putIn(part(name), html);
 
 /** Who wants the years. */
 const wanting = {

@@ -2,6 +2,7 @@
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 import { Members } from "./dewrun-workshop-members.js";
 import { MOST_PACKED, isPacked, save, unpack } from "./dewrun-workshop-packed.js";
+import { put as putIn } from "./dewrun-workshop-put.js";
 import * as remedies from "./dewrun-workshop-remedies.js";
 import * as troubles from "./dewrun-workshop-troubles.js";
 
@@ -97,7 +98,7 @@ let onSheetDone;
 const part = (name) => room.querySelector(`[data-year="${name}"]`);
 const put = (name, html) => {
   const place = part(name);
-  if (place && place.innerHTML !== html) place.innerHTML = html;
+  if (place) putIn(place, html);
 };
 const escaped = (text) => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt()};`);
 
@@ -169,7 +170,7 @@ function hides() {
 function square(hours, told) {
   const place = document.querySelector(".dw-square");
   if (!place) return;
-  place.querySelector(".dw-square__year").innerHTML = told;
+  putIn(place.querySelector(".dw-square__year"), told);
   place.dispatchEvent(new CustomEvent("hours", { detail: Float64Array.from(hours) }));
 }
 

@@ -58,6 +58,21 @@ test("the wet make-up air: a target is set, the first remedy dries the sentence,
   assert.deepEqual((await saved(page)).project, changed, "the same remedy");
 });
 
+test("a press holds though the list grows under it", async () => {
+  const page = await opened(site);
+  await remedies(page).scrollIntoViewIfNeeded();
+  const first = apply(page).first();
+  await first.waitFor(LONG);
+  const before = await answer(page).innerText();
+  await first.scrollIntoViewIfNeeded();
+  const box = await first.boundingBox();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.waitForFunction(() => document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+  await page.mouse.up();
+  await page.waitForFunction((before) => document.querySelector(".dw-answer__sentence").innerText !== before, before, LONG);
+});
+
 test("a blank that can't be read is told, and the search can be stopped", async () => {
   const page = await opened(site);
   await remedies(page).scrollIntoViewIfNeeded();

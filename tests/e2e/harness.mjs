@@ -5,7 +5,7 @@ import { spawn } from "node:child_process";
 import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
-import { after, before } from "node:test";
+import { after, afterEach, before } from "node:test";
 import { chromium } from "playwright-core";
 
 /** The root of the project, with a slash at its end. */
@@ -23,14 +23,18 @@ export const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js")
 
 /**
  * Sets up the page for the tests of one file and takes everything down after them.
- * Returns `openAt(width, height, scheme)`, which opens a fresh page without stored data,
+ * Returns `openAt(width, height, scheme)`, which opens a fresh page without stored data until the end of the test,
  * and `address`, the page's own.
  */
 export function dewrun() {
-  const state = { offences: [] };
+  const state = { offences: [], contexts: [] };
   before(async () => {
     state.server = await serve();
     state.browser = await launch();
+  });
+  // A page that stays goes on with its years and slows down the next.
+  afterEach(async () => {
+    await Promise.all(state.contexts.splice(0).map((context) => context.close()));
   });
   after(async () => {
     await state.browser?.close();
@@ -48,6 +52,7 @@ export function dewrun() {
         colorScheme: scheme,
         reducedMotion: "reduce",
       });
+      state.contexts.push(context);
       const page = await context.newPage();
       watch(page, state.server.address, state.offences);
       await page.goto(state.server.address + hash);

@@ -106,7 +106,8 @@ function put(told, first) {
 }
 
 function works(does) {
-  part("work").hidden = !does;
+  // Its row pushes what stands below it: not under a finger either.
+  once(room, () => (part("work").hidden = !does));
 }
 
 /** Something more urgent is done: what is sought waits for it. */

@@ -61,14 +61,18 @@ test("the wet make-up air: a target is set, the first remedy dries the sentence,
 test("a press holds though the list grows under it", async () => {
   const page = await opened(site);
   await remedies(page).scrollIntoViewIfNeeded();
-  const first = apply(page).first();
-  await first.waitFor(LONG);
+  await apply(page).first().waitFor(LONG);
   const before = await answer(page).innerText();
-  await first.scrollIntoViewIfNeeded();
-  const box = await first.boundingBox();
-  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  // In one go, for the list is made anew meanwhile.
+  const [x, y] = await page.evaluate(() => {
+    const first = document.querySelector("[data-cures=told] button[data-cure]");
+    first.scrollIntoView({ block: "center" });
+    const box = first.getBoundingClientRect();
+    return [box.x + box.width / 2, box.y + box.height / 2];
+  });
+  await page.mouse.move(x, y);
   await page.mouse.down();
-  await page.waitForFunction(() => document.querySelector("[data-cures=work]").hidden, undefined, LONG);
+  await page.waitForFunction(() => document.querySelector("[data-cures=share]").value === 1, undefined, LONG);
   await page.mouse.up();
   await page.waitForFunction((before) => document.querySelector(".dw-answer__sentence").innerText !== before, before, LONG);
 });

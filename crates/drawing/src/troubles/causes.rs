@@ -73,6 +73,15 @@ pub fn causes(found: &Found<'_>, style: Style) -> String {
     let (likely, rest): (Vec<&Ranked>, Vec<&Ranked>) =
         (found.ranking.causes.iter()).partition(|one| TOLD <= 100.0 * one.share);
     let rows: String = likely.iter().map(|one| row(found, one, style)).collect();
+    // Without a log nothing speaks for a cause or against it but the answers themselves.
+    let (evidence, none) = if found.log.is_some() {
+        (
+            "<th scope=\"col\">For</th><th scope=\"col\">Against</th>",
+            "<td></td><td></td>",
+        )
+    } else {
+        ("", "")
+    };
     let rest: Vec<&str> = rest.iter().map(|one| one.cause.name()).collect();
     let rest = if rest.is_empty() {
         String::new()
@@ -83,18 +92,7 @@ pub fn causes(found: &Found<'_>, style: Style) -> String {
             " class=\"dw-number\"",
             &format!("under {}", fixed(TOLD, 0, style.mark)),
         );
-        let none = if found.log.is_some() {
-            "<td></td><td></td>"
-        } else {
-            ""
-        };
         format!("<tr class=\"dw-troubles__rest\">{names}<td></td>{share}{none}</tr>")
-    };
-    // Without a log nothing speaks for a cause or against it but the answers themselves.
-    let evidence = if found.log.is_some() {
-        "<th scope=\"col\">For</th><th scope=\"col\">Against</th>"
-    } else {
-        ""
     };
     html.push_str(&format!(
         "<table class=\"dw-table dw-troubles__causes\"><caption class=\"dw-spoken\">Likely causes</caption><thead><tr><th scope=\"col\">Cause</th><th scope=\"colgroup\" colspan=\"2\">Share of 100</th>{evidence}</tr></thead><tbody>{rows}{rest}</tbody></table>"

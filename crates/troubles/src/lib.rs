@@ -12,6 +12,7 @@ mod groups;
 mod hours_of_log;
 mod in_weathers;
 mod lasting_causes;
+mod loads;
 mod local_time;
 mod log;
 mod modelled;

@@ -5,6 +5,7 @@ use crate::cause::Cause;
 use crate::comparison::{largest_first, normalised};
 use crate::hours_of_log::{Placed, placed};
 use crate::lasting_causes;
+use crate::loads::Loads;
 use crate::log::Log;
 use crate::modelled::{Hours, Modelled};
 use crate::poisson::count;
@@ -31,8 +32,6 @@ const KINDS_BEFORE: [f64; KINDS] = [1.0, 1.0, 1.0, 0.2, 0.2];
 const COARSER: [f64; 4] = [0.4, 0.6, 0.8, 1.0];
 /// A fan loses so much of what a weak one is modelled to.
 const WEAKER: [f64; 5] = [0.5, 0.75, 1.0, 1.25, 1.5];
-/// What loads loses about a quarter of the airflow in so many days, as it trips.
-const LOADS_DAYS: f64 = 180.0;
 /// Groups of entries that are left out in turn.
 const GROUPS: usize = 8;
 
@@ -215,11 +214,13 @@ fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
         .map(|(cause, is_modelled)| {
             let of_shapes =
                 |shapes: Vec<Weighed>, low: &[Read], high: &[Read]| -> Vec<(Follows, f64)> {
-                    let follow = shapes.into_iter().map(|(shape, amounts)| {
-                        let reads = if shape.is_high() { high } else { low };
-                        let mut follows = shape.follows(&troubles, reads);
-                        follows.gain += amounts;
-                        (follows, shape.weight)
+                    let follow = shapes.into_iter().map(|one| {
+                        let by_hour = shown::of_narrowed(&troubles, &sound, &one.narrowed);
+                        let side = if one.shape.is_high() { high } else { low };
+                        let reads = if by_hour.is_empty() { side } else { &by_hour };
+                        let mut follows = one.shape.follows(&troubles, reads);
+                        follows.gain += one.amounts;
+                        (follows, one.shape.weight)
                     });
                     follow.collect()
                 };
@@ -229,7 +230,7 @@ fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
                     of_shapes(shapes, &narrowing, &narrowing)
                 }
                 Cause::Mist => of_shapes(mist(hours), &[], &[]),
-                Cause::Frost => of_shapes(frost(hours), &narrowing, &narrowing),
+                Cause::Frost => of_shapes(frost(hours), &[], &[]),
                 Cause::DryTrap => {
                     let shapes = dry_trap(hours, modelled.signs.dry_trap);
                     let [low, high] = [false, true].map(|is_high| {
@@ -296,7 +297,7 @@ fn lasting(
     ways.map(|(spells, weight)| {
         let is_high = 0.0 < spells.kinds[1];
         let reads = if spells.loads {
-            shown::of_loading(troubles, sound, 0.25 * spells.mended_by.1 / LOADS_DAYS)
+            shown::of_loading(troubles, sound, &Loads::of(placed, spells.mended_by.0))
         } else {
             let sizes = shown::sizes(readings, parts, is_high);
             shown::of_fault(troubles, sound, &sizes)

@@ -7,6 +7,7 @@ use dewrun_numeric::elementary::{exp, ln};
 use crate::comparison::log_mean;
 use crate::groups::Alike;
 use crate::hours_of_log::Placed;
+use crate::loads::Loads;
 use crate::log::EventKind;
 use crate::modelled::Hours;
 use crate::poisson::count;
@@ -32,11 +33,33 @@ const SEEN: (f64, f64) = (0.03, 0.08);
 const ELSE_LOW: [(f64, f64, f64); 2] = [(0.2, 1.0, 0.8), (0.0, 1.3, 0.2)];
 const ELSE_HIGH: [(f64, f64, f64); 2] = [(1.0, 1.8, 0.8), (0.7, 3.0, 0.2)];
 /// Limits that a line which loads may trip, as parts of the least that a sound one reads: that trips none.
-const LIMITS: [f64; 6] = [0.68, 0.73, 0.78, 0.83, 0.88, 0.93];
-/// How far below the limit a reading falls until somebody cleans what is loaded: so many parts of the mean fall, each with its weight.
-const FALLS: [(f64, f64); 4] = [(0.15, 0.3), (0.55, 0.3), (1.2, 0.25), (2.6, 0.15)];
-/// How far a pool or frost has gone as somebody looks, nobody knows: so many of their readings lie anywhere below the sound one.
+const LIMITS: [f64; 9] = [0.69, 0.72, 0.75, 0.78, 0.81, 0.84, 0.87, 0.9, 0.93];
+/// What loads falls on by so much a day from its first trouble to when it is cleaned, each with its weight.
+const FALLS_A_DAY: [(f64, f64); 5] = [
+    (0.0006, 0.15),
+    (0.0011, 0.25),
+    (0.0017, 0.25),
+    (0.0025, 0.2),
+    (0.0034, 0.15),
+];
+/// As a log begins in the midst of it, it has fallen by so much already, each with its weight.
+const FELL: [(f64, f64); 6] = [
+    (0.0, 0.5),
+    (0.06, 0.14),
+    (0.14, 0.12),
+    (0.23, 0.1),
+    (0.33, 0.08),
+    (0.44, 0.06),
+];
+/// Of what narrows the bore: which part of the airflow is lost as it trips, in even steps of a logarithm; how steeply it falls with more; how far a reading may be off, as a part of what is lost.
+const LOST: (f64, f64, i32) = (0.06, 0.1, 28);
+const BENDS: [f64; 3] = [0.7, 1.1, 1.7];
+const NARROWED_OFF: [f64; 2] = [0.02, 0.2];
+/// It trips in an hour around an entry, h before and after.
+const AROUND_H: (usize, usize) = (3, 1);
+/// How far a pool has gone as somebody looks, nobody knows: so many of its readings lie anywhere below the limit; of frost, whose hours are modelled, so many below the sound reading.
 const ANYWHERE: f64 = 0.75;
+const ANYWHERE_FROST: f64 = 0.2;
 /// By how much a clock's jump moves the reading: each as likely.
 const JUMPS: [f64; 8] = [0.06, 0.11, 0.17, 0.24, 0.32, 0.4, 0.48, 0.58];
 /// Sizes that are less likely by so much, as a logarithm, are left out.
@@ -73,25 +96,82 @@ pub(crate) fn of_fault(entries: &[Placed], sound: &[f64], sizes: &[(f64, f64)]) 
     likely(entries, ways.collect())
 }
 
-/// What loads until it trips a limit, and falls on by about so much until it is cleaned.
-pub(crate) fn of_loading(entries: &[Placed], sound: &[f64], falls_by: f64) -> Vec<Read> {
+/// What loads until it trips a limit, and falls on day by day until it is cleaned.
+pub(crate) fn of_loading(entries: &[Placed], sound: &[f64], loads: &Loads) -> Vec<Read> {
+    if !any(entries) {
+        return Vec::new();
+    }
+    let least = least(sound);
+    let fell: &[(f64, f64)] = if loads.has_begun() {
+        &FELL
+    } else {
+        &[(0.0, 1.0)]
+    };
+    let of = |limit: f64, a_day: f64, fell: f64| {
+        let density = |one: &Placed, shown: f64| {
+            let (days, is_first) = loads.days(one.entry);
+            let fell = if is_first { fell } else { 0.0 };
+            let left = (limit - fell - a_day * days).max(0.0) * sound_at(one, sound);
+            near(shown, left.min(limit * least))
+        };
+        factors(entries, density)
+    };
+    let mut ways = Vec::new();
+    for limit in LIMITS {
+        for (a_day, part) in FALLS_A_DAY {
+            for (fell, begun) in fell {
+                let weight = part * begun / count(LIMITS.len());
+                ways.push((weight, of(limit, a_day, *fell)));
+            }
+        }
+    }
+    likely(entries, ways)
+}
+
+/// Water that narrows the bore: anywhere below a limit that nobody knows, or at it.
+pub(crate) fn of_narrowing(entries: &[Placed], sound: &[f64]) -> Vec<Read> {
     let least = least(sound);
     let ways = LIMITS.iter().map(|limit| {
-        let density = |_: &Placed, shown: f64| fallen(shown, limit * least, falls_by);
+        let density = |_: &Placed, shown: f64| {
+            let at_limit = near(shown, (limit - 0.02) * least);
+            ANYWHERE * even(shown, (0.0, limit * least)) + (1.0 - ANYWHERE) * at_limit
+        };
         (1.0 / count(LIMITS.len()), factors(entries, density))
     });
     likely(entries, ways.collect())
 }
 
-/// Water or ice that narrows the bore: anywhere, or at a limit that nobody knows.
-pub(crate) fn of_narrowing(entries: &[Placed], sound: &[f64]) -> Vec<Read> {
-    let least = least(sound);
-    let density = |_: &Placed, shown: f64| {
-        let at_limit = LIMITS.iter().map(|limit| fallen(shown, limit * least, 0.1));
-        ANYWHERE * even(shown, (0.0, 1.0))
-            + (1.0 - ANYWHERE) * at_limit.sum::<f64>() / count(LIMITS.len())
-    };
-    likely(entries, vec![(1.0, factors(entries, density))])
+/// What narrows the bore by so much in each hour, as a part of that which trips a limit that nobody knows.
+pub(crate) fn of_narrowed(entries: &[Placed], sound: &[f64], narrowed: &[f64]) -> Vec<Read> {
+    if narrowed.is_empty() || !any(entries) {
+        return Vec::new();
+    }
+    let (least, step, number) = LOST;
+    let ways = (0..number).flat_map(|at| {
+        let trips = least * exp(step * f64::from(at));
+        BENDS.iter().map(move |bend| {
+            let density = |one: &Placed, shown: f64| {
+                let sound = sound_at(one, sound);
+                let lost = trips * exp(*bend * ln(most_around(one, narrowed).max(0.05)));
+                let by_hour = narrowed_to(shown, lost, sound);
+                ANYWHERE_FROST * even(shown, (0.0, 1.0)) + (1.0 - ANYWHERE_FROST) * by_hour
+            };
+            let weight = 1.0 / (f64::from(number) * count(BENDS.len()));
+            (weight, factors(entries, density))
+        })
+    });
+    likely(entries, ways.collect())
+}
+
+fn most_around(one: &Placed, narrowed: &[f64]) -> f64 {
+    let from = one.hour.saturating_sub(AROUND_H.0);
+    let until = one.hour + if one.day_only { 24 } else { 1 + AROUND_H.1 };
+    let around = narrowed.get(from..until.min(narrowed.len()));
+    around
+        .unwrap_or_default()
+        .iter()
+        .copied()
+        .fold(0.0, f64::max)
 }
 
 /// The sound line, whatever the panel's scale.
@@ -226,16 +306,23 @@ fn of_else(kind: EventKind, shown: f64) -> Option<f64> {
 
 /// Readings about one that is expected.
 fn near(shown: f64, expected: f64) -> f64 {
-    let deviation = OFF.0 + OFF.1 * expected.abs();
-    let z = (shown - expected) / deviation;
+    normal(shown - expected, OFF.0 + OFF.1 * expected.abs())
+}
+
+fn normal(by: f64, deviation: f64) -> f64 {
+    let z = by / deviation;
     // One over the root of two pi.
     0.398_942_280_401_432_7 * exp(-0.5 * z * z) / deviation
 }
 
-/// Readings that have fallen below a limit.
-fn fallen(shown: f64, limit: f64, falls_by: f64) -> f64 {
-    let each = FALLS.map(|(part, weight)| weight * near(shown, limit - part * falls_by));
-    each.iter().sum()
+/// The density of a reading about one with so much of the airflow lost, of as much as a sound line reads; all of it at the most.
+fn narrowed_to(shown: f64, lost: f64, sound: f64) -> f64 {
+    let expected = sound * (1.0 - lost.min(1.0));
+    let each = NARROWED_OFF.map(|part| {
+        let deviation = OFF.0 + OFF.1 * expected + part * (sound - expected);
+        normal(shown - expected, deviation)
+    });
+    each.iter().sum::<f64>() / count(each.len())
 }
 
 /// The same density within a span, with ends as blurred as readings are.

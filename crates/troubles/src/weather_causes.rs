@@ -37,8 +37,24 @@ const THAW_H: usize = 12;
 const AMOUNT_NEAR: f64 = 0.7;
 const AMOUNT_ANY: (f64, f64) = (150.0, 1.4);
 
-/// A shape, and what amounts say for it beside times.
-pub(crate) type Weighed = (Shape, f64);
+/// A shape, with what else there is to say of it.
+pub(crate) struct Weighed {
+    pub(crate) shape: Shape,
+    /// What amounts say for it beside times.
+    pub(crate) amounts: f64,
+    /// What narrows the bore in each hour, as a part of that which trips; empty where nothing does, or nothing is known of it.
+    pub(crate) narrowed: Vec<f64>,
+}
+
+impl Weighed {
+    const fn by_times(shape: Shape) -> Self {
+        Self {
+            shape,
+            amounts: 0.0,
+            narrowed: Vec::new(),
+        }
+    }
+}
 
 /// Water in a low point: it trips as it reaches a level, and stands there until somebody empties it, mostly within days of the trouble.
 pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>) -> Vec<Weighed> {
@@ -64,7 +80,7 @@ pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>
         let runs_g = numbers(&group.runs_g);
         let levels = levels(&runs_g, placed);
         let amounts = amounts(placed, &levels);
-        shapes.extend(of(weight, &runs_g, &levels).map(|shape| (shape, 0.0)));
+        shapes.extend(of(weight, &runs_g, &levels).map(Weighed::by_times));
         for part in TRIPS {
             let trips_g = part * closes_g;
             let near = |level: f64| {
@@ -78,7 +94,11 @@ pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>
                 .iter()
                 .map(|level| level / (level + trips_g))
                 .collect();
-            shapes.extend(of(0.7 * weight, &trips, &stands).map(|shape| (shape, amounts)));
+            let shape = of(0.7 * weight, &trips, &stands);
+            shapes.extend(shape.map(|shape| Weighed {
+                amounts,
+                ..Weighed::by_times(shape)
+            }));
         }
     }
     shapes
@@ -152,7 +172,7 @@ pub(crate) fn mist(hours: &Hours) -> Vec<Weighed> {
                 group.weight(Alike::Damp),
                 &[(EventKind::Alarm, 1.0, &numbers(damp))],
             );
-            shapes.extend(shape.map(|shape| (shape, 0.0)));
+            shapes.extend(shape.map(Weighed::by_times));
         }
     }
     shapes
@@ -178,9 +198,12 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
     // Of what the log's time has, not the year.
     let most = group.frost.iter().copied().fold(1e-3, f32::max);
     let shapes = FROST_TRIPS.into_iter().filter_map(|part| {
-        let lies: Vec<f64> = (group.frost.iter())
-            .map(|frost| {
-                let over = (f64::from(frost / most) / part).min(1.0);
+        let narrowed: Vec<f64> = (group.frost.iter())
+            .map(|frost| f64::from(frost / most) / part)
+            .collect();
+        let lies: Vec<f64> = (narrowed.iter())
+            .map(|over| {
+                let over = over.min(1.0);
                 over * over * over
             })
             .collect();
@@ -192,7 +215,7 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
                 more
             })
             .collect();
-        Shape::new(
+        let shape = Shape::new(
             group.weight(Alike::Frost),
             &[
                 (EventKind::AirflowLow, 0.5, &lies),
@@ -201,9 +224,13 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
                 (EventKind::Alarm, 0.13, &thaws),
                 (EventKind::WaterFound, 0.12, &thaws),
             ],
-        )
+        )?;
+        Some(Weighed {
+            narrowed,
+            ..Weighed::by_times(shape)
+        })
     });
-    shapes.map(|shape| (shape, 0.0)).collect()
+    shapes.collect()
 }
 
 /// A trap that dries while no water comes.
@@ -244,7 +271,8 @@ fn signed(hazard: &[f64], weight: f64, sign: Sign) -> Vec<Weighed> {
     ];
     let shapes = ways.into_iter().filter(|(_, share)| 0.0 < *share);
     let shapes = shapes.filter_map(|(kind, share)| {
-        Some((Shape::new(weight * share, &[(kind, 1.0, hazard)])?, 0.0))
+        let shape = Shape::new(weight * share, &[(kind, 1.0, hazard)])?;
+        Some(Weighed::by_times(shape))
     });
     shapes.collect()
 }
@@ -274,7 +302,7 @@ pub(crate) fn limits(hours: &Hours) -> Vec<Weighed> {
                     (EventKind::AirflowHigh, high_share, &highs),
                 ];
                 let shape = Shape::new(group.weight(Alike::Reading), &parts);
-                shapes.extend(shape.map(|shape| (shape, 0.0)));
+                shapes.extend(shape.map(Weighed::by_times));
             }
         }
     }

@@ -60,6 +60,22 @@ pub fn happenings(
     found
 }
 
+/// What water or ice leaves of the airflow.
+#[derive(Debug, Clone, Copy)]
+struct Narrows {
+    /// What is left as it trips.
+    limit: f64,
+    bend: f64,
+}
+
+impl Narrows {
+    /// Of so much, as a part of that which trips it.
+    fn leaves(self, filled: f64) -> f64 {
+        let lost = (1.0 - self.limit) * dewrun_numeric::elementary::pow(filled, self.bend);
+        1.0 - lost.min(1.0)
+    }
+}
+
 struct Year<'a> {
     truth: &'a Truth,
     from: usize,
@@ -133,7 +149,7 @@ impl Year<'_> {
         let trips_g = full_g * self.draw.between(0.15, 0.9);
         let (patience_h, empties) = (self.draw.between(12.0, 90.0), self.draw.between(0.6, 1.0));
         let dries_g_h = full_g * self.draw.between(0.0, 2e-4);
-        let bend = self.shows.between(0.6, 2.0);
+        let narrows = self.narrows();
         let mut pool_g = 0.0;
         let mut comes_h = f64::INFINITY;
         // Water was there before the log began.
@@ -143,7 +159,7 @@ impl Year<'_> {
             pool_g = (pool_g + runs_g - dries_g_h).max(0.0);
             let now_h = hours(hour) + self.draw.unit();
             if before_g < trips_g && trips_g <= pool_g {
-                let shown = self.over_pool(hour, pool_g / full_g, bend);
+                let shown = self.over_pool(hour, (pool_g, trips_g), narrows);
                 self.showing(now_h, Kind::FlowLow, shown);
                 comes_h = now_h + 2.0 + self.wait(patience_h);
             }
@@ -155,7 +171,7 @@ impl Year<'_> {
                 } else {
                     // Reset and left as it was: it comes back.
                     let again_h = self.wait(3.0 * DAY);
-                    let shown = self.over_pool(hour, pool_g / full_g, bend);
+                    let shown = self.over_pool(hour, (pool_g, trips_g), narrows);
                     self.showing(now_h + again_h, Kind::FlowLow, shown);
                     comes_h = now_h + again_h + self.wait(patience_h);
                 }
@@ -163,14 +179,21 @@ impl Year<'_> {
         }
     }
 
-    /// What is left of the airflow as somebody looks at the panel: by then more has run down.
-    fn over_pool(&mut self, hour: usize, filled: f64, bend: f64) -> f64 {
+    /// What narrows the bore trips at this limit of the panel, and beyond it the airflow falls by so steep a law.
+    fn narrows(&mut self) -> Narrows {
+        Narrows {
+            limit: self.shows.between(0.75, 0.93),
+            bend: self.shows.between(0.6, 2.0),
+        }
+    }
+
+    /// What is left of the airflow as somebody looks at the panel, over so much water, where so much trips it: by then more has run down.
+    fn over_pool(&mut self, hour: usize, (pool_g, trips_g): (f64, f64), narrows: Narrows) -> f64 {
         let later = hour + 1 + self.shows.below(10);
         let runs_g: f64 = (hour + 1..later)
             .filter_map(|hour| self.truth.runs_down_g.get(hour))
             .sum();
-        let filled = (filled + runs_g / self.truth.full_g.unwrap_or(1.0)).min(1.0);
-        self.sound(hour) * (1.0 - dewrun_numeric::elementary::pow(filled, bend))
+        self.sound(hour) * narrows.leaves((pool_g + runs_g) / trips_g)
     }
 
     fn emptied(&mut self, now_h: f64, pool_g: f64) {
@@ -212,14 +235,14 @@ impl Year<'_> {
         }
         let trips_g = most_g * self.draw.between(0.1, 0.6);
         let at_thaw = self.draw.between(0.2, 0.8);
-        let closes = self.shows.between(0.3, 1.0);
+        let narrows = self.narrows();
         let (mut was_low, mut was_thaw) = (false, false);
         for hour in self.from..self.until {
             let frost_g = self.truth.frost_g.get(hour).copied().unwrap_or(0.0);
             let is_low = trips_g <= frost_g;
             let now_h = hours(hour) + self.draw.unit();
             if is_low && (!was_low || self.draw.chance(0.02)) {
-                let shown = self.sound(hour) * (1.0 - closes * frost_g / most_g);
+                let shown = self.sound(hour) * narrows.leaves(frost_g / trips_g);
                 self.showing(now_h, Kind::FlowLow, shown);
             }
             let is_thaw = 0.05 * most_g < self.truth.slug_g.get(hour).copied().unwrap_or(0.0);

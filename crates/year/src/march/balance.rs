@@ -39,8 +39,10 @@ const SETTLED_K: f64 = 4.0;
 const MOST_SETTLING: u32 = 12;
 /// Transfer units of a cell from which on its wall is taken as even at once: the air comes to rest with it in a part of the cell.
 const EVEN_FROM_UNITS: f64 = 4.0;
-/// More steps than bisection from any start needs.
-const MOST_STEPS: u32 = 90;
+/// Trials after which the search halves what is known, whatever the slope proposes: past the range of the properties it creeps.
+const BISECTS_FROM: u32 = 40;
+/// More than halving takes from there to the last bit.
+const MOST_STEPS: u32 = BISECTS_FROM + 50;
 
 /// What a wall takes up in a step, of a growth that a wholly wet wall would have (kg/m2, of either sign): its change, and the share of the wall that takes part.
 #[inline(always)]
@@ -118,6 +120,7 @@ impl State {
     pub(super) fn solve(&mut self, cell: &Cell<Lanes>) {
         self.begin(cell);
         for trial in 0..MOST_STEPS {
+            let bisects = if BISECTS_FROM <= trial { u64::MAX } else { 0 };
             self.convect(cell);
             self.sweat(cell);
             self.through(cell);
@@ -132,13 +135,13 @@ impl State {
                 for l in 0..LANES {
                     self.take_up_any(cell, l);
                     self.miss(l);
-                    self.step(l);
+                    self.step(l, bisects);
                 }
             } else {
                 for l in 0..LANES {
                     self.take_up(cell, l);
                     self.miss(l);
-                    self.step(l);
+                    self.step(l, bisects);
                 }
             }
             if least(&self.solving.settled) < 0.5 {
@@ -352,7 +355,7 @@ impl State {
 
     /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
     #[inline(always)]
-    fn step(&mut self, l: usize) {
+    fn step(&mut self, l: usize, bisects: u64) {
         let solving = &mut self.solving;
         let surface_c = solving.surface_c[l];
         let newton = -solving.missing[l] / solving.slope[l];
@@ -365,10 +368,10 @@ impl State {
         let high = either(falls, surface_c, solving.high[l]);
         let low = either(falls, solving.low[l], surface_c);
         let proposed = surface_c + newton;
-        // A proposal that is not within what is known gives way to the middle.
+        // A proposal beyond what is known gives way to the middle; one that is where the search stands already does not.
         let middle = 0.5 * (low + high);
-        let within = is_negative(low - proposed) & is_negative(proposed - high);
-        let next = either(within, proposed, middle);
+        let beyond = is_negative(proposed - low) | is_negative(high - proposed);
+        let next = either(beyond | bisects, middle, proposed);
         // The last step is made as it is: it leads no farther than what is known.
         let step = smaller(larger(newton, low - surface_c), high - surface_c);
         let wall_step = solving.by_surface[l] * step;
@@ -389,5 +392,97 @@ impl State {
         solving.step[l] = step;
         solving.low[l] = low;
         solving.high[l] = high;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use dewrun_moist_air::humidity::saturated_over_water;
+    use dewrun_moist_air::mixture::humidity_ratio;
+
+    use crate::hours::{Around, Hour};
+    use crate::march::cell::{Cell, Grid, Roots, cells};
+    use crate::march::lanes::{LANES, Lanes, skewed};
+    use crate::march::state::State;
+    use crate::route::{Leg, Route};
+
+    const CREEPS_KG_S: f64 = 1.4e-5;
+
+    /// Short cells, in which air that creeps comes to rest with a wall by and by.
+    fn short() -> Vec<Cell<f64>> {
+        let route = Route {
+            intake: vec![Leg::plastic(2.0)],
+            detector_w: 0.0,
+            exhaust: Vec::new(),
+        };
+        let roots = Roots::between((CREEPS_KG_S, CREEPS_KG_S));
+        let all = cells(&route, Grid::Cells(20), roots);
+        all.into_iter().map(|(cell, _)| cell).collect()
+    }
+
+    /// Saturated air of a temperature in a space of the same, over a film and a pool.
+    fn at_rest(all: &[Cell<f64>], space_c: f64) -> State {
+        let mut state = State::idle();
+        for (l, cell) in (0..LANES).zip(all) {
+            let hour = Hour {
+                seconds: 900.0,
+                air_c: space_c,
+                w: humidity_ratio(saturated_over_water(space_c, 101_325.0)),
+                p_pa: 101_325.0,
+                dry_air_kg_s: CREEPS_KG_S,
+            };
+            state.load(l, &hour, 900.0);
+            let around = Around {
+                air_c: space_c,
+                w: 0.0,
+                radiant_c: space_c,
+                wind_m_s: 0.0,
+            };
+            state.enter(l, &around, cell, None);
+            state.film.water[l] = 0.05;
+            state.film.pool[l] = 0.25;
+            state.film.pooled[l] = 3.0;
+        }
+        state
+    }
+
+    fn walls_are_at(space_c: f64, within_k: f64, walls_c: Lanes) {
+        for wall_c in walls_c {
+            assert!(
+                (wall_c - space_c).abs() < within_k,
+                "{wall_c} °C in {space_c} °C"
+            );
+        }
+    }
+
+    /// The missing heat is nought there, or its step less than the last bit: such a step leads nowhere else.
+    #[test]
+    fn a_wet_wall_at_rest_with_the_air_stays_where_it_is() {
+        let all = short();
+        let turns = skewed(&all);
+        for tenth in 50..400 {
+            let space_c = 0.1 * f64::from(tenth);
+            let mut state = at_rest(&all, space_c);
+            for cell in turns.iter().cycle().take(3 * turns.len()) {
+                state.exchange(cell);
+                walls_are_at(space_c, 0.1, state.settled.wall_c);
+                state.reached.t_c = state.settled.t_c;
+                state.reached.w = state.settled.w;
+            }
+        }
+    }
+
+    /// Within what the film's properties, which are those of the start, make of it.
+    #[test]
+    fn a_wall_is_found_from_any_start() {
+        let all = short();
+        for cell in &skewed(&all) {
+            for start_c in [-200.0, -60.0, 0.0, 90.0, 170.0, 500.0, 900.0] {
+                let mut state = at_rest(&all, 15.0);
+                state.reached.surface_c = [start_c; LANES];
+                state.exchange(cell);
+                walls_are_at(15.0, 0.5, state.settled.wall_c);
+            }
+        }
     }
 }

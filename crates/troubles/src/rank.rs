@@ -21,7 +21,7 @@ const ENOUGH: usize = 4;
 /// What is modelled is not all there is: the logarithm of a likelihood counts for so much.
 ///
 /// Found on logs of invented runs, drawn apart from those of the proof.
-const TRUST: f64 = 0.8;
+const TRUST: f64 = 1.0;
 /// So often a log follows nothing of what is modelled of its cause, and tells nothing then.
 ///
 /// Found on the same logs.
@@ -214,15 +214,18 @@ fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
         .map(|(cause, is_modelled)| {
             let of_shapes =
                 |shapes: Vec<Weighed>, low: &[Read], high: &[Read]| -> Vec<(Follows, f64)> {
-                    let follow = shapes.into_iter().map(|one| {
+                    let mut ways = Vec::new();
+                    for one in shapes {
                         let by_hour = shown::of_narrowed(&troubles, &sound, &one.narrowed);
-                        let side = if one.shape.is_high() { high } else { low };
-                        let reads = if by_hour.is_empty() { side } else { &by_hour };
-                        let mut follows = one.shape.follows(&troubles, reads);
-                        follows.gain += one.amounts;
-                        (follows, one.shape.weight)
-                    });
-                    follow.collect()
+                        for shape in one.shapes {
+                            let side = if shape.is_high() { high } else { low };
+                            let reads = if by_hour.is_empty() { side } else { &by_hour };
+                            let mut follows = shape.follows(&troubles, reads);
+                            follows.gain += one.amounts;
+                            ways.push((follows, shape.weight));
+                        }
+                    }
+                    ways
                 };
             let ways = match cause {
                 Cause::LowPointWater => {

@@ -2,7 +2,7 @@
 //!
 //! What nobody knows (the size of a fault, where the limit lies, the scale of the panel) is summed over; numbers are common practice, no source, unless said.
 
-use dewrun_numeric::elementary::{exp, ln};
+use dewrun_numeric::elementary::{exp, ln, pow};
 
 use crate::comparison::log_mean;
 use crate::groups::Alike;
@@ -22,7 +22,7 @@ const SCALES: [(f64, f64); 3] = [(0.92, 0.25), (1.0, 0.5), (1.08, 0.25)];
 /// So many readings are another's, or were written down wrongly.
 const MISREAD: f64 = 0.06;
 /// A fault is of another size than the ones that are modelled so often.
-const OTHER_SIZE: f64 = 0.2;
+const OTHER_SIZE: f64 = 0.1;
 /// Sizes of a fault lie so far apart, as a logarithm: not much farther than readings are off.
 const SIZE_STEP: f64 = 0.06;
 /// The least and the largest size, as logarithms in steps.
@@ -52,14 +52,14 @@ const FELL: [(f64, f64); 6] = [
     (0.44, 0.06),
 ];
 /// Of what narrows the bore: which part of the airflow is lost as it trips, in even steps of a logarithm; how steeply it falls with more; how far a reading may be off, as a part of what is lost.
-const LOST: (f64, f64, i32) = (0.06, 0.1, 28);
-const BENDS: [f64; 3] = [0.7, 1.1, 1.7];
-const NARROWED_OFF: [f64; 2] = [0.02, 0.2];
+const LOST: (f64, f64, i32) = (0.06, 0.06, 46);
+const BENDS: [f64; 4] = [0.3, 0.7, 1.1, 1.7];
+const NARROWED_OFF: [f64; 3] = [0.0, 0.06, 0.2];
 /// It trips in an hour around an entry, h before and after.
 const AROUND_H: (usize, usize) = (3, 1);
 /// How far a pool has gone as somebody looks, nobody knows: so many of its readings lie anywhere below the limit; of frost, whose hours are modelled, so many below the sound reading.
 const ANYWHERE: f64 = 0.75;
-const ANYWHERE_FROST: f64 = 0.2;
+const ANYWHERE_FROST: f64 = 0.05;
 /// By how much a clock's jump moves the reading: each as likely.
 const JUMPS: [f64; 8] = [0.06, 0.11, 0.17, 0.24, 0.32, 0.4, 0.48, 0.58];
 /// Sizes that are less likely by so much, as a logarithm, are left out.
@@ -146,21 +146,34 @@ pub(crate) fn of_narrowed(entries: &[Placed], sound: &[f64], narrowed: &[f64]) -
     if narrowed.is_empty() || !any(entries) {
         return Vec::new();
     }
+    let entry = |one: &Placed| one.entry;
+    let last = entries.iter().map(entry).max().unwrap_or(0);
+    let mut around = vec![(1.0, 0.0); last + 1];
+    for one in entries {
+        if let Some(around) = around.get_mut(one.entry) {
+            *around = (sound_at(one, sound), most_around(one, narrowed).max(0.05));
+        }
+    }
     let (least, step, number) = LOST;
-    let ways = (0..number).flat_map(|at| {
-        let trips = least * exp(step * f64::from(at));
-        BENDS.iter().map(move |bend| {
-            let density = |one: &Placed, shown: f64| {
-                let sound = sound_at(one, sound);
-                let lost = trips * exp(*bend * ln(most_around(one, narrowed).max(0.05)));
-                let by_hour = narrowed_to(shown, lost, sound);
-                ANYWHERE_FROST * even(shown, (0.0, 1.0)) + (1.0 - ANYWHERE_FROST) * by_hour
-            };
-            let weight = 1.0 / (f64::from(number) * count(BENDS.len()));
-            (weight, factors(entries, density))
-        })
-    });
-    likely(entries, ways.collect())
+    let weight = 1.0 / (f64::from(number) * count(BENDS.len() * NARROWED_OFF.len()));
+    let mut ways = Vec::new();
+    for bend in BENDS {
+        let steep: Vec<(f64, f64)> = (around.iter())
+            .map(|(sound, most)| (*sound, pow(*most, bend)))
+            .collect();
+        for at in 0..number {
+            let trips = least * exp(step * f64::from(at));
+            for off in NARROWED_OFF {
+                let density = |one: &Placed, shown: f64| {
+                    let (sound, most) = steep.get(one.entry).copied().unwrap_or((1.0, 0.0));
+                    let by_hour = narrowed_to(shown, (trips * most).min(1.0), (sound, off));
+                    ANYWHERE_FROST * even(shown, (0.0, 1.0)) + (1.0 - ANYWHERE_FROST) * by_hour
+                };
+                ways.push((weight, factors(entries, density)));
+            }
+        }
+    }
+    likely(entries, ways)
 }
 
 fn most_around(one: &Placed, narrowed: &[f64]) -> f64 {
@@ -318,14 +331,11 @@ fn normal(by: f64, deviation: f64) -> f64 {
     0.398_942_280_401_432_7 * exp(-0.5 * z * z) / deviation
 }
 
-/// The density of a reading about one with so much of the airflow lost, of as much as a sound line reads; all of it at the most.
-fn narrowed_to(shown: f64, lost: f64, sound: f64) -> f64 {
-    let expected = sound * (1.0 - lost.min(1.0));
-    let each = NARROWED_OFF.map(|part| {
-        let deviation = OFF.0 + OFF.1 * expected + part * (sound - expected);
-        normal(shown - expected, deviation)
-    });
-    each.iter().sum::<f64>() / count(each.len())
+/// The density of a reading about one with so much of the airflow lost, of as much as a sound line reads, and off by a part of what is lost.
+fn narrowed_to(shown: f64, lost: f64, (sound, off): (f64, f64)) -> f64 {
+    let expected = sound * (1.0 - lost);
+    let deviation = OFF.0 + OFF.1 * expected + off * (sound - expected);
+    normal(shown - expected, deviation)
 }
 
 /// The same density within a span, with ends as blurred as readings are.

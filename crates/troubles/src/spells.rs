@@ -22,9 +22,8 @@ const TROUBLED: usize = 2;
 const MENDED: usize = 3;
 /// Troubles a day while it lasts, as parts of what is usual, each with its weight.
 const RATES: [(f64, f64); 4] = [(0.4, 0.2), (0.8, 0.32), (1.5, 0.32), (2.8, 0.16)];
-/// Entries that have nothing to do with it, as parts of all: even steps of a logarithm, whose width is their weight.
-const OTHERS: [f64; 4] = [0.08, 0.17, 0.35, 0.72];
-const OTHERS_STEP: f64 = 0.73;
+/// Entries that have nothing to do with it, as parts of all, each with its weight: even steps of a logarithm, of which the middle ones are likelier.
+const OTHERS: [(f64, f64); 4] = [(0.08, 0.2), (0.17, 0.5), (0.35, 0.65), (0.72, 0.25)];
 /// A fault trips at all times, or only while the sound line reads in so much of its lower, or higher, part of the log's time.
 const TRIPS: [f64; 4] = [1.0, 0.75, 0.4, 0.12];
 /// How often each of them is so where nothing is modelled of the fault: common practice, no source.
@@ -214,7 +213,7 @@ impl Spells {
         let length = count(days.troubles.len());
         let mut ways = Vec::new();
         for (rate, weight) in RATES {
-            for others in OTHERS {
+            for (others, part_of) in OTHERS {
                 let likely = days.likely.into_iter().enumerate();
                 for (trips, part) in likely.filter(|(_, part)| HARDLY < *part) {
                     let way = Way {
@@ -223,7 +222,7 @@ impl Spells {
                         trips,
                         read: &[],
                     };
-                    ways.push((way, part * OTHERS_STEP * weight));
+                    ways.push((way, part * part_of * weight));
                 }
             }
         }

@@ -33,13 +33,15 @@ const TAILS: [f64; 4] = [0.01, 0.025, 0.05, 0.1];
 const END: (f64, f64) = (0.15, 0.002);
 /// What thaws may come down for so many hours.
 const THAW_H: usize = 12;
+/// How much of a frosty line's trouble comes while frost lies, as it forms, and with what thaws: low airflow, an alarm, water. A line that thaws now and then, and one that stays frozen for weeks.
+const FROST_MIXES: [[f64; 5]; 2] = [[0.5, 0.15, 0.1, 0.13, 0.12], [0.88, 0.05, 0.03, 0.02, 0.02]];
 /// Found amounts lie about those modelled with this deviation of the logarithm; any amount at all lies about 150 g with that.
 const AMOUNT_NEAR: f64 = 0.7;
 const AMOUNT_ANY: (f64, f64) = (150.0, 1.4);
 
-/// A shape, with what else there is to say of it.
+/// Shapes that are alike but for their kinds, with what else there is to say of them.
 pub(crate) struct Weighed {
-    pub(crate) shape: Shape,
+    pub(crate) shapes: Vec<Shape>,
     /// What amounts say for it beside times.
     pub(crate) amounts: f64,
     /// What narrows the bore in each hour, as a part of that which trips; empty where nothing does, or nothing is known of it.
@@ -47,9 +49,9 @@ pub(crate) struct Weighed {
 }
 
 impl Weighed {
-    const fn by_times(shape: Shape) -> Self {
+    fn by_times(shape: Shape) -> Self {
         Self {
-            shape,
+            shapes: vec![shape],
             amounts: 0.0,
             narrowed: Vec::new(),
         }
@@ -197,7 +199,7 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
         .collect();
     // Of what the log's time has, not the year.
     let most = group.frost.iter().copied().fold(1e-3, f32::max);
-    let shapes = FROST_TRIPS.into_iter().filter_map(|part| {
+    let shapes = FROST_TRIPS.into_iter().map(|part| {
         let narrowed: Vec<f64> = (group.frost.iter())
             .map(|frost| f64::from(frost / most) / part)
             .collect();
@@ -215,20 +217,21 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
                 more
             })
             .collect();
-        let shape = Shape::new(
-            group.weight(Alike::Frost),
-            &[
-                (EventKind::AirflowLow, 0.5, &lies),
-                (EventKind::AirflowLow, 0.15, &comes),
-                (EventKind::AirflowLow, 0.1, &thaws),
-                (EventKind::Alarm, 0.13, &thaws),
-                (EventKind::WaterFound, 0.12, &thaws),
-            ],
-        )?;
-        Some(Weighed {
+        let of = |[lying, coming, low, alarm, water]: [f64; 5]| {
+            let parts: [(EventKind, f64, &[f64]); 5] = [
+                (EventKind::AirflowLow, lying, &lies),
+                (EventKind::AirflowLow, coming, &comes),
+                (EventKind::AirflowLow, low, &thaws),
+                (EventKind::Alarm, alarm, &thaws),
+                (EventKind::WaterFound, water, &thaws),
+            ];
+            Shape::new(group.weight(Alike::Frost), &parts)
+        };
+        Weighed {
+            shapes: FROST_MIXES.into_iter().filter_map(of).collect(),
+            amounts: 0.0,
             narrowed,
-            ..Weighed::by_times(shape)
-        })
+        }
     });
     shapes.collect()
 }

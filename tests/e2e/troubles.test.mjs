@@ -69,7 +69,7 @@ test("the laundry's list is pasted: cause, evidence and next check as the comman
   await paste(page, LIST);
   await part(page, "named").getByText("17 rows").waitFor(LONG);
   await weighed(page);
-  assert.match(await part(page, "sentence").innerText(), /^Water in a low point explains this log best/);
+  assert.match(await part(page, "sentence").innerText(), /^Water in the low point at 4\.7\sm explains this log best/);
   await part(page, "read").getByText("dates in column 1").waitFor();
   assert.ok(await part(page, "timeline").locator("svg").isVisible(), "the entries stand over what was modelled");
   const before = await shares(page);

@@ -38,7 +38,6 @@ struct Told {
     found: TroublesFound,
     /// What was modelled of the log's time; none without a weather file or a log.
     shown: Option<(Hours, Vec<f64>)>,
-    closes_g: Option<f64>,
     limits: Option<[f64; 2]>,
     /// Over how many members in which weather file; none without either.
     weighed_in: Option<(usize, String)>,
@@ -144,7 +143,6 @@ impl Almanac {
             (hours, dew_points)
         });
         self.troubles.told = Some(Told {
-            closes_g: modelled.closes_g(),
             limits: year.and_then(|year| year.flow.as_ref()?.limits),
             weighed_in: has_weather.then(|| {
                 let file = self.held.as_ref().map(|held| held.name.clone());
@@ -195,11 +193,13 @@ impl Told {
             ranking: &self.found.ranking,
             spans: &self.found.spans,
             checks: &self.found.checks,
+            low_point: self.found.low_point,
+            style,
         };
         let shown = self.shown.as_ref().map(|(hours, dew_point_c)| Shown {
             hours,
             dew_point_c,
-            closes_g: self.closes_g,
+            closes_g: self.found.low_point.map(|one| one.closes_g),
             limits: self.limits,
             style,
         });
@@ -208,10 +208,10 @@ impl Told {
             "read" => form::read_as(self.found.list.as_ref(), &self.found.read),
             "correct" => form::correct(self.found.list.as_ref(), &self.project),
             "seen" => form::seen(&self.said),
-            "causes" => causes(&drawn, style),
+            "causes" => causes(&drawn),
             "words" if self.found.is_looked_for(&self.project.note) => in_words(&drawn),
-            "check" => next_check(&drawn, true, style),
-            "advice" => next_check(&drawn, false, style),
+            "check" => next_check(&drawn, true),
+            "advice" => next_check(&drawn, false),
             "timeline" => shown
                 .and_then(|shown| timeline(&drawn, &shown, room))
                 .map_or_else(String::new, |scene| svg(&scene)),

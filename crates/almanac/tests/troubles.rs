@@ -59,10 +59,10 @@ fn a_list_is_entered_weighed_and_put_right() {
     let digits = dewrun_weather::sha256_of(LIST);
     assert!(with_log.contains(&digits), "it is known by its hash");
     assert_eq!(almanac.rank_troubles(KEY, &with_log, 0, Some(LIST)), Ok(()));
-    // The demo was made so that water is its cause.
+    // The demo was made so that water is its cause; it falls for 1.2 and 3.5 m, and rises from there on.
     let causes = shown(&almanac, "causes");
     assert!(
-        causes.contains("Water in a low point explains this log best"),
+        causes.contains("Water in the low point at 4.7\u{a0}m explains this log best"),
         "{causes}"
     );
     let drawn = shown(&almanac, "timeline");

@@ -1,8 +1,9 @@
 //! What a project says of a run's troubles, and what is found of them: the same on the command line and on the page.
 
 use dewrun_troubles::{
-    Answers, ChangeDay, Check, DaylightSaving, Entry, EventKind, ListRead, ListSaid, Log, Modelled,
-    NextCheck, Ranking, WallClock, next_checks, rank, read_list, share_spans, take_outcome,
+    Answers, ChangeDay, Check, DaylightSaving, Entry, EventKind, ListRead, ListSaid, Log, LowPoint,
+    Modelled, NextCheck, Ranking, WallClock, next_checks, rank, read_list, share_spans,
+    take_outcome,
 };
 
 use crate::output::TroublesOutput;
@@ -61,6 +62,8 @@ pub struct TroublesFound {
     pub checks: Vec<NextCheck>,
     /// How the log was read, in sentences.
     pub read: Vec<String>,
+    /// The low point that the least water closes.
+    pub low_point: Option<LowPoint>,
 }
 
 impl TroublesSaid {
@@ -150,6 +153,7 @@ pub fn troubles_found(
         ranking,
         spans,
         checks,
+        low_point: asked.modelled.low_point(),
     })
 }
 

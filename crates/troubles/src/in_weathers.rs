@@ -4,7 +4,7 @@ use dewrun_ensemble::Plan;
 use dewrun_weather::Civil;
 
 use crate::groups::Group;
-use crate::modelled::{DAMP_FROM, Modelled, Sum, has_trap, sealing_g};
+use crate::modelled::{DAMP_FROM, Modelled, Sum, has_trap, low_point};
 use crate::signs::FaultSigns;
 
 /// Each weather holds on one day of so many in its season, and the others are without any water: common practice, no source.
@@ -56,7 +56,7 @@ impl Modelled {
             signs,
             faults,
             has_trap: has_trap(plan),
-            sealing_g: sealing_g(plan),
+            low_point: low_point(plan),
             switching_hours: Vec::new(),
         }
     }

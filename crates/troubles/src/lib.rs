@@ -40,7 +40,7 @@ pub use evidence::{Evidence, cannot_tell, contradiction, evidence};
 pub use in_weathers::InWeather;
 pub use local_time::{ChangeDay, DaylightSaving, OnWall, WallClock};
 pub use log::{Entry, EventKind, Log};
-pub use modelled::{Hours, Known, Modelled, places_in};
+pub use modelled::{Hours, Known, LowPoint, Modelled, places_in};
 pub use next_check::{Check, NextCheck, OutcomeTold, next_checks, take_outcome};
 pub use note::Asked;
 pub use poisson::{Fitted, best_background_and_scale, best_scale, log_likelihood};

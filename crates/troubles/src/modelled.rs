@@ -1,7 +1,7 @@
 //! What the members of a run's ensemble say of each hour that a log speaks of, on the mean of all under their weights.
 
 use dewrun_ensemble::{Gathered, Member, Plan, StateFlags};
-use dewrun_run::{evaluate, water_and_air};
+use dewrun_run::{Tube, evaluate, water_and_air};
 use dewrun_weather::Civil;
 
 use crate::groups::{Group, damp, groups};
@@ -38,8 +38,19 @@ pub struct Modelled {
     pub(crate) signs: FaultSigns,
     pub(crate) faults: FaultReadings,
     pub(crate) has_trap: bool,
-    pub(crate) sealing_g: Option<f64>,
+    pub(crate) low_point: Option<LowPoint>,
     pub(crate) switching_hours: Vec<u8>,
+}
+
+/// A low point that water comes to.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LowPoint {
+    /// The tube that it lies in.
+    pub tube: Tube,
+    /// Where along that, m from its start.
+    pub at_m: f64,
+    /// Water that closes it, g.
+    pub closes_g: f64,
 }
 
 /// Hour by hour of the time that a log speaks of.
@@ -85,17 +96,17 @@ impl Modelled {
             signs,
             faults,
             has_trap: has_trap(known.plan),
-            sealing_g: sealing_g(known.plan),
+            low_point: low_point(known.plan),
             switching_hours: fan_off
                 .flat_map(|rule| [rule.hours.0, rule.hours.1])
                 .collect(),
         })
     }
 
-    /// Water that closes the low point that is closed soonest, g; none where there is none that water comes to.
+    /// The low point that the least water closes; none where there is none that water comes to.
     #[must_use]
-    pub const fn closes_g(&self) -> Option<f64> {
-        self.sealing_g
+    pub const fn low_point(&self) -> Option<LowPoint> {
+        self.low_point
     }
 
     /// Whether it has a trap.
@@ -157,16 +168,24 @@ pub(crate) fn has_trap(plan: &Plan) -> bool {
     tubes.iter().any(|tube| !tube.traps.is_empty())
 }
 
-/// Water that closes the low point that is closed soonest, g; none where there is none that water comes to.
-pub(crate) fn sealing_g(plan: &Plan) -> Option<f64> {
+/// The low point that the least water closes; none where there is none that water comes to.
+pub(crate) fn low_point(plan: &Plan) -> Option<LowPoint> {
     let usual = plan.usual();
     let steady = evaluate(&usual.run).ok()?.value;
     let whole = water_and_air(&usual.run, &usual.installation, &steady).ok()?;
-    let tubes = core::iter::once(&whole.intake).chain(&whole.exhaust);
-    let low_points = tubes.flat_map(|tube| &tube.low_points);
-    // A millilitre of water is a gram.
-    let grams = low_points.map(|low_point| low_point.seal_volume.to_millilitres());
-    grams.filter(|grams| 0.0 < *grams).min_by(f64::total_cmp)
+    let intake = core::iter::once((Tube::Intake, &whole.intake));
+    let tubes = intake.chain(whole.exhaust.iter().map(|tube| (Tube::Exhaust, tube)));
+    let low_points = tubes.flat_map(|(tube, drained)| {
+        let each = drained.low_points.iter();
+        each.map(move |one| LowPoint {
+            tube,
+            at_m: one.at.to_metres(),
+            // A millilitre of water is a gram.
+            closes_g: one.seal_volume.to_millilitres(),
+        })
+    });
+    let closing = low_points.filter(|one| 0.0 < one.closes_g);
+    closing.min_by(|one, other| one.closes_g.total_cmp(&other.closes_g))
 }
 
 /// Members that count, with their weights.

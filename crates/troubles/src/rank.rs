@@ -229,7 +229,7 @@ fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
                 };
             let ways = match cause {
                 Cause::LowPointWater => {
-                    let shapes = low_point(hours, placed, modelled.sealing_g);
+                    let shapes = low_point(hours, placed, modelled.low_point);
                     of_shapes(shapes, &narrowing, &narrowing)
                 }
                 Cause::Mist => of_shapes(mist(hours), &[], &[]),

@@ -7,7 +7,7 @@ use dewrun_numeric::elementary::{exp, ln};
 use crate::groups::{Alike, Group};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
-use crate::modelled::Hours;
+use crate::modelled::{Hours, LowPoint};
 use crate::poisson::count;
 use crate::shape::Shape;
 use crate::signs::Sign;
@@ -59,9 +59,9 @@ impl Weighed {
 }
 
 /// Water in a low point: it trips as it reaches a level, and stands there until somebody empties it, mostly within days of the trouble.
-pub(crate) fn low_point(hours: &Hours, placed: &[Placed], sealing_g: Option<f64>) -> Vec<Weighed> {
+pub(crate) fn low_point(hours: &Hours, placed: &[Placed], known: Option<LowPoint>) -> Vec<Weighed> {
     let visits = visits(hours, placed);
-    let closes_g = sealing_g.unwrap_or(SEALING_G);
+    let closes_g = known.map_or(SEALING_G, |known| known.closes_g);
     let of = |weight: f64, trips: &[f64], stands: &[f64]| -> Option<Shape> {
         Shape::new(
             weight,

@@ -54,6 +54,8 @@ pub(super) fn service(args: &ServiceSheet, out: &mut impl Write) -> io::Result<E
                     ranking: &found.ranking,
                     spans: &found.spans,
                     checks: &found.checks,
+                    low_point: found.low_point,
+                    style: args.card.units.style(),
                 }))
             }
             Ok(_) => CauseTold::default(),

@@ -45,7 +45,9 @@ fn a_card_says_what_troubles_says() {
     } else {
         format!("{share:.0}")
     };
-    let sentence = format!("Water in a low point explains this log best, {share_told} of 100");
+    // It falls for 1.2 and 3.5 m, and rises from there on.
+    let what = "Water in the low point at 4.7\u{a0}m";
+    let sentence = format!("{what} explains this log best, {share_told} of 100");
     assert_eq!(first["id"], "low_point_water", "{first}");
     assert!(card.contains(&sentence), "{sentence}: {}", cause_in(card));
     for evidence in first["for"].as_array().expect("sentences").iter().take(3) {

@@ -1,7 +1,7 @@
 //! Causes with their shares, what speaks for and against each, and the likeliest in a sentence.
 
+use dewrun_quantity::decimal;
 use dewrun_quantity::format::{DecimalMark, fixed, machine};
-use dewrun_quantity::{Style, decimal};
 use dewrun_troubles::{Evidence, Ranked, cannot_tell, contradiction, evidence};
 
 use super::Found;
@@ -27,7 +27,7 @@ pub fn sentence(found: &Found<'_>) -> String {
     };
     let share = told_share(100.0 * first.share, DecimalMark::Point);
     let span = span(found, first, DecimalMark::Point);
-    format!("{} {what}, {share} of 100{span}.", first.cause.name())
+    format!("{} {what}, {share} of 100{span}.", found.name(first.cause))
 }
 
 /// The likeliest cause for paper, a line each: its sentence, what cures it, what to look at next, then what speaks for it.
@@ -48,7 +48,8 @@ pub fn in_words(found: &Found<'_>) -> String {
 
 /// The likeliest cause, what contradicts and what can't be told, then the causes as a table: share, for, against.
 #[must_use]
-pub fn causes(found: &Found<'_>, style: Style) -> String {
+pub fn causes(found: &Found<'_>) -> String {
+    let style = found.style;
     let mut html = element(
         "p",
         " class=\"dw-troubles__sentence\" data-troubles=\"sentence\"",
@@ -72,7 +73,7 @@ pub fn causes(found: &Found<'_>, style: Style) -> String {
     }
     let (likely, rest): (Vec<&Ranked>, Vec<&Ranked>) =
         (found.ranking.causes.iter()).partition(|one| TOLD <= 100.0 * one.share);
-    let rows: String = likely.iter().map(|one| row(found, one, style)).collect();
+    let rows: String = likely.iter().map(|one| row(found, one)).collect();
     // Without a log nothing speaks for a cause or against it but the answers themselves.
     let (evidence, none) = if found.log.is_some() {
         (
@@ -100,7 +101,8 @@ pub fn causes(found: &Found<'_>, style: Style) -> String {
     html
 }
 
-fn row(found: &Found<'_>, one: &Ranked, style: Style) -> String {
+fn row(found: &Found<'_>, one: &Ranked) -> String {
+    let style = found.style;
     let told = found.log.map(|log| evidence(log, found.ranking, one));
     let share = 100.0 * one.share;
     let (least, most) = found.span(one.cause.place(), one.share);
@@ -124,7 +126,7 @@ fn row(found: &Found<'_>, one: &Ranked, style: Style) -> String {
     format!(
         "<tr data-cause=\"{}\"><th scope=\"row\">{}</th><td class=\"dw-troubles__bar\">{}</td><td class=\"dw-number\">{shown}</td>{told}</tr>",
         one.cause.id(),
-        one.cause.name(),
+        found.name(one.cause),
         bar(share, least, most),
     )
 }

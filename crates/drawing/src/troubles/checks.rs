@@ -10,7 +10,8 @@ use crate::html::element;
 
 /// The best check and the others, each outcome with a button that has `data-check` and `data-outcome` where it can be entered.
 #[must_use]
-pub fn next_check(found: &Found<'_>, can_enter: bool, style: Style) -> String {
+pub fn next_check(found: &Found<'_>, can_enter: bool) -> String {
+    let style = found.style;
     let Some((first, others)) = found.checks.split_first() else {
         return String::new();
     };

@@ -104,6 +104,7 @@ fn all_are_known(demo: &str, sheet: &str, known: &[f64]) {
         };
         // As read it is that number to three digits or to its last one; kg are read as g, and s as h.
         let digits = read.split_once('.').map_or(0, |(_, digits)| digits.len());
+        assert!(digits <= 6, "{demo}: {read} is too long for a column");
         let last = (0..digits).fold(0.5_f64, |last, _| 0.1 * last);
         let is_read = |factor: f64| {
             let meant = factor * value;

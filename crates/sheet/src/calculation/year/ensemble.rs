@@ -114,7 +114,14 @@ fn spans(doubt: &EnsembleOutput) -> Table {
             one.shares.iter().find(is_it)
         });
         let share = share.map_or_else(String::new, |one| shown(one.share_percent.0, style));
-        let value = |value: f64| entered(Kind::Number, value, style);
+        let value = |value: f64| {
+            // How far a relation is off was computed, and has as many digits as it will.
+            if span.paths.is_empty() {
+                shown(value, style)
+            } else {
+                entered(Kind::Number, value, style)
+            }
+        };
         table.row(&[
             escaped(&span.name),
             field(&span.paths),

@@ -18,13 +18,9 @@ use dewrun_numeric::elementary::ln;
 
 /// Fewer troubles tell too little.
 const ENOUGH: usize = 4;
-/// What is modelled is not all there is: the logarithm of a likelihood counts for so much.
-///
-/// Found on logs of invented runs, drawn apart from those of the proof.
-const TRUST: f64 = 1.0;
 /// So often a log follows nothing of what is modelled of its cause, and tells nothing then.
 ///
-/// Found on the same logs.
+/// Found on logs of invented runs, drawn apart from those of the proof.
 const ASTRAY: f64 = 0.03;
 /// What else may cause trouble shows in any kind, seldom as water; common practice, no source.
 const KINDS_BEFORE: [f64; KINDS] = [1.0, 1.0, 1.0, 0.2, 0.2];
@@ -181,7 +177,7 @@ fn without_log(by_answers: &[f64]) -> Ranking {
 fn posterior(before: &[f64], gains: &Gains) -> Vec<f64> {
     let each = before.iter().zip(&gains.each);
     let scores: Vec<f64> = each
-        .map(|(before, follows)| ln(before.max(1e-12)) + TRUST * follows.gain)
+        .map(|(before, follows)| ln(before.max(1e-12)) + follows.gain)
         .collect();
     let shares = normalised(&scores).into_iter().zip(before);
     shares

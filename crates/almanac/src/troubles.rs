@@ -199,7 +199,6 @@ impl Told {
         let shown = self.shown.as_ref().map(|(hours, dew_point_c)| Shown {
             hours,
             dew_point_c,
-            closes_g: self.found.low_point.map(|one| one.closes_g),
             limits: self.limits,
             style,
         });

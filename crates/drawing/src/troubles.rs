@@ -43,8 +43,6 @@ pub struct Modelled<'a> {
     pub hours: &'a Hours,
     /// Dew point of the duct's air in each of them, °C; no number where it is not known.
     pub dew_point_c: &'a [f64],
-    /// Water that closes the low point that the least water closes, g.
-    pub closes_g: Option<f64>,
     /// Low and high limit of the airflow, % of as-fitted.
     pub limits: Option<[f64; 2]>,
     /// How numbers are shown.

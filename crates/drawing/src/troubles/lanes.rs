@@ -32,6 +32,7 @@ pub(super) fn water(
     axis: &Axis,
     rect: &Rect,
     (log, modelled, level_g): (&Log, &Modelled<'_>, &[f64]),
+    closes_g: Option<f64>,
 ) {
     let style = modelled.style;
     let (unit, each) = match style.units {
@@ -39,9 +40,7 @@ pub(super) fn water(
         Units::InchPound => ("fl oz", OUNCE_ML),
     };
     let most = level_g.iter().copied().fold(0.0, f64::max);
-    let closes = modelled
-        .closes_g
-        .filter(|closes| *closes < 6.0 * most.max(1.0));
+    let closes = closes_g.filter(|closes| *closes < 6.0 * most.max(1.0));
     let found = log.entries().iter().filter_map(|one| one.grams);
     let found = found.fold(0.0, f64::max);
     let top = 1.15 * most.max(closes.unwrap_or(0.0)).max(found).max(1.0) / each;

@@ -52,7 +52,14 @@ pub fn timeline(found: &Found<'_>, modelled: &Modelled<'_>, room: Room) -> Optio
     }
     let level_g = modelled.hours.levels_g(log);
     entries::lines(&mut scene, &axis, log, (of_log.y, says.y));
-    lanes::water(&mut scene, &axis, &water, (log, modelled, &level_g));
+    let closes_g = found.low_point.map(|one| one.closes_g);
+    lanes::water(
+        &mut scene,
+        &axis,
+        &water,
+        (log, modelled, &level_g),
+        closes_g,
+    );
     lanes::airflow(&mut scene, &axis, &airflow, modelled);
     lanes::air(&mut scene, &axis, &air, modelled);
     entries::marks(&mut scene, &axis, &of_log, (log, modelled.style));

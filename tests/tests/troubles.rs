@@ -11,7 +11,7 @@ use dewrun_tests::troubles_proof::{Extent, MANY, draw, found, ranked};
 use dewrun_troubles::{
     Answers, Cause, Entry, EventKind, Known, Log, Modelled, Ranking, TouchedAnswer, TrapAnswer,
     TroubleAnswer, WhenAnswer, cannot_tell, contradiction, evidence, next_checks, rank,
-    share_spans, shares_of_answers, take_outcome,
+    rank_with_spans, shares_of_answers, take_outcome,
 };
 
 const MEMBERS: u32 = 12;
@@ -151,7 +151,14 @@ fn water_where_it_is_modelled_is_found() {
             .any(|told| told.contains("modelled water")),
         "{told:?}"
     );
-    let spans = share_spans(&answers(), &MODELLED, &log);
+    let (same, spans) = rank_with_spans(&answers(), &MODELLED, &log);
+    for (one, other) in ranking.causes.iter().zip(&same.causes) {
+        let apart = (one.share - other.share).abs();
+        assert!(
+            one.cause == other.cause && apart < 1e-9,
+            "{one:?} {other:?}"
+        );
+    }
     let (low, high) = spans[Cause::LowPointWater.place()];
     assert!(
         low <= first.share && first.share <= high && low < high,

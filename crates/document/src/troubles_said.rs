@@ -2,7 +2,7 @@
 
 use dewrun_troubles::{
     Answers, ChangeDay, Check, DaylightSaving, Entry, EventKind, ListRead, ListSaid, Log, LowPoint,
-    Modelled, NextCheck, Ranking, WallClock, next_checks, rank, read_list, share_spans,
+    Modelled, NextCheck, Ranking, WallClock, next_checks, rank, rank_with_spans, read_list,
     take_outcome,
 };
 
@@ -135,16 +135,17 @@ pub fn troubles_found(
         .map(|bytes| said.read(bytes, asked.weather_offset_h))
         .transpose()?;
     let log = list.as_ref().and_then(|list| said.log(list));
-    let mut ranking = rank(asked.answers, Some(asked.modelled), log.as_ref());
-    // What was seen at a check moves the shares; their spans are those of the log.
+    // Spans are those of the log: nothing is known of them once a check moves the shares.
+    let (mut ranking, spans) = match log.as_ref().filter(|_| said.seen.is_empty()) {
+        Some(log) => rank_with_spans(asked.answers, asked.modelled, log),
+        None => {
+            let ranking = rank(asked.answers, Some(asked.modelled), log.as_ref());
+            (ranking, Vec::new())
+        }
+    };
     for (check, outcome) in &said.seen {
         take_outcome(&mut ranking, *check, *outcome);
     }
-    let spans = log
-        .as_ref()
-        .filter(|_| said.seen.is_empty() && 0 < ranking.troubles)
-        .map(|log| share_spans(asked.answers, asked.modelled, log))
-        .unwrap_or_default();
     let checks = next_checks(&ranking, asked.modelled.has_trap());
     Ok(TroublesFound {
         read: read_how(list.as_ref(), log.as_ref()),

@@ -1,7 +1,9 @@
 //! Entries by the hour of the log's time that they lie in.
 
+use crate::follows::TURNS;
 use crate::log::{DAY_S, EventKind, Log};
 use crate::modelled::Hours;
+use crate::shown::Reading;
 use crate::weather_causes::levels;
 
 /// An entry in its hour.
@@ -21,8 +23,26 @@ pub(crate) struct Placed {
     pub(crate) kind: EventKind,
     /// Water, g.
     pub(crate) grams: Option<f64>,
-    /// What the panel showed of the airflow, as a part of that as fitted.
-    pub(crate) shown: Option<f64>,
+    /// What the panel showed of the airflow.
+    pub(crate) shown: Option<Reading>,
+    /// The turn that leaves it out, from 1 on; 0 of what is never left out.
+    pub(crate) turn: usize,
+}
+
+#[cfg(test)]
+impl Placed {
+    /// Low airflow in the first hour.
+    pub(crate) const EMPTY: Self = Self {
+        entry: 0,
+        hour: 0,
+        wall_hour: Some(0),
+        weekend: false,
+        day_only: false,
+        kind: EventKind::AirflowLow,
+        grams: None,
+        shown: None,
+        turn: 0,
+    };
 }
 
 /// All entries that lie within the hours.
@@ -37,10 +57,28 @@ pub(crate) fn placed(log: &Log, hours: &Hours) -> Vec<Placed> {
             day_only: entry.is_day_only(),
             kind: entry.kind,
             grams: entry.grams,
-            shown: entry.shown_percent().map(|percent| percent / 100.0),
+            shown: (entry.shown_percent())
+                .and_then(|percent| Reading::of(entry.kind, percent / 100.0)),
+            turn: 0,
         })
     })
     .collect()
+}
+
+/// The same, of which each turn leaves out as many troubles as another.
+pub(crate) fn in_turns(mut placed: Vec<Placed>) -> Vec<Placed> {
+    let troubles = placed.iter_mut().filter(|one| one.kind.trouble().is_some());
+    for (number, one) in troubles.enumerate() {
+        one.turn = 1 + number % TURNS;
+    }
+    placed
+}
+
+impl Placed {
+    /// Whether a turn leaves it in; turn 0 leaves all.
+    pub(crate) const fn is_left(&self, turn: usize) -> bool {
+        turn == 0 || self.turn != turn
+    }
 }
 
 impl Hours {

@@ -76,12 +76,8 @@ mod tests {
         Placed {
             entry,
             hour: 24 * day,
-            wall_hour: Some(0),
-            weekend: false,
-            day_only: false,
             kind,
-            grams: None,
-            shown: None,
+            ..Placed::EMPTY
         }
     }
 

@@ -3,13 +3,14 @@
 use crate::answers::{Answers, shares_of_answers};
 use crate::cause::Cause;
 use crate::comparison::{largest_first, normalised};
-use crate::hours_of_log::{Placed, placed};
+use crate::follows::{Follows, Ways};
+use crate::hours_of_log::{Placed, in_turns, placed};
 use crate::lasting_causes;
 use crate::loads::Loads;
 use crate::log::Log;
 use crate::modelled::{Hours, Modelled};
 use crate::poisson::count;
-use crate::shape::{Follows, KINDS, USUAL_KINDS, mean, telling};
+use crate::shape::{KINDS, USUAL_KINDS, telling};
 use crate::shown::{self, Read};
 use crate::switching;
 use crate::weather_causes::{Weighed, dry_trap, frost, limits, low_point, mist};
@@ -28,9 +29,6 @@ const KINDS_BEFORE: [f64; KINDS] = [1.0, 1.0, 1.0, 0.2, 0.2];
 const COARSER: [f64; 4] = [0.4, 0.6, 0.8, 1.0];
 /// A fan loses so much of what a weak one is modelled to.
 const WEAKER: [f64; 5] = [0.5, 0.75, 1.0, 1.25, 1.5];
-/// Groups of entries that are left out in turn.
-const GROUPS: usize = 8;
-
 /// What answers and a log say of a run.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ranking {
@@ -79,64 +77,104 @@ struct Gains {
 #[must_use]
 pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -> Ranking {
     let by_answers = shares_of_answers(answers, modelled);
-    let read = modelled.zip(log).and_then(|(modelled, log)| {
+    let ranking = modelled.zip(log).and_then(|(modelled, log)| {
         let hours = Hours::of(modelled, log)?;
         let placed = placed(log, &hours);
-        Some((modelled, hours, placed))
+        let gains = gains(modelled, &hours, &placed);
+        ranked(&by_answers, gains, &placed, hours.is_climate)
     });
-    let Some((modelled, hours, placed)) = read else {
-        return without_log(&by_answers);
-    };
-    let telling = only_telling(&placed);
-    let is_trouble = |one: &&Placed| one.kind.trouble().is_some();
-    let entries: Vec<usize> = telling
-        .iter()
-        .filter(is_trouble)
-        .map(|one| one.entry)
+    ranking.unwrap_or_else(|| without_log(&by_answers))
+}
+
+/// Ranks the causes as [`rank`] does, and says between which the share of each lies, in the order of [`Cause::ALL`], as groups of troubles are left out in turn: how far the order rests on few of them.
+///
+/// What was done, and that somebody came to look, is known as before when a trouble is left out. There is no span where there is no trouble.
+///
+/// # Source
+/// The jackknife: M. H. Quenouille, Biometrika 43 (1956) 353; the ends are the lowest and the highest that were met.
+#[must_use]
+pub fn rank_with_spans(
+    answers: &Answers,
+    modelled: &Modelled,
+    log: &Log,
+) -> (Ranking, Vec<(f64, f64)>) {
+    let by_answers = shares_of_answers(answers, Some(modelled));
+    let both = Hours::of(modelled, log).and_then(|hours| {
+        let placed = in_turns(placed(log, &hours));
+        let gains = gains(modelled, &hours, &placed);
+        let spans = spans(&by_answers, &gains, &placed);
+        let ranking = ranked(&by_answers, gains, &placed, hours.is_climate)?;
+        Some((ranking, spans))
+    });
+    both.unwrap_or_else(|| (without_log(&by_answers), Vec::new()))
+}
+
+/// The causes by what a log says of them; none where it holds no trouble.
+fn ranked(
+    by_answers: &[f64],
+    gains: Gains,
+    placed: &[Placed],
+    is_climate: bool,
+) -> Option<Ranking> {
+    let telling = only_telling(placed);
+    let troubles = || telling.iter().map(|one| one.kind.trouble().is_some());
+    let entries: Vec<usize> = (telling.iter().zip(troubles()))
+        .filter(|(_, is_trouble)| *is_trouble)
+        .map(|(one, _)| one.entry)
         .collect();
     if entries.is_empty() {
-        return without_log(&by_answers);
+        return None;
     }
-    let of_troubles = |values: Vec<f64>| -> Vec<f64> {
-        let each = telling.iter().zip(values);
-        each.filter(|(one, _)| is_trouble(one))
-            .map(|(_, value)| value)
-            .collect()
-    };
-    let gains = gains(modelled, &hours, &placed);
-    let shares = posterior(&by_answers, &gains);
+    let shares = posterior(by_answers, &gains, 0);
     let even = vec![1.0 / count(Cause::ALL.len()); Cause::ALL.len()];
-    let by_log = posterior(&even, &gains);
-    let unread: Vec<f64> = if shown::any(&placed) {
-        let each = without_readings(modelled, &hours, &placed).each.into_iter();
-        each.map(|follows| follows.gain).collect()
-    } else {
-        gains.each.iter().map(|follows| follows.gain).collect()
-    };
-    let mut causes: Vec<Ranked> = (Cause::ALL.iter().zip(gains.each).zip(gains.are_modelled))
+    let by_log = posterior(&even, &gains, 0);
+    let each = Cause::ALL.iter().zip(gains.each).zip(gains.are_modelled);
+    let mut causes: Vec<Ranked> = each
         .map(|((cause, follows), is_modelled)| {
             let of = |values: &[f64]| values.get(cause.place()).copied().unwrap_or(0.0);
+            let told = follows.told.into_iter().zip(troubles());
+            let told = told.filter(|(_, is_trouble)| *is_trouble);
+            let (explained, factors) = told.map(|(told, _)| told).unzip();
+            let gain = follows.gains.first().copied().unwrap_or(0.0);
             Ranked {
                 cause: *cause,
                 share: of(&shares),
-                by_answers: of(&by_answers),
+                by_answers: of(by_answers),
                 by_log: of(&by_log),
-                gain: follows.gain,
-                by_readings: follows.gain - of(&unread),
+                gain,
+                by_readings: gain - follows.unread,
                 is_modelled,
-                explained: of_troubles(follows.explained),
-                factors: of_troubles(follows.factors),
+                explained,
+                factors,
             }
         })
         .collect();
     largest_first(&mut causes, |one| one.share);
-    Ranking {
+    Some(Ranking {
         causes,
         troubles: entries.len(),
         too_few: entries.len() < ENOUGH,
-        is_climate: hours.is_climate,
+        is_climate,
         entries,
+    })
+}
+
+/// Between which the share of each cause lies; none where no trouble can be left out.
+fn spans(by_answers: &[f64], gains: &Gains, placed: &[Placed]) -> Vec<(f64, f64)> {
+    let turns = placed.iter().map(|one| one.turn).max().unwrap_or(0);
+    if turns == 0 {
+        return Vec::new();
     }
+    let all = posterior(by_answers, gains, 0).into_iter();
+    let mut found: Vec<(f64, f64)> = all.map(|share| (share, share)).collect();
+    for turn in 1..=turns {
+        let left = posterior(by_answers, gains, turn);
+        for ((low, high), share) in found.iter_mut().zip(left) {
+            *low = low.min(share);
+            *high = high.max(share);
+        }
+    }
+    found
 }
 
 /// Entries that tell by when they come: troubles, and water that was let out.
@@ -174,10 +212,12 @@ fn without_log(by_answers: &[f64]) -> Ranking {
     }
 }
 
-fn posterior(before: &[f64], gains: &Gains) -> Vec<f64> {
+/// Shares of the causes, of all entries or of those that a turn leaves.
+fn posterior(before: &[f64], gains: &Gains, turn: usize) -> Vec<f64> {
     let each = before.iter().zip(&gains.each);
+    let gain = |follows: &Follows| follows.gains.get(turn).copied().unwrap_or(0.0);
     let scores: Vec<f64> = each
-        .map(|(before, follows)| ln(before.max(1e-12)) + follows.gain)
+        .map(|(before, follows)| ln(before.max(1e-12)) + gain(follows))
         .collect();
     let shares = normalised(&scores).into_iter().zip(before);
     shares
@@ -185,98 +225,95 @@ fn posterior(before: &[f64], gains: &Gains) -> Vec<f64> {
         .collect()
 }
 
-fn without_readings(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
-    let unread = placed.iter().map(|one| Placed {
-        shown: None,
-        ..*one
-    });
-    let unread: Vec<Placed> = unread.collect();
-    gains(modelled, hours, &unread)
-}
-
 fn gains(modelled: &Modelled, hours: &Hours, placed: &[Placed]) -> Gains {
     let troubles = only_telling(placed);
-    let nothing = Follows {
-        gain: 0.0,
-        explained: vec![0.0; troubles.len()],
-        factors: vec![1.0; troubles.len()],
-    };
     let sound = shown::sound(hours);
     let narrowing = shown::of_narrowing(&troubles, &sound);
-    let mut are_modelled = vec![true; Cause::ALL.len()];
-    let each = Cause::ALL
-        .iter()
-        .zip(&mut are_modelled)
-        .map(|(cause, is_modelled)| {
-            let of_shapes =
-                |shapes: Vec<Weighed>, low: &[Read], high: &[Read]| -> Vec<(Follows, f64)> {
-                    let mut ways = Vec::new();
-                    for one in shapes {
-                        let by_hour = shown::of_narrowed(&troubles, &sound, &one.narrowed);
-                        for shape in one.shapes {
-                            let side = if shape.is_high() { high } else { low };
-                            let reads = if by_hour.is_empty() { side } else { &by_hour };
-                            let mut follows = shape.follows(&troubles, reads);
-                            follows.gain += one.amounts;
-                            ways.push((follows, shape.weight));
-                        }
-                    }
-                    ways
-                };
-            let ways = match cause {
-                Cause::LowPointWater => {
-                    let shapes = low_point(hours, placed, modelled.low_point);
-                    of_shapes(shapes, &narrowing, &narrowing)
+    let follows = |cause: &Cause| -> Option<Follows> {
+        let mut ways = Ways::none(troubles.len());
+        let of_shapes = |shapes: Vec<Weighed>, low: &[Read], high: &[Read], ways: &mut Ways| {
+            for one in shapes {
+                let by_hour = shown::of_narrowed(&troubles, &sound, &one.narrowed);
+                for shape in one.shapes {
+                    let side = if shape.is_high() { high } else { low };
+                    let reads = if by_hour.is_empty() { side } else { &by_hour };
+                    shape.ways(&troubles, reads, &one.amounts, ways);
                 }
-                Cause::Mist => of_shapes(mist(hours), &[], &[]),
-                Cause::Frost => of_shapes(frost(hours), &[], &[]),
-                Cause::DryTrap => {
-                    let shapes = dry_trap(hours, modelled.signs.dry_trap);
-                    let [low, high] = [false, true].map(|is_high| {
-                        let sizes = shown::sizes(&modelled.faults.dry_trap, &[1.0], is_high);
-                        shown::of_fault(&troubles, &sound, &sizes)
-                    });
-                    of_shapes(shapes, &low, &high)
+            }
+        };
+        match cause {
+            Cause::LowPointWater => {
+                let shapes = low_point(hours, placed, modelled.low_point);
+                of_shapes(shapes, &narrowing, &narrowing, &mut ways);
+            }
+            Cause::Mist => of_shapes(mist(hours), &[], &[], &mut ways),
+            Cause::Frost => of_shapes(frost(hours), &[], &[], &mut ways),
+            Cause::DryTrap => {
+                let shapes = dry_trap(hours, modelled.signs.dry_trap);
+                let [low, high] = [false, true].map(|is_high| {
+                    let sizes = shown::sizes(&modelled.faults.dry_trap, &[1.0], is_high);
+                    shown::of_fault(&troubles, &sound, &sizes)
+                });
+                of_shapes(shapes, &low, &high, &mut ways);
+            }
+            Cause::LimitsBad => {
+                let reads = shown::of_sound(&troubles, &sound);
+                of_shapes(limits(hours), &reads, &reads, &mut ways);
+            }
+            Cause::DuctSwitching => {
+                let jumps = shown::any(&troubles).then(|| shown::of_jumps(&troubles, &sound));
+                switching::ways(
+                    &troubles,
+                    &modelled.switching_hours,
+                    jumps.as_ref(),
+                    &mut ways,
+                );
+            }
+            Cause::None => {
+                ways.take_sum(Follows::nothing(troubles.len()), 0.7);
+                ways.take_sum(any_kinds(&troubles), 0.3);
+            }
+            _ => {
+                let of = (placed, troubles.as_slice());
+                for (follows, weight) in lasting(*cause, modelled, of, (hours, &sound)) {
+                    ways.take_sum(follows, weight);
                 }
-                Cause::LimitsBad => {
-                    let reads = shown::of_sound(&troubles, &sound);
-                    of_shapes(limits(hours), &reads, &reads)
-                }
-                Cause::DuctSwitching => {
-                    let jumps = shown::any(&troubles).then(|| shown::of_jumps(&troubles, &sound));
-                    switching::follows(&troubles, &modelled.switching_hours, jumps.as_ref())
-                }
-                Cause::None => vec![
-                    (nothing.clone(), 0.7),
-                    (any_kinds(&troubles, &nothing), 0.3),
-                ],
-                _ => lasting(*cause, modelled, (placed, &troubles), (hours, &sound)),
-            };
-            *is_modelled = !ways.is_empty();
-            mean(&ways).unwrap_or_else(|| nothing.clone())
-        });
-    let each = each.collect();
-    Gains { each, are_modelled }
+            }
+        }
+        ways.all()
+    };
+    let each: Vec<Option<Follows>> = Cause::ALL.iter().map(follows).collect();
+    Gains {
+        are_modelled: each.iter().map(Option::is_some).collect(),
+        each: (each.into_iter())
+            .map(|follows| follows.unwrap_or_else(|| Follows::nothing(troubles.len())))
+            .collect(),
+    }
 }
 
 /// Something else, that makes some kinds of trouble more often than others: at any time, all proportions of kinds alike before.
 ///
 /// The mean over the proportions is Dirichlet's, with so much of each kind beforehand: each entry is as likely as the part of those before that are of its kind.
-fn any_kinds(troubles: &[Placed], nothing: &Follows) -> Follows {
-    let mut seen = KINDS_BEFORE;
-    let all: f64 = seen.iter().sum();
-    let mut gain = 0.0;
-    for (before, one) in troubles.iter().enumerate() {
-        let kind = telling(one.kind).unwrap_or(0);
-        let usual = USUAL_KINDS.get(kind).copied().unwrap_or(1.0);
-        if let Some(seen) = seen.get_mut(kind) {
-            gain += ln(*seen / (count(before) + all) / usual);
-            *seen += 1.0;
+fn any_kinds(troubles: &[Placed]) -> Follows {
+    let gain = |turn: usize| {
+        let mut seen = KINDS_BEFORE;
+        let all: f64 = seen.iter().sum();
+        let mut gain = 0.0;
+        let left = troubles.iter().filter(|one| one.is_left(turn));
+        for (before, one) in left.enumerate() {
+            let kind = telling(one.kind).unwrap_or(0);
+            let usual = USUAL_KINDS.get(kind).copied().unwrap_or(1.0);
+            if let Some(seen) = seen.get_mut(kind) {
+                gain += ln(*seen / (count(before) + all) / usual);
+                *seen += 1.0;
+            }
         }
-    }
+        gain
+    };
     Follows {
-        gain,
-        ..nothing.clone()
+        gains: core::array::from_fn(gain),
+        unread: gain(0),
+        ..Follows::nothing(troubles.len())
     }
 }
 
@@ -304,43 +341,4 @@ fn lasting(
         (spells.follows(placed, hours, readings, &reads), weight)
     })
     .collect()
-}
-
-/// Between which the share of each cause lies, in the order of [`Cause::ALL`], as groups of troubles are left out in turn: how far the order rests on few of them.
-///
-/// # Source
-/// The jackknife: M. H. Quenouille, Biometrika 43 (1956) 353; the ends are the lowest and the highest that were met.
-#[must_use]
-pub fn share_spans(answers: &Answers, modelled: &Modelled, log: &Log) -> Vec<(f64, f64)> {
-    let by_answers = shares_of_answers(answers, Some(modelled));
-    let of_all = rank(answers, Some(modelled), Some(log));
-    let mut found = vec![(0.0, 1.0); Cause::ALL.len()];
-    for one in &of_all.causes {
-        if let Some(span) = found.get_mut(one.cause.place()) {
-            *span = (one.share, one.share);
-        }
-    }
-    let Some(hours) = Hours::of(modelled, log) else {
-        return found;
-    };
-    let placed = placed(log, &hours);
-    for group in 0..GROUPS {
-        let mut number = 0;
-        let left: Vec<Placed> = (placed.iter().copied())
-            .filter(|one| {
-                let is_trouble = one.kind.trouble().is_some();
-                number += usize::from(is_trouble);
-                !(is_trouble && number % GROUPS == group)
-            })
-            .collect();
-        if left.len() == placed.len() {
-            continue;
-        }
-        let without = posterior(&by_answers, &gains(modelled, &hours, &left));
-        for ((low, high), share) in found.iter_mut().zip(without) {
-            *low = low.min(share);
-            *high = high.max(share);
-        }
-    }
-    found
 }

@@ -4,14 +4,15 @@
 
 use dewrun_numeric::elementary::{exp, ln, pow};
 
-use crate::comparison::log_mean;
+use crate::comparison::{log_mean, normalised};
+use crate::follows::{InTurns, logs};
 use crate::groups::Alike;
 use crate::hours_of_log::Placed;
 use crate::loads::Loads;
 use crate::log::EventKind;
 use crate::modelled::Hours;
 use crate::poisson::count;
-use crate::shape::{Follows, telling};
+use crate::shape::telling;
 
 /// A reading is off by so much of that as fitted, and by so much of itself: standard deviations.
 const OFF: (f64, f64) = (0.012, 0.03);
@@ -61,7 +62,7 @@ const AROUND_H: (usize, usize) = (3, 1);
 const ANYWHERE: f64 = 0.75;
 const ANYWHERE_FROST: f64 = 0.05;
 /// By how much a clock's jump moves the reading: each as likely.
-const JUMPS: [f64; 8] = [0.06, 0.11, 0.17, 0.24, 0.32, 0.4, 0.48, 0.58];
+pub(crate) const JUMPS: [f64; 8] = [0.06, 0.11, 0.17, 0.24, 0.32, 0.4, 0.48, 0.58];
 /// Sizes that are less likely by so much, as a logarithm, are left out.
 const HARDLY: f64 = 6.0;
 /// Of the entries so many may be of the cause, as sizes are looked through.
@@ -69,6 +70,23 @@ const HALF: f64 = 0.5;
 
 /// What is not known of readings, as one of several ways: its weight, and by how much it raises the likelihood of each entry that tells; 1 of an entry without a reading.
 pub(crate) type Read = (f64, Vec<f64>);
+
+/// A reading off the panel.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Reading {
+    /// The airflow, as a part of that as fitted.
+    pub(crate) shown: f64,
+    /// Its density where it has nothing to do with any cause.
+    usual: f64,
+}
+
+impl Reading {
+    /// Of a kind of entry; none of a kind that says nothing of the airflow.
+    pub(crate) fn of(kind: EventKind, shown: f64) -> Option<Self> {
+        let usual = of_else(kind, shown)?;
+        Some(Self { shown, usual })
+    }
+}
 
 /// Whether any entry carries a reading.
 pub(crate) fn any(placed: &[Placed]) -> bool {
@@ -148,26 +166,29 @@ pub(crate) fn of_narrowed(entries: &[Placed], sound: &[f64], narrowed: &[f64]) -
     }
     let entry = |one: &Placed| one.entry;
     let last = entries.iter().map(entry).max().unwrap_or(0);
-    let mut around = vec![(1.0, 0.0); last + 1];
+    let mut around = vec![(1.0, 0.0, 0.0); last + 1];
     for one in entries {
         if let Some(around) = around.get_mut(one.entry) {
-            *around = (sound_at(one, sound), most_around(one, narrowed).max(0.05));
+            let anywhere = one.shown.map(|read| even(read.shown, (0.0, 1.0)));
+            let most = most_around(one, narrowed).max(0.05);
+            *around = (sound_at(one, sound), most, anywhere.unwrap_or(0.0));
         }
     }
     let (least, step, number) = LOST;
     let weight = 1.0 / (f64::from(number) * count(BENDS.len() * NARROWED_OFF.len()));
     let mut ways = Vec::new();
     for bend in BENDS {
-        let steep: Vec<(f64, f64)> = (around.iter())
-            .map(|(sound, most)| (*sound, pow(*most, bend)))
+        let steep: Vec<(f64, f64, f64)> = (around.iter())
+            .map(|(sound, most, anywhere)| (*sound, pow(*most, bend), *anywhere))
             .collect();
         for at in 0..number {
             let trips = least * exp(step * f64::from(at));
             for off in NARROWED_OFF {
                 let density = |one: &Placed, shown: f64| {
-                    let (sound, most) = steep.get(one.entry).copied().unwrap_or((1.0, 0.0));
+                    let at = steep.get(one.entry).copied();
+                    let (sound, most, anywhere) = at.unwrap_or((1.0, 0.0, 0.0));
                     let by_hour = narrowed_to(shown, (trips * most).min(1.0), (sound, off));
-                    ANYWHERE_FROST * even(shown, (0.0, 1.0)) + (1.0 - ANYWHERE_FROST) * by_hour
+                    ANYWHERE_FROST * anywhere + (1.0 - ANYWHERE_FROST) * by_hour
                 };
                 ways.push((weight, factors(entries, density)));
             }
@@ -197,9 +218,9 @@ pub(crate) fn of_sound(entries: &[Placed], sound: &[f64]) -> Vec<Read> {
 }
 
 /// A clock that moves the reading, up or down, by the same each time: of low and of high airflow by itself.
-pub(crate) fn of_jumps(entries: &[Placed], sound: &[f64]) -> [Vec<Read>; 2] {
+pub(crate) fn of_jumps(entries: &[Placed], sound: &[f64]) -> [[Read; JUMPS.len()]; 2] {
     [(EventKind::AirflowLow, -1.0), (EventKind::AirflowHigh, 1.0)].map(|(kind, side)| {
-        let ways = JUMPS.iter().map(|jump| {
+        JUMPS.map(|jump| {
             let mut found = factors(entries, |one, shown| {
                 near(shown, (1.0 + side * jump) * sound_at(one, sound))
             });
@@ -209,27 +230,35 @@ pub(crate) fn of_jumps(entries: &[Placed], sound: &[f64]) -> [Vec<Read>; 2] {
                 }
             }
             (1.0 / count(JUMPS.len()), found)
-        });
-        ways.collect()
+        })
     })
 }
 
 /// What readings add to how well entries follow a cause, where each is of it with the chance that its time says.
-pub(crate) fn added(follows: &mut Follows, ways: &[Read]) {
+pub(crate) fn added(
+    gains: &mut InTurns,
+    told: &mut [(f64, f64)],
+    entries: &[Placed],
+    ways: &[Read; JUMPS.len()],
+) {
     let of = |chance: f64, factor: f64| 1.0 - chance + chance * factor;
-    let logs: Vec<(f64, f64)> = ways
-        .iter()
-        .map(|(weight, factors)| {
-            let each = follows.explained.iter().zip(factors);
-            let log: f64 = each.map(|(chance, factor)| ln(of(*chance, *factor))).sum();
-            (log, *weight)
-        })
+    let found = logs(entries, |at| {
+        let chance = told.get(at).map_or(0.0, |(chance, _)| *chance);
+        let factor = |(_, factors): &Read| factors.get(at).copied().unwrap_or(1.0);
+        ways.each_ref().map(|way| of(chance, factor(way)))
+    });
+    let weighted = |logs: &[f64; JUMPS.len()]| -> Vec<(f64, f64)> {
+        let each = logs.iter().zip(ways);
+        each.map(|(log, (weight, _))| (*log, *weight)).collect()
+    };
+    for (gain, logs) in gains.iter_mut().zip(&found) {
+        *gain += log_mean(&weighted(logs));
+    }
+    let scores: Vec<f64> = (found.first().map(weighted).into_iter().flatten())
+        .map(|(log, weight)| log + ln(weight))
         .collect();
-    let scores: Vec<f64> = logs.iter().map(|(log, weight)| log + ln(*weight)).collect();
-    let parts = crate::comparison::normalised(&scores);
-    follows.gain += log_mean(&logs);
-    let both = follows.explained.iter_mut().zip(&mut follows.factors);
-    for (at, (chance, before)) in both.enumerate() {
+    let parts = normalised(&scores);
+    for (at, (chance, before)) in told.iter_mut().enumerate() {
         let each = ways.iter().zip(&parts);
         let factor: f64 = each
             .map(|((_, factors), part)| part * factors.get(at).copied().unwrap_or(1.0))
@@ -280,8 +309,9 @@ fn likely(entries: &[Placed], ways: Vec<Read>) -> Vec<Read> {
         .filter(|(weight, _)| 0.0 < *weight)
         .collect();
     let score = |(weight, factors): &Read| -> f64 {
-        let each = factors.iter().map(|one| ln(1.0 - HALF + HALF * one));
-        ln(*weight) + each.sum::<f64>()
+        let half = |at: usize| 1.0 - HALF + HALF * factors.get(at).copied().unwrap_or(1.0);
+        let [[all], ..] = logs(entries, |at| [half(at)]);
+        ln(*weight) + all
     };
     let scores: Vec<f64> = ways.iter().map(score).collect();
     let best = scores.iter().copied().fold(f64::NEG_INFINITY, f64::max);
@@ -296,8 +326,7 @@ fn factors(entries: &[Placed], density: impl Fn(&Placed, f64) -> f64) -> Vec<f64
     let tells = entries.iter().filter(|one| telling(one.kind).is_some());
     tells
         .map(|one| {
-            let shown = one.shown?;
-            let usual = of_else(one.kind, shown)?;
+            let Reading { shown, usual } = one.shown?;
             Some(MISREAD + (1.0 - MISREAD) * density(one, shown) / usual)
         })
         .map(|factor| factor.unwrap_or(1.0))
@@ -364,12 +393,8 @@ mod tests {
         let one = |at: usize| Placed {
             entry: at,
             hour: at,
-            wall_hour: Some(0),
-            weekend: false,
-            day_only: false,
-            kind: EventKind::AirflowLow,
-            grams: None,
-            shown: Some(0.99),
+            shown: Reading::of(EventKind::AirflowLow, 0.99),
+            ..Placed::EMPTY
         };
         let entries: Vec<Placed> = (0..40).map(one).collect();
         for modelled in [Vec::new(), vec![0.4]] {

@@ -5,11 +5,12 @@
 use dewrun_numeric::elementary::{exp, ln};
 
 use crate::comparison::{log_sum, normalised};
+use crate::follows::{Follows, InTurns, TURNS};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::modelled::Hours;
 use crate::poisson::{count, ln_factorial};
-use crate::shape::{Follows, KINDS, USUAL_KINDS, telling};
+use crate::shape::{KINDS, USUAL_KINDS, telling};
 use crate::shown::{Read, sound};
 use crate::weather_causes::at_share;
 
@@ -85,13 +86,19 @@ struct Days {
     trips: [Vec<f64>; TRIPS.len()],
     /// How likely each of these ways is.
     likely: [f64; TRIPS.len()],
-    /// Troubles of each.
-    troubles: Vec<Vec<Trouble>>,
-    /// Deeds of each.
-    deeds: Vec<[f64; DEEDS.len()]>,
-    /// How plainly each deed stands on a day or beside it.
-    near: Vec<[f64; DEEDS.len()]>,
-    all: f64,
+    days: Vec<Day>,
+    /// Troubles of all, and of those that each turn leaves.
+    all: InTurns,
+}
+
+/// What was seen of a day.
+#[derive(Clone)]
+struct Day {
+    troubles: Vec<Trouble>,
+    /// By how much what was done speaks for trouble, a logarithm.
+    deeds: f64,
+    /// From each state to each.
+    step: [[f64; STATES]; STATES],
 }
 
 /// A trouble on its day.
@@ -100,6 +107,8 @@ struct Trouble {
     kind: usize,
     /// Its place among all that tell.
     place: usize,
+    /// The turn that leaves it out.
+    turn: usize,
     /// Which part of the time around it the fault can trip, way by way.
     trips: [f64; TRIPS.len()],
 }
@@ -115,13 +124,12 @@ struct Way<'a> {
     trips: usize,
     /// By how much what was read raises the likelihood of each trouble.
     read: &'a [f64],
+    /// The turn whose troubles are left out; 0 of none.
+    turn: usize,
 }
 
 /// The days of a way, summed up forwards.
 struct Chain {
-    /// The logarithm of the likelihood against that of sound days.
-    log: f64,
-    steps: Vec<[[f64; STATES]; STATES]>,
     seen: Vec<[f64; STATES]>,
     ahead: Vec<[f64; STATES]>,
 }
@@ -130,11 +138,11 @@ impl Chain {
     /// The chance of trouble for each day, with what came before and after.
     ///
     /// Forwards and backwards over the days: L. E. Baum et al., Ann. Math. Stat. 41 (1970) 164.
-    fn lasts(&self) -> Vec<f64> {
+    fn lasts(&self, days: &[Day]) -> Vec<f64> {
         let mut behind = [1.0; STATES];
         let mut lasts = Vec::with_capacity(self.seen.len());
-        let days = self.ahead.iter().zip(&self.steps).zip(&self.seen).rev();
-        for ((ahead, step), seen) in days {
+        let days = self.ahead.iter().zip(days).zip(&self.seen).rev();
+        for ((ahead, day), seen) in days {
             let both: f64 = ahead
                 .iter()
                 .zip(&behind)
@@ -143,7 +151,7 @@ impl Chain {
             let troubled = at(ahead, TROUBLED) * at(&behind, TROUBLED);
             lasts.push(troubled / both.max(f64::MIN_POSITIVE));
             let mut before = [0.0; STATES];
-            for (to, before) in step.iter().zip(&mut before) {
+            for (to, before) in day.step.iter().zip(&mut before) {
                 let ways =
                     (0..STATES).map(|next| at(to, next) * at(seen, next) * at(&behind, next));
                 *before = ways.sum();
@@ -157,44 +165,48 @@ impl Chain {
 }
 
 impl Days {
-    fn of(placed: &[Placed], hours: &Hours, is_high: bool, readings: &[f64]) -> Self {
-        let days = hours.len().div_ceil(DAY).max(1);
-        let (by_hour, likely) = trips(hours, is_high, readings);
-        let mut found = Self {
-            trips: [0, 1, 2, 3].map(|way| by_day(by_hour.get(way), days)),
-            likely,
-            troubles: vec![Vec::new(); days],
-            deeds: vec![[0.0; DEEDS.len()]; days],
-            near: vec![[0.0; DEEDS.len()]; days],
-            all: 0.0,
-        };
-        let mut place = 0;
-        for one in placed {
-            let day = one.hour / DAY;
-            let deed = DEEDS.iter().position(|deed| *deed == one.kind);
-            if let Some((kind, sum)) = telling(one.kind).zip(found.troubles.get_mut(day)) {
-                let trips = [0, 1, 2, 3].map(|way| around(by_hour.get(way), one));
-                sum.push(Trouble { kind, place, trips });
-                found.all += 1.0;
-                place += 1;
-            }
-            if let Some(deed) = deed {
-                for (beside, part) in [
-                    (day, NEAR.0),
-                    (day + 1, NEAR.1),
-                    (day.wrapping_sub(1), NEAR.1),
-                ] {
-                    if let Some(sum) = found.near.get_mut(beside).and_then(|day| day.get_mut(deed))
-                    {
-                        *sum += part;
-                    }
-                }
-            }
-            if let Some(sum) = deed.and_then(|deed| found.deeds.get_mut(day)?.get_mut(deed)) {
-                *sum += 1.0;
+    fn of(spells: &Spells, placed: &[Placed], hours: &Hours, readings: &[f64]) -> Self {
+        let number = hours.len().div_ceil(DAY).max(1);
+        let (by_hour, likely) = trips(hours, 0.0 < spells.kinds[1], readings);
+        let deeds = deeds(placed, number);
+        let each = deeds.iter().map(|day| Day {
+            troubles: Vec::new(),
+            deeds: spells.deeds(&day.on),
+            step: spells.steps(&day.near),
+        });
+        let mut days: Vec<Day> = each.collect();
+        let telling = placed
+            .iter()
+            .filter_map(|one| Some((one, telling(one.kind)?)));
+        for (place, (one, kind)) in telling.enumerate() {
+            if let Some(day) = days.get_mut(one.hour / DAY) {
+                day.troubles.push(Trouble {
+                    kind,
+                    place,
+                    turn: one.turn,
+                    trips: [0, 1, 2, 3].map(|way| around(by_hour.get(way), one)),
+                });
             }
         }
-        found
+        let troubles = || days.iter().flat_map(|day| &day.troubles);
+        let left = |turn| troubles().filter(|one| one.is_left(turn)).count();
+        Self {
+            trips: [0, 1, 2, 3].map(|way| by_day(by_hour.get(way), number)),
+            likely,
+            all: core::array::from_fn(|turn| count(left(turn))),
+            days,
+        }
+    }
+
+    /// How many troubles a turn leaves.
+    fn left(&self, turn: usize) -> f64 {
+        self.all.get(turn).copied().unwrap_or(0.0)
+    }
+}
+
+impl Trouble {
+    const fn is_left(&self, turn: usize) -> bool {
+        turn == 0 || self.turn != turn
     }
 }
 
@@ -209,34 +221,17 @@ impl Spells {
         readings: &[f64],
         reads: &[Read],
     ) -> Follows {
-        let days = Days::of(placed, hours, 0.0 < self.kinds[1], readings);
-        let length = count(days.troubles.len());
-        let mut ways = Vec::new();
-        for (rate, weight) in RATES {
-            for (others, part_of) in OTHERS {
-                let likely = days.likely.into_iter().enumerate();
-                for (trips, part) in likely.filter(|(_, part)| HARDLY < *part) {
-                    let way = Way {
-                        rate: rate * self.often,
-                        background: others * days.all.max(1.0) / length,
-                        trips,
-                        read: &[],
-                    };
-                    ways.push((way, part * part_of * weight));
-                }
-            }
-        }
-        let of = |(way, weight): &(Way<'_>, f64)| -> (f64, Chain) {
-            let chain = self.forwards(&days, way);
-            let expected = way.background * length;
-            // Against entries at any time, of which there may be any number: equally likely in its logarithm.
-            let base = days.all * ln(expected) - expected - ln_factorial((days.all - 1.0).max(0.0));
-            (base + chain.log + ln(*weight), chain)
+        let days = Days::of(self, placed, hours, readings);
+        let mut ways = self.ways(&days);
+        let logs = |ways: &[(Way<'_>, f64)]| -> Vec<f64> {
+            let each = ways.iter();
+            each.map(|(way, weight)| self.log(&days, way) + ln(*weight))
+                .collect()
         };
-        let mut found: Vec<(f64, Chain)> = ways.iter().map(of).collect();
+        let mut found = logs(&ways);
+        let unread = log_sum(&found);
         if !reads.is_empty() {
-            let logs: Vec<f64> = found.iter().map(|(log, _)| *log).collect();
-            let likely = ways.into_iter().zip(normalised(&logs));
+            let likely = ways.into_iter().zip(normalised(&found));
             let likely: Vec<(Way<'_>, f64)> = likely
                 .filter(|(_, part)| READ_FROM < *part)
                 .map(|(way, _)| way)
@@ -246,46 +241,99 @@ impl Spells {
                 each.map(move |(part, read)| (Way { read, ..*way }, weight * part))
             });
             ways = both.collect();
-            found = ways.iter().map(of).collect();
+            found = logs(&ways);
         }
-        let logs: Vec<f64> = found.iter().map(|(log, _)| *log).collect();
-        let gain = log_sum(&logs);
-        let weights = normalised(&logs);
-        let tells = ways.iter().zip(weights).zip(found);
-        let tells = tells.filter(|((_, weight), _)| TELLS < *weight);
-        let told: Vec<(Way<'_>, f64, Vec<f64>)> = tells
-            .map(|(((way, _), weight), (_, chain))| (*way, weight, chain.lasts()))
+        let tells = ways.iter().zip(normalised(&found));
+        let tells: Vec<((Way<'_>, f64), f64)> = tells
+            .filter(|(_, part)| TELLS < *part)
+            .map(|(way, part)| (*way, part))
             .collect();
-        self.explained(placed, gain, &told)
+        let turns = placed.iter().map(|one| one.turn).max().unwrap_or(0);
+        let mut gains = [log_sum(&found); 1 + TURNS];
+        for (turn, gain) in gains.iter_mut().enumerate().take(1 + turns).skip(1) {
+            // With fewer troubles there are fewer of anything else as well.
+            let fewer = days.left(turn).max(1.0) / days.left(0).max(1.0);
+            let left = tells.iter().map(|((way, weight), _)| {
+                let way = Way {
+                    background: way.background * fewer,
+                    turn,
+                    ..*way
+                };
+                (way, *weight)
+            });
+            *gain = log_sum(&logs(&left.collect::<Vec<_>>()));
+        }
+        let told: Vec<(Way<'_>, f64, Vec<f64>)> = (tells.into_iter())
+            .map(|((way, _), part)| (way, part, self.chain(&days, &way).lasts(&days.days)))
+            .collect();
+        Follows {
+            gains,
+            unread,
+            told: self.told(placed, &told),
+        }
     }
 
-    fn explained(
-        &self,
-        placed: &[Placed],
-        gain: f64,
-        told: &[(Way<'_>, f64, Vec<f64>)],
-    ) -> Follows {
-        let all: f64 = told.iter().map(|(_, weight, _)| weight).sum();
+    /// All ways in which it may be as far as the times of entries go, each with its weight.
+    fn ways(&self, days: &Days) -> Vec<(Way<'static>, f64)> {
+        let length = count(days.days.len());
+        let mut ways = Vec::new();
+        for (rate, weight) in RATES {
+            for (others, part_of) in OTHERS {
+                let likely = days.likely.into_iter().enumerate();
+                for (trips, part) in likely.filter(|(_, part)| HARDLY < *part) {
+                    let way = Way {
+                        rate: rate * self.often,
+                        background: others * days.left(0).max(1.0) / length,
+                        trips,
+                        read: &[],
+                        turn: 0,
+                    };
+                    ways.push((way, part * part_of * weight));
+                }
+            }
+        }
+        ways
+    }
+
+    /// The logarithm of a way's likelihood, against that of entries at any time, of which there may be any number: equally likely in its logarithm.
+    fn log(&self, days: &Days, way: &Way<'_>) -> f64 {
+        let expected = way.background * count(days.days.len());
+        let all = days.left(way.turn);
+        let base = all * ln(expected) - expected - ln_factorial((all - 1.0).max(0.0));
+        base + self.forwards(days, way, |_, _| ())
+    }
+
+    /// The days of a way.
+    fn chain(&self, days: &Days, way: &Way<'_>) -> Chain {
+        let mut chain = Chain {
+            seen: Vec::with_capacity(days.days.len()),
+            ahead: Vec::with_capacity(days.days.len()),
+        };
+        self.forwards(days, way, |seen, ahead| {
+            chain.seen.push(seen);
+            chain.ahead.push(ahead);
+        });
+        chain
+    }
+
+    /// The chance that each trouble is of it, and how many times as likely it is as at any time; of ways, each with its part and the chance of trouble day by day.
+    fn told(&self, placed: &[Placed], told: &[(Way<'_>, f64, Vec<f64>)]) -> Vec<(f64, f64)> {
+        let all: f64 = told.iter().map(|(_, part, _)| part).sum();
         let troubles = placed
             .iter()
             .filter_map(|one| Some((one, telling(one.kind)?)));
         let each = troubles.enumerate().map(|(place, (one, kind))| {
             let (mut chance, mut factor) = (0.0, 0.0);
-            for (way, weight, lasts) in told {
-                let weight = weight / all;
+            for (way, part, lasts) in told {
+                let part = part / all;
                 let lasts = lasts.get(one.hour / DAY).copied().unwrap_or(0.0);
                 let ratio = 1.0 + self.more(way, kind, place);
-                chance += weight * lasts * (ratio - 1.0) / ratio;
-                factor += weight * (1.0 + lasts * (ratio - 1.0));
+                chance += part * lasts * (ratio - 1.0) / ratio;
+                factor += part * (1.0 + lasts * (ratio - 1.0));
             }
             (chance, factor)
         });
-        let (explained, factors) = each.unzip();
-        Follows {
-            gain,
-            explained,
-            factors,
-        }
+        each.collect()
     }
 
     /// How many times as many troubles of a kind, and with what was read of one, it adds to those that come anyway.
@@ -295,37 +343,31 @@ impl Spells {
         more * way.read.get(place).copied().unwrap_or(1.0)
     }
 
-    /// All ways through the days, summed up forwards.
-    fn forwards(&self, days: &Days, way: &Way<'_>) -> Chain {
-        let usual = self.steps(&[0.0; DEEDS.len()]);
-        let mut chain = Chain {
-            log: 0.0,
-            steps: Vec::with_capacity(days.deeds.len()),
-            seen: Vec::with_capacity(days.deeds.len()),
-            ahead: Vec::with_capacity(days.deeds.len()),
-        };
+    /// All ways through the days, summed up forwards: the logarithm of their likelihood against that of sound days. What is seen of each day, and where it may be then, is shown.
+    fn forwards(
+        &self,
+        days: &Days,
+        way: &Way<'_>,
+        mut show: impl FnMut([f64; STATES], [f64; STATES]),
+    ) -> f64 {
         let always = Vec::new();
         let trips = days.trips.get(way.trips).unwrap_or(&always);
-        let mut now = self.at_start();
-        let each = days.troubles.iter().zip(&days.deeds).zip(&days.near);
         let first = days.trips.last().unwrap_or(&always);
-        for ((((troubles, deeds), near), trips), first) in each.zip(trips).zip(first) {
-            let was_done = near.iter().any(|number| 0.0 < *number);
-            let step = if was_done { self.steps(near) } else { usual };
-            let seen = self.seen(troubles, deeds, way, (*trips, *first));
+        let mut now = self.at_start();
+        let mut log = 0.0;
+        for ((day, trips), first) in days.days.iter().zip(trips).zip(first) {
+            let seen = self.seen(day, way, (*trips, *first));
             let mut next = [0.0; STATES];
             for (state, next) in next.iter_mut().enumerate() {
-                let from = now.iter().zip(&step);
+                let from = now.iter().zip(&day.step);
                 let sum: f64 = from.map(|(chance, to)| chance * at(to, state)).sum();
                 *next = sum * at(&seen, state);
             }
-            chain.log += scale(&mut next);
+            log += scale(&mut next);
             now = next;
-            chain.steps.push(step);
-            chain.seen.push(seen);
-            chain.ahead.push(now);
+            show(seen, now);
         }
-        chain
+        log
     }
 
     /// Where it may be as the log begins.
@@ -380,24 +422,20 @@ impl Spells {
         steps
     }
 
+    /// By how much what was done on a day speaks for trouble, a logarithm.
+    fn deeds(&self, on: &[f64; DEEDS.len()]) -> f64 {
+        let each = on.iter().zip(self.tried_a_year).zip(DEEDS_A_YEAR);
+        each.map(|((number, tried), usual)| number * ln(1.0 + tried / usual) - tried / YEAR)
+            .sum()
+    }
+
     /// How likely what was seen of a day is in each state, against a sound one.
-    fn seen(
-        &self,
-        troubles: &[Trouble],
-        deeds: &[f64; DEEDS.len()],
-        way: &Way<'_>,
-        (trips, first): (f64, f64),
-    ) -> [f64; STATES] {
-        let mut log = -way.rate * trips;
-        for one in troubles {
+    fn seen(&self, day: &Day, way: &Way<'_>, (trips, first): (f64, f64)) -> [f64; STATES] {
+        let troubles = || day.troubles.iter().filter(|one| one.is_left(way.turn));
+        let mut log = day.deeds - way.rate * trips;
+        for one in troubles() {
             let trips = one.trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
             log += ln(1.0 + trips * self.more(way, one.kind, one.place));
-        }
-        for ((number, tried), usual) in deeds.iter().zip(self.tried_a_year).zip(DEEDS_A_YEAR) {
-            if 0.0 < *number {
-                log += number * ln(1.0 + tried / usual);
-            }
-            log -= tried / YEAR;
         }
         let mut seen = [1.0; STATES];
         if let Some(troubled) = seen.get_mut(TROUBLED) {
@@ -407,7 +445,7 @@ impl Spells {
             && let Some(nearly) = seen.get_mut(NEARLY)
         {
             let mut log = -way.rate * BEGINS * first;
-            for one in troubles {
+            for one in troubles() {
                 let trips = BEGINS * one.trips.last().copied().unwrap_or(1.0);
                 log += ln(1.0 + trips * self.more(way, one.kind, one.place));
             }
@@ -415,6 +453,38 @@ impl Spells {
         }
         seen
     }
+}
+
+/// What was done on a day.
+#[derive(Clone, Default)]
+struct Deeds {
+    on: [f64; DEEDS.len()],
+    /// How plainly it stands on that day or beside it.
+    near: [f64; DEEDS.len()],
+}
+
+/// What was done day by day.
+fn deeds(placed: &[Placed], days: usize) -> Vec<Deeds> {
+    let mut found = vec![Deeds::default(); days];
+    for one in placed {
+        let Some(deed) = DEEDS.iter().position(|deed| *deed == one.kind) else {
+            continue;
+        };
+        let day = one.hour / DAY;
+        for (beside, part) in [
+            (day, NEAR.0),
+            (day + 1, NEAR.1),
+            (day.wrapping_sub(1), NEAR.1),
+        ] {
+            if let Some(sum) = (found.get_mut(beside)).and_then(|day| day.near.get_mut(deed)) {
+                *sum += part;
+            }
+        }
+        if let Some(sum) = (found.get_mut(day)).and_then(|day| day.on.get_mut(deed)) {
+            *sum += 1.0;
+        }
+    }
+    found
 }
 
 /// Whether a fault can trip in each hour, for each of the ways in which the reading of the sound line may matter; and how likely each way is.

@@ -1,10 +1,10 @@
 //! A duct fan or a damper that goes on and off by the clock: entries that come at the same hours of the day.
 
+use crate::follows::{Mixed, Ways};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
-use crate::poisson::count;
-use crate::shape::{Follows, USUAL_KINDS, averaged, telling};
-use crate::shown::{Read, added};
+use crate::shape::{USUAL_KINDS, telling};
+use crate::shown::{JUMPS, Read, added};
 
 /// Hours of a day.
 const DAY: u8 = 24;
@@ -15,89 +15,78 @@ const WORKING: f64 = 5.0 / 7.0;
 /// A switching hour that the project knows is so many times as plausible as another.
 const KNOWN: f64 = 12.0;
 
-/// What is switched: at which hour, and what the airflow does then.
-#[derive(Debug, Clone, Copy)]
-struct Switch {
-    hour: u8,
-    kind: EventKind,
-}
-
-/// How well troubles follow a clock, for each clock with its weight.
+/// Takes each clock that troubles may follow.
 ///
 /// Each time it moves the reading by the same, up and down by itself.
-pub(crate) fn follows(
+pub(crate) fn ways(
     troubles: &[Placed],
     known: &[u8],
-    jumps: Option<&[Vec<Read>; 2]>,
-) -> Vec<(Follows, f64)> {
-    let mut found = Vec::new();
+    jumps: Option<&[[Read; JUMPS.len()]; 2]>,
+    ways: &mut Ways,
+) {
+    let plausible = |hour: u8| if known.contains(&hour) { KNOWN } else { 1.0 };
+    let mut take = |ratios: &[f64], weight: f64| {
+        let mixed = Mixed::of(troubles, ratios);
+        let mut gains = mixed.gains();
+        ways.weigh(weight);
+        ways.take_unread(gains.first().copied().unwrap_or(0.0), weight);
+        match jumps {
+            None => ways.take(&gains, weight, || mixed.told(ratios)),
+            Some(jumps) => {
+                let mut told: Vec<(f64, f64)> = mixed.told(ratios).collect();
+                for reads in jumps {
+                    added(&mut gains, &mut told, troubles, reads);
+                }
+                ways.take(&gains, weight, || told);
+            }
+        }
+    };
     for working_only in [false, true] {
-        let days: Vec<bool> = troubles
-            .iter()
-            .map(|one| !working_only || !one.weekend)
-            .collect();
-        for hour in 0..DAY {
-            for (kind, other) in [
-                (EventKind::AirflowLow, EventKind::AirflowHigh),
-                (EventKind::AirflowHigh, EventKind::AirflowLow),
-            ] {
-                let first = Switch { hour, kind };
-                let mut take = |switches: &[Switch], weight: f64| {
-                    let mut follows = one_clock(troubles, &days, working_only, switches);
-                    for reads in jumps.into_iter().flatten() {
-                        added(&mut follows, reads);
+        let switched = |kind: EventKind| -> Vec<Vec<f64>> {
+            let at = |hour| switched_at(troubles, working_only, (hour, kind));
+            (0..DAY).map(at).collect()
+        };
+        let (lows, highs) = (
+            switched(EventKind::AirflowLow),
+            switched(EventKind::AirflowHigh),
+        );
+        for (firsts, others) in [(&lows, &highs), (&highs, &lows)] {
+            for (hour, first) in (0..DAY).zip(firsts) {
+                take(first, plausible(hour));
+                for (second, other) in (0..DAY).zip(others) {
+                    if second == hour {
+                        continue;
                     }
-                    found.push((follows, weight));
-                };
-                let plausible = |hour: u8| if known.contains(&hour) { KNOWN } else { 1.0 };
-                take(&[first], plausible(hour));
-                for second in (0..DAY).filter(|second| *second != hour) {
+                    // Half of what is switched is switched at each.
+                    let both = first.iter().zip(other);
+                    let both: Vec<f64> = both.map(|(one, other)| 0.5 * (one + other)).collect();
                     let weight = plausible(hour) * plausible(second) / f64::from(DAY);
-                    take(
-                        &[
-                            first,
-                            Switch {
-                                hour: second,
-                                kind: other,
-                            },
-                        ],
-                        weight,
-                    );
+                    take(&both, weight);
                 }
             }
         }
     }
-    found
 }
 
-fn one_clock(
-    troubles: &[Placed],
-    days: &[bool],
-    working_only: bool,
-    switches: &[Switch],
-) -> Follows {
+/// How many times as likely each trouble is as at any time, where one kind is switched at one hour.
+fn switched_at(troubles: &[Placed], working_only: bool, (hour, kind): (u8, EventKind)) -> Vec<f64> {
     let per_day = f64::from(DAY) / if working_only { WORKING } else { 1.0 };
-    let each = 1.0 / count(switches.len());
-    let ratio = |(one, is_day): (&Placed, &bool)| -> f64 {
-        let Some(kind) = telling(one.kind) else {
+    let usual = telling(kind).and_then(|kind| USUAL_KINDS.get(kind).copied());
+    let once = per_day / usual.unwrap_or(1.0);
+    let ratio = |one: &Placed| -> f64 {
+        if telling(one.kind).is_none() {
             return 1.0;
-        };
-        if !is_day {
+        }
+        if one.kind != kind || working_only && one.weekend {
             return 0.0;
         }
-        let usual = USUAL_KINDS.get(kind).copied().unwrap_or(1.0);
-        let of_kind = switches.iter().filter(|switch| switch.kind == one.kind);
-        let of_hour = |switch: &Switch| -> f64 {
-            let Some(hour) = one.wall_hour else {
-                // Any hour of that day.
-                return each / f64::from(DAY);
-            };
-            let late = (hour + DAY - switch.hour) % DAY;
-            let part = LATE.iter().find(|(after, _)| *after == late);
-            part.map_or(0.0, |(_, part)| each * part)
+        let Some(wall_hour) = one.wall_hour else {
+            // Any hour of that day.
+            return once / f64::from(DAY);
         };
-        of_kind.map(of_hour).sum::<f64>() * per_day / usual
+        let late = (wall_hour + DAY - hour) % DAY;
+        let part = LATE.iter().find(|(after, _)| *after == late);
+        part.map_or(0.0, |(_, part)| once * part)
     };
-    let ratios: Vec<f64> = troubles.iter().zip(days).map(ratio).collect();
-    averaged(&ratios)
+    troubles.iter().map(ratio).collect()
 }

@@ -4,12 +4,13 @@
 
 use dewrun_numeric::elementary::{exp, ln};
 
+use crate::follows::{InTurns, TURNS, left};
 use crate::groups::{Alike, Group};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::modelled::{Hours, LowPoint};
 use crate::poisson::count;
-use crate::shape::Shape;
+use crate::shape::{Hazard, Shape};
 use crate::signs::Sign;
 
 /// Water that trips the airflow, as parts of what closes the low point.
@@ -43,7 +44,7 @@ const AMOUNT_ANY: (f64, f64) = (150.0, 1.4);
 pub(crate) struct Weighed {
     pub(crate) shapes: Vec<Shape>,
     /// What amounts say for it beside times.
-    pub(crate) amounts: f64,
+    pub(crate) amounts: InTurns,
     /// What narrows the bore in each hour, as a part of that which trips; empty where nothing does, or nothing is known of it.
     pub(crate) narrowed: Vec<f64>,
 }
@@ -52,7 +53,7 @@ impl Weighed {
     fn by_times(shape: Shape) -> Self {
         Self {
             shapes: vec![shape],
-            amounts: 0.0,
+            amounts: [0.0; 1 + TURNS],
             narrowed: Vec::new(),
         }
     }
@@ -62,7 +63,7 @@ impl Weighed {
 pub(crate) fn low_point(hours: &Hours, placed: &[Placed], known: Option<LowPoint>) -> Vec<Weighed> {
     let visits = visits(hours, placed);
     let closes_g = known.map_or(SEALING_G, |known| known.closes_g);
-    let of = |weight: f64, trips: &[f64], stands: &[f64]| -> Option<Shape> {
+    let of = |weight: f64, trips: &Hazard, stands: &Hazard| -> Option<Shape> {
         Shape::new(
             weight,
             &[
@@ -82,21 +83,22 @@ pub(crate) fn low_point(hours: &Hours, placed: &[Placed], known: Option<LowPoint
         let runs_g = numbers(&group.runs_g);
         let levels = levels(&runs_g, placed);
         let amounts = amounts(placed, &levels);
-        shapes.extend(of(weight, &runs_g, &levels).map(Weighed::by_times));
+        let comes = Hazard::new(runs_g.iter().copied());
+        let level = Hazard::new(levels.iter().copied());
+        shapes.extend(of(weight, &comes, &level).map(Weighed::by_times));
         for part in TRIPS {
             let trips_g = part * closes_g;
             let near = |level: f64| {
                 let z = ln((level / trips_g).max(1e-9)) / SHARPNESS;
                 exp(-0.5 * z * z) + LEVEL_UNKNOWN
             };
-            let trips: Vec<f64> = (runs_g.iter().zip(&levels))
-                .map(|(grams, level)| grams * near(*level))
-                .collect();
-            let stands: Vec<f64> = levels
-                .iter()
-                .map(|level| level / (level + trips_g))
-                .collect();
-            let shape = of(0.7 * weight, &trips, &stands);
+            // Where no water comes it does not matter how much stands.
+            let trips = (runs_g.iter().zip(&levels)).map(|(grams, level)| match grams {
+                0.0 => 0.0,
+                _ => grams * near(*level),
+            });
+            let stands = levels.iter().map(|level| level / (level + trips_g));
+            let shape = of(0.7 * weight, &Hazard::new(trips), &Hazard::new(stands));
             shapes.extend(shape.map(|shape| Weighed {
                 amounts,
                 ..Weighed::by_times(shape)
@@ -106,12 +108,17 @@ pub(crate) fn low_point(hours: &Hours, placed: &[Placed], known: Option<LowPoint
     shapes
 }
 
+/// The hazard of a column of a group.
+fn single(column: &[f32]) -> Hazard {
+    Hazard::new(column.iter().map(|value| f64::from(*value)))
+}
+
 fn numbers(column: &[f32]) -> Vec<f64> {
     column.iter().map(|value| f64::from(*value)).collect()
 }
 
 /// How likely somebody comes and looks in each hour: some days after low airflow, hour by hour.
-fn visits(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
+fn visits(hours: &Hours, placed: &[Placed]) -> Hazard {
     let mut came = vec![0.0; hours.len()];
     for one in placed
         .iter()
@@ -122,12 +129,10 @@ fn visits(hours: &Hours, placed: &[Placed]) -> Vec<f64> {
         }
     }
     let mut waits = 0.0;
-    came.iter()
-        .map(|came| {
-            waits = waits * PATIENCE + came;
-            waits
-        })
-        .collect()
+    Hazard::new(came.iter().map(|came| {
+        waits = waits * PATIENCE + came;
+        waits
+    }))
 }
 
 /// Water that came since somebody last let it out, hour by hour, g.
@@ -151,18 +156,24 @@ pub(crate) fn levels(runs_g: &[f64], placed: &[Placed]) -> Vec<f64> {
 }
 
 /// By how much amounts that were found speak for the modelled ones, against any amount.
-fn amounts(placed: &[Placed], levels: &[f64]) -> f64 {
+fn amounts(placed: &[Placed], levels: &[f64]) -> InTurns {
     let density = |grams: f64, (middle, deviation): (f64, f64)| {
         let z = ln(grams / middle) / deviation;
         -0.5 * z * z - ln(deviation)
     };
-    let found = placed.iter().filter_map(|one| {
+    let says = |one: &Placed| -> Option<f64> {
         let grams = one.grams.filter(|grams| 0.0 < *grams)?;
         let level = levels.get(one.hour).copied()?.max(1.0);
         let near = density(grams, (level, AMOUNT_NEAR));
         Some((near - density(grams, AMOUNT_ANY)).clamp(-1.0, 1.0))
-    });
-    found.sum()
+    };
+    let mut found = [[0.0]; 1 + TURNS];
+    for one in placed {
+        if let Some([sum]) = found.get_mut(one.turn) {
+            *sum += says(one).unwrap_or(0.0);
+        }
+    }
+    left(found).map(|[sum]| sum)
 }
 
 /// Mist or damp at the sensor.
@@ -172,7 +183,7 @@ pub(crate) fn mist(hours: &Hours) -> Vec<Weighed> {
         for damp in &group.damp {
             let shape = Shape::new(
                 group.weight(Alike::Damp),
-                &[(EventKind::Alarm, 1.0, &numbers(damp))],
+                &[(EventKind::Alarm, 1.0, &single(damp))],
             );
             shapes.extend(shape.map(Weighed::by_times));
         }
@@ -191,34 +202,29 @@ pub(crate) fn frost(hours: &Hours) -> Vec<Weighed> {
 
 fn frost_of(group: &Group) -> Vec<Weighed> {
     let thaw = numbers(&group.thaw);
-    let thaws: Vec<f64> = (0..thaw.len())
-        .map(|hour| {
-            let lately = thaw.get(hour.saturating_sub(THAW_H)..=hour);
-            lately.unwrap_or_default().iter().sum()
-        })
-        .collect();
+    let thaws = Hazard::new((0..thaw.len()).map(|hour| {
+        let lately = thaw.get(hour.saturating_sub(THAW_H)..=hour);
+        lately.unwrap_or_default().iter().sum()
+    }));
     // Of what the log's time has, not the year.
     let most = group.frost.iter().copied().fold(1e-3, f32::max);
     let shapes = FROST_TRIPS.into_iter().map(|part| {
         let narrowed: Vec<f64> = (group.frost.iter())
             .map(|frost| f64::from(frost / most) / part)
             .collect();
-        let lies: Vec<f64> = (narrowed.iter())
-            .map(|over| {
-                let over = over.min(1.0);
-                over * over * over
-            })
-            .collect();
+        let lies = narrowed.iter().map(|over| {
+            let over = over.min(1.0);
+            over * over * over
+        });
         let mut before = 0.0;
-        let comes: Vec<f64> = (lies.iter())
-            .map(|now| {
-                let more = (now - before).max(0.0);
-                before = *now;
-                more
-            })
-            .collect();
+        let comes = Hazard::new(lies.clone().map(|now: f64| {
+            let more = (now - before).max(0.0);
+            before = now;
+            more
+        }));
+        let lies = Hazard::new(lies);
         let of = |[lying, coming, low, alarm, water]: [f64; 5]| {
-            let parts: [(EventKind, f64, &[f64]); 5] = [
+            let parts: [(EventKind, f64, &Hazard); 5] = [
                 (EventKind::AirflowLow, lying, &lies),
                 (EventKind::AirflowLow, coming, &comes),
                 (EventKind::AirflowLow, low, &thaws),
@@ -229,7 +235,7 @@ fn frost_of(group: &Group) -> Vec<Weighed> {
         };
         Weighed {
             shapes: FROST_MIXES.into_iter().filter_map(of).collect(),
-            amounts: 0.0,
+            amounts: [0.0; 1 + TURNS],
             narrowed,
         }
     });
@@ -241,24 +247,22 @@ pub(crate) fn dry_trap(hours: &Hours, sign: Sign) -> Vec<Weighed> {
     let mut shapes: Vec<Weighed> = Vec::new();
     for group in &hours.groups {
         let weight = group.weight(Alike::Water);
-        shapes.extend(signed(&numbers(&group.leaks), weight, sign));
+        shapes.extend(signed(&single(&group.leaks), weight, sign));
         for days in SEAL_DAYS {
             for refills_g in REFILLS_G {
                 let mut lately_g = 0.0;
                 // Nobody knows what was before the log.
                 let mut dry_h = 12.0 * days;
-                let hazard: Vec<f64> = (group.runs_g.iter())
-                    .map(|grams| {
-                        lately_g = 0.98 * lately_g + f64::from(*grams);
-                        dry_h = if refills_g < lately_g {
-                            0.0
-                        } else {
-                            dry_h + 1.0
-                        };
-                        if 24.0 * days < dry_h { 1.0 } else { 0.0 }
-                    })
-                    .collect();
-                shapes.extend(signed(&hazard, 0.5 * weight, sign));
+                let hazard = group.runs_g.iter().map(|grams| {
+                    lately_g = 0.98 * lately_g + f64::from(*grams);
+                    dry_h = if refills_g < lately_g {
+                        0.0
+                    } else {
+                        dry_h + 1.0
+                    };
+                    if 24.0 * days < dry_h { 1.0 } else { 0.0 }
+                });
+                shapes.extend(signed(&Hazard::new(hazard), 0.5 * weight, sign));
             }
         }
     }
@@ -266,7 +270,7 @@ pub(crate) fn dry_trap(hours: &Hours, sign: Sign) -> Vec<Weighed> {
 }
 
 /// A hazard that shows as low or as high airflow, and only as one of them at a site.
-fn signed(hazard: &[f64], weight: f64, sign: Sign) -> Vec<Weighed> {
+fn signed(hazard: &Hazard, weight: f64, sign: Sign) -> Vec<Weighed> {
     let both = (sign.low + sign.high).max(1e-9);
     let ways = [
         (EventKind::AirflowHigh, sign.high / both),
@@ -297,10 +301,10 @@ pub(crate) fn limits(hours: &Hours) -> Vec<Weighed> {
             };
             let width = |end: f64| (END.0 * (end - middle).abs()).max(END.1);
             let beyond = |end: f64, by: f64| 1.0 / (1.0 + exp((by / width(end)).min(50.0)));
-            let lows: Vec<f64> = reading.iter().map(|one| beyond(low, one - low)).collect();
-            let highs: Vec<f64> = reading.iter().map(|one| beyond(high, high - one)).collect();
+            let lows = Hazard::new(reading.iter().map(|one| beyond(low, one - low)));
+            let highs = Hazard::new(reading.iter().map(|one| beyond(high, high - one)));
             for (low_share, high_share) in [(1.0, 0.0), (0.0, 1.0), (0.5, 0.5)] {
-                let parts: [(EventKind, f64, &[f64]); 2] = [
+                let parts: [(EventKind, f64, &Hazard); 2] = [
                     (EventKind::AirflowLow, low_share, &lows),
                     (EventKind::AirflowHigh, high_share, &highs),
                 ];

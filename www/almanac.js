@@ -5,8 +5,8 @@ import { partsOf, run, unheard } from "./module.js";
 
 /** So long it works before it looks for messages, ms. */
 const SLICE = 20;
-/** So often it says how much of a year is done, ms: each word costs the page a frame. */
-const SAYS = 100;
+/** After so long it says how much of a year is done, and then so often, ms: each word costs the page a frame, in which the year is not marched where there are few cores. */
+const SAYS = 300;
 /** So much of a file is read before it looks at the clock, bytes. */
 const PIECE = 1 << 16;
 

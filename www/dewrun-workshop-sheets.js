@@ -1,7 +1,7 @@
 // What a person does in the section Sheets; what it says is made by the page's second module. The section Year asks by the same door.
 import "./dewrun-workshop-style.js";
 import { words } from "./dewrun-workshop-troubles.js";
-import { follow, onSheet } from "./dewrun-workshop-year.js";
+import { onSheet } from "./dewrun-workshop-year.js";
 
 const FIELD = "\u001f";
 const NAME = "\u001e";
@@ -171,7 +171,6 @@ function wire(room, ask, take, day) {
 
 /** Puts mark-up into a room, which is wired with its first; what was typed there, and the focus, stay. */
 export function put(room, html, ask, take, day) {
-  follow(ask, take);
   if (!wired.has(room)) wire(room, ask, take, day);
   const kept = [...room.querySelectorAll("[name]")].map(({ id, value }) => [id, value]);
   const held = room.contains(document.activeElement) && document.activeElement;

@@ -1,5 +1,6 @@
 // What a person does in the section Troubles: six answers, a log that is pasted, opened or dropped, outcomes of checks; what it says comes from the worker of the year.
 import { keyOf } from "./dewrun-workshop-members.js";
+import { Measure } from "./dewrun-workshop-measure.js";
 import { put as putIn } from "./dewrun-workshop-put.js";
 
 /** So many plausible years weigh a log at first, and in the end as many as on the command line. */
@@ -44,6 +45,7 @@ const SKELETON = `
 </div>`;
 
 let room;
+let measure;
 let door = {};
 /** The project, its run and its weather, and what the run keeps of troubles. */
 let now;
@@ -135,8 +137,7 @@ function ranks(members) {
 
 /** What is asked about: style, width and size of text. */
 function about() {
-  const text = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
-  return { project: now.project, run: now.run, numbers: [...now.style, room.clientWidth, text] };
+  return { project: now.project, run: now.run, numbers: [...now.style, ...measure.now] };
 }
 
 function fault(words) {
@@ -227,13 +228,10 @@ function wire() {
     isSeen = isIntersecting;
     seeks();
   }).observe(room.closest("section"));
-  let width = room.clientWidth;
-  new ResizeObserver(() => {
-    if (width === room.clientWidth) return;
-    width = room.clientWidth;
+  measure = new Measure(room, () => {
     isWanted = true;
     seeks();
-  }).observe(room);
+  });
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (!button) return;

@@ -2,6 +2,7 @@
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 import { Members } from "./dewrun-workshop-members.js";
 import { MOST_PACKED, isPacked, save, unpack } from "./dewrun-workshop-packed.js";
+import { Measure } from "./dewrun-workshop-measure.js";
 import { put as putIn } from "./dewrun-workshop-put.js";
 import * as remedies from "./dewrun-workshop-remedies.js";
 import * as troubles from "./dewrun-workshop-troubles.js";
@@ -90,6 +91,8 @@ let isFetched = false;
 /** The figure of the year that is open, and what opened it. */
 let figure;
 let announced;
+/** How wide the room is. */
+let measure;
 /** Plausible years, and how sure the year is by them. */
 let [members, doubt] = [];
 /** Takes what a sheet says of the year. */
@@ -102,11 +105,10 @@ const put = (name, html) => {
 };
 const escaped = (text) => text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt()};`);
 
-/** The open run is another or has changed: `door` asks the second module, `putOnDesk` puts another project on the desk. */
-export function follow(door, putOnDesk) {
-  const told = door("year-of", new Float64Array());
+/** The open run is another or has changed: `told` is what the second module says of it, `putOnDesk` puts another project on the desk. */
+export function follow(told, putOnDesk) {
   const place = document.querySelector(".dw-year");
-  if (typeof told !== "string" || !place) return;
+  if (!place) return;
   take = putOnDesk;
   if (room !== place) {
     room = place;
@@ -149,7 +151,7 @@ export async function onSheet() {
 /** The year of what the page is about, in the room that there is. */
 function again() {
   // A section that is not laid out yet is asked for once it is.
-  if (now?.hash && room.clientWidth) ask("follow", { ...now, numbers: all() });
+  if (now?.hash && measure.now[0]) ask("follow", { ...now, numbers: all() });
 }
 
 /** Without a weather file there is no year. */
@@ -222,8 +224,7 @@ async function unpacked(text) {
 
 /** Style, width and size of text, the map, and the step where one is picked. */
 function all() {
-  const text = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
-  return [...now.style, room.clientWidth, text, map, ...(at === undefined ? [] : [at])];
+  return [...now.style, ...measure.now, map, ...(at === undefined ? [] : [at])];
 }
 
 function open(file) {
@@ -233,12 +234,7 @@ function open(file) {
 }
 
 function wire() {
-  let width = room.clientWidth;
-  new ResizeObserver(() => {
-    if (width === room.clientWidth) return;
-    width = room.clientWidth;
-    again();
-  }).observe(room);
+  measure = new Measure(room, again);
   const route = () => ask("route", { at });
   const acts = {
     stop,

@@ -5,9 +5,9 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use crate::components::{
-    HEAD_ID, air, airflow, answer_band, cautions, close, cures, first_visit, kept_notes, legs,
-    page_head, provide_opened, refused_file, route_section, runs_bar, sections_bar, sensor, sheets,
-    troubles, worked_cases, year,
+    HEAD_ID, air, airflow, answer_band, cautions, close, cures, first_visit, follow_year,
+    kept_notes, legs, page_head, provide_opened, refused_file, route_section, runs_bar,
+    sections_bar, sensor, sheets, troubles, worked_cases, year,
 };
 use crate::element::{El, Root, each, el, when};
 use crate::hooks::{escape, file_text, hash, top, window_width, workshop};
@@ -109,6 +109,7 @@ pub fn page() -> El {
 fn open_project(width: ReadSignal<f64>) -> Vec<El> {
     let desk = use_desk();
     workshop::use_workshop().load_after_paint();
+    follow_year();
     let is_held = Signal::derive(move || desk.is_held());
     let parts = el("div")
         .class("dw-page")

@@ -72,4 +72,4 @@ pub(crate) use sheets::sheets;
 pub use text_field::text_field;
 pub(crate) use troubles::troubles;
 pub(crate) use worked_cases::worked_cases;
-pub(crate) use year::year;
+pub(crate) use year::{follow_year, year};

@@ -20,3 +20,4 @@ pub(crate) mod top;
 pub(crate) mod window_width;
 pub(crate) mod work;
 pub(crate) mod workshop;
+pub(crate) mod year;

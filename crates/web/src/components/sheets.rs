@@ -12,6 +12,7 @@ use web_sys::js_sys::{Array, Float64Array};
 use super::parts::section;
 use super::section_head::section_head;
 use crate::element::{El, el};
+use crate::hooks::after_paint::use_after_paint;
 use crate::hooks::orientation::today;
 use crate::hooks::sheets::Room;
 use crate::hooks::workshop::{Told, use_workshop};
@@ -41,10 +42,17 @@ pub(crate) fn sheets() -> El {
         }
     };
     let place = Room::new(room.dom(), asked, take, today());
-    Effect::new(move |_| match ask(Work::Sheets.name(), &[]) {
-        Some(Ok(Told::Text(html))) => place.put(&html),
-        Some(Err(sentence)) => place.put(&format!("<p>{}.</p>", escaped(&sentence))),
-        _ => {}
+    let after_paint = use_after_paint(settled);
+    Effect::new(move |_| {
+        let Some(answered) = after_paint.get() else {
+            return;
+        };
+        let style = style_as_numbers(desk.style());
+        match workshop.ask(Work::Sheets.name(), &answered, &style) {
+            Some(Ok(Told::Text(html))) => place.put(&html),
+            Some(Err(sentence)) => place.put(&format!("<p>{}.</p>", escaped(&sentence))),
+            _ => {}
+        }
     });
     section("dw-sheets-section", "sheets", "sheets")
         .child(section_head(

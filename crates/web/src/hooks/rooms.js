@@ -9,7 +9,15 @@ function load(name) {
   return scripts[name];
 }
 
-/** Puts mark-up into the room of the sheets and wires it; later mark-up replaces it. The year follows it. */
+let year;
+
+/** The year follows a run that `told` says; at once where its script stands, so that it is on its way while the page still draws. */
+export function follow(told, take) {
+  if (year) year.follow(told, take);
+  else load("year").then((script) => (year = script).follow(told, take));
+}
+
+/** Puts mark-up into the room of the sheets and wires it; later mark-up replaces it. */
 export function put(room, html, ask, take, day) {
   load("sheets").then((sheets) => sheets.put(room, html, ask, take, day));
 }

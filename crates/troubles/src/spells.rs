@@ -56,8 +56,8 @@ const DEEDS: [EventKind; 3] = [
     EventKind::DetectorReplaced,
     EventKind::Other,
 ];
-/// How often they are done a year whatever is wrong; common practice, no source.
-const DEEDS_A_YEAR: [f64; DEEDS.len()] = [2.0, 0.4, 4.0];
+/// How often they are done whatever is wrong: so often a year, and so often for each trouble that has nothing to do with the cause, for who writes much down writes down all kinds; common practice, no source.
+const DEEDS_A_YEAR: [(f64, f64); DEEDS.len()] = [(0.8, 0.2), (0.2, 0.02), (1.6, 0.4)];
 
 /// How a cause that lasts comes and goes; times are common practice, no source.
 #[derive(Debug, Clone, Copy)]
@@ -95,7 +95,14 @@ struct Days {
 #[derive(Clone)]
 struct Day {
     troubles: Vec<Trouble>,
-    /// By how much what was done speaks for trouble, a logarithm.
+    /// What was done, for each of [`OTHERS`].
+    done: [Done; OTHERS.len()],
+}
+
+/// What was done on a day.
+#[derive(Clone, Copy)]
+struct Done {
+    /// By how much it speaks for trouble, a logarithm.
     deeds: f64,
     /// From each state to each.
     step: [[f64; STATES]; STATES],
@@ -118,8 +125,9 @@ struct Trouble {
 struct Way<'a> {
     /// Troubles a day while it lasts.
     rate: f64,
-    /// Troubles a day that have nothing to do with it.
+    /// Troubles a day that have nothing to do with it, and which of [`OTHERS`] that is.
     background: f64,
+    others: usize,
     /// Which of the days' parts it trips in.
     trips: usize,
     /// By how much what was read raises the likelihood of each trouble.
@@ -138,7 +146,7 @@ impl Chain {
     /// The chance of trouble for each day, with what came before and after.
     ///
     /// Forwards and backwards over the days: L. E. Baum et al., Ann. Math. Stat. 41 (1970) 164.
-    fn lasts(&self, days: &[Day]) -> Vec<f64> {
+    fn lasts(&self, days: &[Day], others: usize) -> Vec<f64> {
         let mut behind = [1.0; STATES];
         let mut lasts = Vec::with_capacity(self.seen.len());
         let days = self.ahead.iter().zip(days).zip(&self.seen).rev();
@@ -151,7 +159,7 @@ impl Chain {
             let troubled = at(ahead, TROUBLED) * at(&behind, TROUBLED);
             lasts.push(troubled / both.max(f64::MIN_POSITIVE));
             let mut before = [0.0; STATES];
-            for (to, before) in day.step.iter().zip(&mut before) {
+            for (to, before) in day.done(others).step.iter().zip(&mut before) {
                 let ways =
                     (0..STATES).map(|next| at(to, next) * at(seen, next) * at(&behind, next));
                 *before = ways.sum();
@@ -169,10 +177,22 @@ impl Days {
         let number = hours.len().div_ceil(DAY).max(1);
         let (by_hour, likely) = trips(hours, 0.0 < spells.kinds[1], readings);
         let deeds = deeds(placed, number);
+        let all = count(
+            placed
+                .iter()
+                .filter(|one| telling(one.kind).is_some())
+                .count(),
+        );
+        let years = count(number) / YEAR;
+        let usual = OTHERS.map(|(others, _)| {
+            DEEDS_A_YEAR.map(|(a_year, each)| a_year + each * others * all.max(1.0) / years)
+        });
         let each = deeds.iter().map(|day| Day {
             troubles: Vec::new(),
-            deeds: spells.deeds(&day.on),
-            step: spells.steps(&day.near),
+            done: usual.map(|usual| Done {
+                deeds: spells.deeds(&day.on, &usual),
+                step: spells.steps(&day.near, &usual),
+            }),
         });
         let mut days: Vec<Day> = each.collect();
         let telling = placed
@@ -201,6 +221,13 @@ impl Days {
     /// How many troubles a turn leaves.
     fn left(&self, turn: usize) -> f64 {
         self.all.get(turn).copied().unwrap_or(0.0)
+    }
+}
+
+impl Day {
+    fn done(&self, others: usize) -> &Done {
+        let [first, ..] = &self.done;
+        self.done.get(others).unwrap_or(first)
     }
 }
 
@@ -264,7 +291,13 @@ impl Spells {
             *gain = log_sum(&logs(&left.collect::<Vec<_>>()));
         }
         let told: Vec<(Way<'_>, f64, Vec<f64>)> = (tells.into_iter())
-            .map(|((way, _), part)| (way, part, self.chain(&days, &way).lasts(&days.days)))
+            .map(|((way, _), part)| {
+                (
+                    way,
+                    part,
+                    self.chain(&days, &way).lasts(&days.days, way.others),
+                )
+            })
             .collect();
         Follows {
             gains,
@@ -278,12 +311,13 @@ impl Spells {
         let length = count(days.days.len());
         let mut ways = Vec::new();
         for (rate, weight) in RATES {
-            for (others, part_of) in OTHERS {
+            for (place, (others, part_of)) in OTHERS.into_iter().enumerate() {
                 let likely = days.likely.into_iter().enumerate();
                 for (trips, part) in likely.filter(|(_, part)| HARDLY < *part) {
                     let way = Way {
                         rate: rate * self.often,
                         background: others * days.left(0).max(1.0) / length,
+                        others: place,
                         trips,
                         read: &[],
                         turn: 0,
@@ -359,7 +393,7 @@ impl Spells {
             let seen = self.seen(day, way, (*trips, *first));
             let mut next = [0.0; STATES];
             for (state, next) in next.iter_mut().enumerate() {
-                let from = now.iter().zip(&day.step);
+                let from = now.iter().zip(&day.done(way.others).step);
                 let sum: f64 = from.map(|(chance, to)| chance * at(to, state)).sum();
                 *next = sum * at(&seen, state);
             }
@@ -383,11 +417,15 @@ impl Spells {
     }
 
     /// From each state to each in a day; what was done that day is told against how often it is done anyway.
-    fn steps(&self, near: &[f64; DEEDS.len()]) -> [[f64; STATES]; STATES] {
+    fn steps(
+        &self,
+        near: &[f64; DEEDS.len()],
+        usual: &[f64; DEEDS.len()],
+    ) -> [[f64; STATES]; STATES] {
         let stages = if self.loads { 2.0 } else { 1.0 };
         let comes = stages / self.comes_days;
         let written = |chance: f64, deed: Option<EventKind>| match deed {
-            Some(deed) => chance * told(near, deed),
+            Some(deed) => chance * told(near, usual, deed),
             None => chance,
         };
         let mended = 1.0 / self.mended_by.1;
@@ -404,7 +442,7 @@ impl Spells {
         };
         if self.loads {
             // What mends it is done before there is trouble as well, and it begins anew.
-            let was = (told(near, self.mended_by.0) - (1.0 - WRITTEN)).min(1.0);
+            let was = (told(near, usual, self.mended_by.0) - (1.0 - WRITTEN)).min(1.0);
             let anew = if self.mended_by.0 == EventKind::FilterChanged {
                 ANEW.0 * was
             } else {
@@ -423,8 +461,8 @@ impl Spells {
     }
 
     /// By how much what was done on a day speaks for trouble, a logarithm.
-    fn deeds(&self, on: &[f64; DEEDS.len()]) -> f64 {
-        let each = on.iter().zip(self.tried_a_year).zip(DEEDS_A_YEAR);
+    fn deeds(&self, on: &[f64; DEEDS.len()], usual: &[f64; DEEDS.len()]) -> f64 {
+        let each = on.iter().zip(self.tried_a_year).zip(usual);
         each.map(|((number, tried), usual)| number * ln(1.0 + tried / usual) - tried / YEAR)
             .sum()
     }
@@ -432,7 +470,7 @@ impl Spells {
     /// How likely what was seen of a day is in each state, against a sound one.
     fn seen(&self, day: &Day, way: &Way<'_>, (trips, first): (f64, f64)) -> [f64; STATES] {
         let troubles = || day.troubles.iter().filter(|one| one.is_left(way.turn));
-        let mut log = day.deeds - way.rate * trips;
+        let mut log = day.done(way.others).deeds - way.rate * trips;
         for one in troubles() {
             let trips = one.trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
             log += ln(1.0 + trips * self.more(way, one.kind, one.place));
@@ -558,11 +596,11 @@ fn around(hours: Option<&Vec<f64>>, one: &Placed) -> f64 {
 }
 
 /// By how much a deed that was written down on a day, or was not, speaks for what it belongs to.
-fn told(near: &[f64; DEEDS.len()], deed: EventKind) -> f64 {
+fn told(near: &[f64; DEEDS.len()], usual: &[f64; DEEDS.len()], deed: EventKind) -> f64 {
     let Some(place) = DEEDS.iter().position(|one| *one == deed) else {
         return 1.0;
     };
-    let usual = DEEDS_A_YEAR.get(place).copied().unwrap_or(1.0) / YEAR;
+    let usual = usual.get(place).copied().unwrap_or(1.0) / YEAR;
     let done = near.get(place).copied().unwrap_or(0.0);
     1.0 - WRITTEN + WRITTEN * done.min(1.0) / usual
 }

@@ -1,4 +1,4 @@
-// What a person does in the section Sheets; what it says is made by the page's second module. The section Year asks by the same door.
+// What a person does in the section Sheets; what it says is made by the page's second module.
 import "./dewrun-workshop-style.js";
 import { words } from "./dewrun-workshop-troubles.js";
 import { onSheet } from "./dewrun-workshop-year.js";

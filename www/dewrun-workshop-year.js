@@ -1,4 +1,5 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
+import "./dewrun-workshop-style.js";
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
 import { Members } from "./dewrun-workshop-members.js";
 import { MOST_PACKED, isPacked, save, unpack } from "./dewrun-workshop-packed.js";

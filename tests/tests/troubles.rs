@@ -116,6 +116,26 @@ fn shuffled_times_speak_for_no_weather() {
     assert!(90 <= held, "{held} of 100");
 }
 
+/// A contact that chatters: 300 times low on one day, once on another. All chances are numbers, and a weak fan is one of the causes.
+#[test]
+fn a_day_of_hundreds_of_troubles_is_weighed() {
+    let day = (0..300).map(|at| entry(24 * 60 + at % 24, EventKind::AirflowLow));
+    let entries = day.chain([entry(24 * 200, EventKind::AirflowLow)]);
+    let log = year(entries.collect());
+    let (ranking, spans) = rank_with_spans(&answers(), &MODELLED, &log);
+    for one in &ranking.causes {
+        assert!(one.gain.is_finite() && one.by_readings == 0.0, "{one:?}");
+        let numbers = one.explained.iter().chain(&one.factors);
+        assert!(
+            numbers.into_iter().all(|number| number.is_finite()),
+            "{:?}",
+            one.cause
+        );
+    }
+    let (low, high) = spans[Cause::FanWeak.place()];
+    assert!(0.0 <= low && low <= high && high <= 1.0, "{low} {high}");
+}
+
 /// Water found after the modelled nights of July is water in the low point; the next check is about it, and what is seen there moves the shares.
 #[test]
 fn water_where_it_is_modelled_is_found() {

@@ -21,6 +21,11 @@ const FAR: (f64, f64) = (1e-150, 1e150);
 /// Ways that are less likely than the likeliest by so much, as a logarithm, tell nothing of single entries.
 const TELLS: f64 = 9.0;
 
+/// Whether a turn leaves in what another turn leaves out; turn 0 leaves all.
+pub(crate) const fn is_left(out_in: usize, turn: usize) -> bool {
+    turn == 0 || out_in != turn
+}
+
 /// A number of all entries, and one of those that each turn leaves.
 pub(crate) type InTurns = [f64; 1 + TURNS];
 
@@ -154,13 +159,18 @@ impl Ways {
         }
         let weights = ln(self.weights);
         let sum = self.told.parts.sum;
-        let told = self.told.sums.into_iter();
+        // Of ways that can't be at all nothing is told.
+        let told = self.told.sums.into_iter().map(|(chance, factor)| {
+            if 0.0 < sum {
+                (chance / sum, factor / sum)
+            } else {
+                (0.0, 1.0)
+            }
+        });
         Some(Follows {
             gains: self.read.map(|one| one.log() - weights),
             unread: self.unread.log() - weights,
-            told: told
-                .map(|(chance, factor)| (chance / sum, factor / sum))
-                .collect(),
+            told: told.collect(),
         })
     }
 }

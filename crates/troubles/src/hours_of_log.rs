@@ -1,6 +1,6 @@
 //! Entries by the hour of the log's time that they lie in.
 
-use crate::follows::TURNS;
+use crate::follows::{TURNS, is_left};
 use crate::log::{DAY_S, EventKind, Log};
 use crate::modelled::Hours;
 use crate::shown::Reading;
@@ -77,7 +77,7 @@ pub(crate) fn in_turns(mut placed: Vec<Placed>) -> Vec<Placed> {
 impl Placed {
     /// Whether a turn leaves it in; turn 0 leaves all.
     pub(crate) const fn is_left(&self, turn: usize) -> bool {
-        turn == 0 || self.turn != turn
+        is_left(self.turn, turn)
     }
 }
 

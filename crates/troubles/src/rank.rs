@@ -88,7 +88,7 @@ pub fn rank(answers: &Answers, modelled: Option<&Modelled>, log: Option<&Log>) -
 
 /// Ranks the causes as [`rank`] does, and says between which the share of each lies, in the order of [`Cause::ALL`], as groups of troubles are left out in turn: how far the order rests on few of them.
 ///
-/// What was done, and that somebody came to look, is known as before when a trouble is left out. There is no span where there is no trouble.
+/// What was done, that somebody came to look, and what is told by all entries (when a load began, how much water stood, which sizes of a fault are looked at) is known as before when a trouble is left out: the spans are a little narrower for it. There is no span where there is no trouble.
 ///
 /// # Source
 /// The jackknife: M. H. Quenouille, Biometrika 43 (1956) 353; the ends are the lowest and the highest that were met.

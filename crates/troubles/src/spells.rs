@@ -24,7 +24,7 @@ const RATES: [(f64, f64); 4] = [(0.4, 0.2), (0.8, 0.32), (1.5, 0.32), (2.8, 0.16
 const OTHERS: [(f64, f64); 4] = [(0.08, 0.2), (0.17, 0.5), (0.35, 0.65), (0.72, 0.25)];
 /// What is less likely is left out.
 const HARDLY: f64 = 0.02;
-/// Ways of less weight tell nothing of single entries.
+/// Ways that are less likely than the likeliest, by this factor, tell nothing of single entries, and nothing of what is left as some are left out.
 const TELLS: f64 = 1e-3;
 /// Ways that are less likely by the times alone are not looked at with what was read: for each of them all sizes of a fault are gone through.
 const READ_FROM: f64 = 0.01;
@@ -99,13 +99,17 @@ impl Spells {
             ways = both.collect();
             found = logs(&ways);
         }
-        let tells = ways.iter().zip(normalised(&found));
-        let tells: Vec<((Way<'_>, f64), f64)> = tells
-            .filter(|(_, part)| TELLS < *part)
-            .map(|(way, part)| (*way, part))
+        let most = found.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+        let tells: Vec<((Way<'_>, f64), f64)> = (ways.iter().zip(&found))
+            .filter(|(_, log)| most + ln(TELLS) <= **log)
+            .map(|(way, log)| (*way, *log))
             .collect();
+        let all = log_sum(&found);
+        let kept: Vec<f64> = tells.iter().map(|(_, log)| *log).collect();
+        // The others' part in all of them stays as it is.
+        let others = all - log_sum(&kept);
         let turns = placed.iter().map(|one| one.turn).max().unwrap_or(0);
-        let mut gains = [log_sum(&found); 1 + TURNS];
+        let mut gains = [all; 1 + TURNS];
         for (turn, gain) in gains.iter_mut().enumerate().take(1 + turns).skip(1) {
             // With fewer troubles there are fewer of anything else as well.
             let fewer = days.left(turn).max(1.0) / days.left(0).max(1.0);
@@ -117,10 +121,10 @@ impl Spells {
                 };
                 (way, *weight)
             });
-            *gain = log_sum(&logs(&left.collect::<Vec<_>>()));
+            *gain = others + log_sum(&logs(&left.collect::<Vec<_>>()));
         }
-        let told: Vec<(Way<'_>, f64, Vec<f64>)> = (tells.into_iter())
-            .map(|((way, _), part)| {
+        let told: Vec<(Way<'_>, f64, Vec<f64>)> = (tells.into_iter().zip(normalised(&kept)))
+            .map(|(((way, _), _), part)| {
                 let lasts = self.chain(&days, &way).lasts(&days.days, way.others);
                 (way, part, lasts)
             })
@@ -165,14 +169,12 @@ impl Spells {
 
     /// The chance that each trouble is of it, and how many times as likely it is as at any time; of ways, each with its part and the chance of trouble day by day.
     fn told(&self, placed: &[Placed], told: &[(Way<'_>, f64, Vec<f64>)]) -> Vec<(f64, f64)> {
-        let all: f64 = told.iter().map(|(_, part, _)| part).sum();
         let troubles = placed
             .iter()
             .filter_map(|one| Some((one, telling(one.kind)?)));
         let each = troubles.enumerate().map(|(place, (one, kind))| {
             let (mut chance, mut factor) = (0.0, 0.0);
             for (way, part, lasts) in told {
-                let part = part / all;
                 let lasts = lasts.get(one.hour / DAY).copied().unwrap_or(0.0);
                 let ratio = 1.0 + self.more(way, kind, place);
                 chance += part * lasts * (ratio - 1.0) / ratio;

@@ -50,20 +50,20 @@ pub(crate) fn ways(
             switched(EventKind::AirflowLow),
             switched(EventKind::AirflowHigh),
         );
-        for (firsts, others) in [(&lows, &highs), (&highs, &lows)] {
-            for (hour, first) in (0..DAY).zip(firsts) {
-                take(first, plausible(hour));
-                for (second, other) in (0..DAY).zip(others) {
-                    if second == hour {
-                        continue;
-                    }
-                    // Half of what is switched is switched at each.
-                    let both = first.iter().zip(other);
-                    let both: Vec<f64> = both.map(|(one, other)| 0.5 * (one + other)).collect();
-                    let weight = plausible(hour) * plausible(second) / f64::from(DAY);
-                    take(&both, weight);
-                }
+        for (hour, low) in (0..DAY).zip(&lows) {
+            take(low, plausible(hour));
+            for (other, high) in (0..DAY).zip(&highs).filter(|(other, _)| *other != hour) {
+                // Half of what is switched is switched at each, on at one and off at the other, or the other way round.
+                let both = low.iter().zip(high);
+                let both: Vec<f64> = both.map(|(one, other)| 0.5 * (one + other)).collect();
+                take(
+                    &both,
+                    2.0 * plausible(hour) * plausible(other) / f64::from(DAY),
+                );
             }
+        }
+        for (hour, high) in (0..DAY).zip(&highs) {
+            take(high, plausible(hour));
         }
     }
 }

@@ -84,7 +84,8 @@ impl Spells {
         let mut now = self.at_start();
         let mut log = 0.0;
         for ((day, trips), first) in days.days.iter().zip(trips).zip(first) {
-            let seen = self.seen(day, way, (*trips, *first));
+            let (seen, most) = self.seen(day, way, (*trips, *first));
+            log += most;
             let mut next = [0.0; STATES];
             for (state, next) in next.iter_mut().enumerate() {
                 let from = now.iter().zip(&day.done(way.others).step);
@@ -161,29 +162,30 @@ impl Spells {
             .sum()
     }
 
-    /// How likely what was seen of a day is in each state, against a sound one.
-    fn seen(&self, day: &Day, way: &Way<'_>, (trips, first): (f64, f64)) -> [f64; STATES] {
+    /// How likely what was seen of a day is in each state, against the state in which it is likeliest; and the logarithm of that against a sound day.
+    fn seen(&self, day: &Day, way: &Way<'_>, (trips, first): (f64, f64)) -> ([f64; STATES], f64) {
         let troubles = || day.troubles.iter().filter(|one| one.is_left(way.turn));
         let mut log = day.done(way.others).deeds - way.rate * trips;
         for one in troubles() {
             let trips = one.trips.get(way.trips).copied().unwrap_or(1.0).max(RARELY);
             log += ln(1.0 + trips * self.more(way, one.kind, one.place));
         }
-        let mut seen = [1.0; STATES];
+        let mut seen = [0.0; STATES];
         if let Some(troubled) = seen.get_mut(TROUBLED) {
-            *troubled = exp(log);
+            *troubled = log;
         }
         if self.loads
             && let Some(nearly) = seen.get_mut(NEARLY)
         {
-            let mut log = -way.rate * BEGINS * first;
+            *nearly = -way.rate * BEGINS * first;
             for one in troubles() {
                 let trips = BEGINS * one.trips.last().copied().unwrap_or(1.0);
-                log += ln(1.0 + trips * self.more(way, one.kind, one.place));
+                *nearly += ln(1.0 + trips * self.more(way, one.kind, one.place));
             }
-            *nearly = exp(log);
         }
-        seen
+        // A contact that chatters makes hundreds of troubles in a day.
+        let most = seen.iter().copied().fold(0.0, f64::max);
+        (seen.map(|log| exp(log - most)), most)
     }
 }
 

@@ -1,6 +1,6 @@
 //! What was seen day by day of a log.
 
-use crate::follows::InTurns;
+use crate::follows::{InTurns, is_left};
 use crate::hours_of_log::Placed;
 use crate::log::EventKind;
 use crate::modelled::Hours;
@@ -31,7 +31,7 @@ pub(super) const DEEDS: [EventKind; 3] = [
     EventKind::DetectorReplaced,
     EventKind::Other,
 ];
-/// How often they are done whatever is wrong: so often a year, and so often for each trouble that has nothing to do with the cause, for who writes much down writes down all kinds; common practice, no source.
+/// How often they are done whatever is wrong: so often a year, and so often for each trouble that has nothing to do with the cause, for who writes much down writes down all kinds; common practice, no source. What is averaged over the second is how likely entries are where deeds are known, not how likely so many deeds are: too little is known of how often somebody does something.
 const DEEDS_A_YEAR: [(f64, f64); DEEDS.len()] = [(0.8, 0.2), (0.2, 0.02), (1.6, 0.4)];
 
 /// The days of a log.
@@ -135,7 +135,7 @@ impl Day {
 
 impl Trouble {
     pub(super) const fn is_left(&self, turn: usize) -> bool {
-        turn == 0 || self.turn != turn
+        is_left(self.turn, turn)
     }
 }
 

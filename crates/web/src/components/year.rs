@@ -14,7 +14,7 @@ use crate::hooks::workshop::use_workshop;
 use crate::hooks::year::Follower;
 use crate::state::use_desk;
 
-/// The year follows the open run. What follows it first is done first: the year is on its way before the page draws what has changed.
+/// The year follows the open run: it is on its way before the sections are told anew and before the paint.
 pub(crate) fn follow_year() {
     let (desk, workshop) = (use_desk(), use_workshop());
     let settled = desk.settled();

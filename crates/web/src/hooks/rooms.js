@@ -11,7 +11,7 @@ function load(name) {
 
 let year;
 
-/** The year follows a run that `told` says; at once where its script stands, so that it is on its way while the page still draws. */
+/** The year follows a run that `told` says; at once where its script stands, so that it is on its way before the paint. */
 export function follow(told, take) {
   if (year) year.follow(told, take);
   else load("year").then((script) => (year = script).follow(told, take));

@@ -47,7 +47,10 @@ export function place(asks, numbers, year, busy) {
     wire();
   }
   // Those of another year stand until there are new ones, and can't be made.
-  if (year !== of) stale(true);
+  if (year === of) return;
+  stale(true);
+  // Its search ends with it: another begins once the year has followed.
+  works(false);
 }
 
 /** There is a year, known by a text, or none. */

@@ -46,7 +46,6 @@ pub(super) struct Days {
 }
 
 /// What was seen of a day.
-#[derive(Clone)]
 pub(super) struct Day {
     pub(super) troubles: Vec<Trouble>,
     /// What was done, for each of [`OTHERS`].
@@ -63,7 +62,6 @@ pub(super) struct Done {
 }
 
 /// A trouble on its day.
-#[derive(Debug, Clone)]
 pub(super) struct Trouble {
     pub(super) kind: usize,
     /// Its place among all that tell.

@@ -411,6 +411,30 @@ fn eight_legs_in_one_cold_space_keep_their_figures() {
     assert_eq!(fault_at(&drawn, EIGHT_LEGS_AT, 1.0), None, "of {route:?}");
 }
 
+/// Up and down between two short legs: around the wet leg in the middle, nothing near it is free.
+#[test]
+fn a_wet_leg_between_steep_ones_keeps_its_figure() {
+    let short = (0, 0.2, 0.0);
+    let route = Route {
+        duct: (25.8, 25.8),
+        spaces: vec![(0.0, 20.0); 4],
+        intake: vec![
+            (0, 2.5, 0.0),
+            (0, 2.6, -2.6),
+            (2, 0.2, -0.2),
+            (0, 2.95, -2.95),
+            short,
+            short,
+            short,
+            (0, 0.2, 0.2),
+        ],
+        exhaust: vec![(0, 0.2, 0.2)],
+    };
+    let drawn = route.solved();
+    assert_eq!(lost_figure(&drawn, EIGHT_LEGS_AT), None, "of {route:?}");
+    assert_eq!(fault_at(&drawn, EIGHT_LEGS_AT, 1.0), None, "of {route:?}");
+}
+
 /// Random routes have what is to be drawn of standing water, and most low points are named.
 #[test]
 fn random_routes_show_standing_water() {

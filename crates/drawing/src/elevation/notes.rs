@@ -122,7 +122,14 @@ fn place_water(labels: &mut Labels<'_>, view: &View<'_>, plan: &Plan) {
             needed: true,
             thing: Some(middle),
         };
-        labels.place(LabelKind::LegWater(place), forms, spot);
+        let anywhere = Spot {
+            room: plan.outer,
+            reach: Point::new(plan.frame.width, plan.height),
+            ..spot
+        };
+        let kind = LabelKind::LegWater(place);
+        // Short legs between steep ones can leave no room on their floor.
+        let _ = labels.place(kind, forms.clone(), spot) || labels.place(kind, forms, anywhere);
     }
 }
 

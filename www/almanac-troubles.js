@@ -26,14 +26,14 @@ function joined(members, of, Kind) {
   return [all, Uint32Array.from(parts, (one) => one.length)];
 }
 
-/** What the worker does about troubles: `offers` gives what the module offers, `isNewest` says whether a job is still the newest, `hold` reads the weather file of a project where it is not held. */
+/** What the worker does about troubles: `offers` gives what the module offers, `isNewest` says whether a job is still the newest, `hold` reads the files that the year of a run goes by where they are not held. */
 export const does = (offers, tell, isNewest, hold) => ({
   /** The causes of a run's troubles, by the members of a name; it says where it lacks them. */
   async troubles(job, { key, project, run, numbers, hash, members }) {
     const almanac = offers();
     if (key && !almanac.troubles_know(key)) {
       if (!members) return tell(job, "lacks", { key });
-      await hold(project);
+      await hold(project, run);
       const [all, lengths] = joined(members, (one) => one.numbers, Float64Array);
       const [hours, hourLengths] = joined(members, (one) => one.hours, Uint8Array);
       const wrong = almanac.troubles_take(key, project, run, all, lengths, hours, hourLengths);

@@ -28,28 +28,33 @@ let almanac;
 
 /** The newest job of each kind; work of another is given up. */
 const newest = { read: 0, follow: 0, member: 0, cures: 0, troubles: 0 };
-/** The file that is held. */
-let held;
+/** Files that were read, by their hashes. */
+const held = new Map();
 
 const tell = (job, kind, body) => self.postMessage({ job, kind, body });
 
+/** Why there is no member. */
+const NOT_HERE = "a file that the year goes by is not on this device";
 /** Humidities below freezing are taken as the project says. */
 const AS_SAID = -1;
+
+/** A file by its hash; nothing where it is neither held nor kept. */
+const fileOf = async (hash) => held.get(hash) ?? (await find(hash));
 
 /** The reading that is under way: another begins when it has ended. */
 let reading = Promise.resolve();
 
-/** Reads a file as a project says, or as it is found without one, and holds it: true, a sentence why not, or nothing where newer work came in. */
-function read(...asked) {
+/** Reads a file as a project says, or as it is found without one, and holds it: its hash, a sentence in a list why not, or nothing where newer work came in. */
+function readAs(...asked) {
   const own = reading.then(() => readNow(...asked));
   reading = own.catch(() => {});
   return own;
 }
 
-async function readNow(file, said, over, isWanted, going) {
+async function readNow(file, { said, run, isInDuct, over }, isWanted, going) {
   if (!isWanted()) return;
-  const wrong = almanac.read_begin(said, over);
-  if (wrong !== undefined) return wrong;
+  const wrong = almanac.read_begin(said, run, isInDuct, over);
+  if (wrong !== undefined) return [wrong];
   const stream = file.stream().getReader();
   let until = performance.now() + SLICE;
   let length = 0;
@@ -62,55 +67,61 @@ async function readNow(file, said, over, isWanted, going) {
       const refused = almanac.read_piece(piece);
       if (refused !== undefined) {
         stream.cancel();
-        return refused;
+        return [refused];
       }
       length += piece.length;
       if (performance.now() < until) continue;
-      going(length / file.size);
+      going?.(length / file.size, file);
       await breath();
       if (!isWanted()) return void stream.cancel();
       until = performance.now() + SLICE;
     }
   }
-  const refused = almanac.read_end(file.name);
-  if (refused !== undefined) return refused;
-  held = file;
-  return true;
+  const hash = almanac.read_end(file.name);
+  if (typeof hash === "string") held.set(hash, file);
+  return hash;
+}
+
+/** Holds what the year of a run goes by, its weather and what was measured in its duct, out of `files` or of what is kept: nothing where newer work came in, else the hash of what can't be had, which is empty where all is there. */
+async function supply({ project, run, files }, isWanted, going) {
+  for (const [place, hash] of almanac.lacks(project, run).entries()) {
+    if (!hash) continue;
+    const file = files?.[hash] ?? (await fileOf(hash));
+    if (!isWanted()) return;
+    if (!file) return hash;
+    const read = await readAs(file, { said: project, run, isInDuct: place === 1, over: AS_SAID }, isWanted, going);
+    if (read === undefined) return;
+    if (read !== hash) return hash;
+  }
+  return "";
 }
 
 const does = {
-  /** A file that a person opened, or the one that is held taken in another way. */
-  async read(job, { file, isOwn, over = isOwn ? AS_SAID : 0, project, numbers }) {
+  /** A file that a person opened, or one of those that are held taken in another way: the weather, or what was measured in the duct of a run. */
+  async read(job, { file, isInDuct, isOwn, over = isOwn ? AS_SAID : 0, hash, project, run, numbers }) {
     newest.cures = job;
     // What a project says of its file is not said of another.
     const said = file && !isOwn ? "" : project;
-    file ??= held;
+    file ??= await fileOf(hash);
     const isWanted = () => newest.read === job;
     const going = (share) => tell(job, "reading", { name: file.name, share });
     going(0);
-    const done = await read(file, said, over, isWanted, going);
+    const done = await readAs(file, { said, run, isInDuct, over }, isWanted, going);
     if (done === undefined) return;
-    if (done !== true) return tell(job, "refused", { name: file.name, sentence: done });
-    const hash = almanac.hash();
-    const isKept = await keep(hash, file);
+    if (typeof done !== "string") return tell(job, "refused", { name: file.name, sentence: done[0] });
+    const isKept = await keep(done, file);
     if (!isWanted()) return;
-    const told = almanac.file_told(numbers);
-    tell(job, "held", { hash, isKept, told, project: almanac.with_weather(project) });
+    const changed = isInDuct ? almanac.with_air_in_duct(project, run) : almanac.with_weather(project);
+    const told = almanac.files_told(typeof changed === "string" ? changed : project, run, numbers);
+    tell(job, "held", { isKept, told, project: changed });
   },
 
   /** The year of a project that goes by a weather file. */
-  async follow(job, { project, run, numbers, hash }) {
+  async follow(job, { project, run, numbers }) {
     const isWanted = () => newest.follow === job;
-    if (!almanac.holds(project)) {
-      const file = hash === almanac.hash() ? held : await find(hash);
-      if (!isWanted()) return;
-      if (!file) return tell(job, "missing", {});
-      newest.read = job;
-      const going = (share) => tell(job, "reading", { name: file.name, share });
-      const done = await read(file, project, AS_SAID, isWanted, going);
-      if (done === undefined) return;
-      if (done !== true || hash !== almanac.hash()) return tell(job, "missing", {});
-    }
+    const missing = await supply({ project, run }, isWanted, (share, { name }) => tell(job, "reading", { name, share }));
+    if (missing === undefined) return;
+    if (missing) return tell(job, "missing", { hash: missing });
     let turn = almanac.year_begin(project, run);
     // Remedies are those of one year.
     if (turn !== true) newest.cures = job;
@@ -128,10 +139,10 @@ const does = {
       }
       turn = almanac.year_turn();
     }
-    if (turn !== true) return tell(job, "none", { sentence: turn[0], told: almanac.file_told(numbers) });
+    if (turn !== true) return tell(job, "none", { sentence: turn[0], told: almanac.files_told(project, run, numbers) });
     const [, , , , , at = almanac.step([])] = numbers;
     shows(job, "year", numbers, at, ["sentence", "maps", "charts", "months", "hand", "hour", "granted", "square-told"], {
-      told: almanac.file_told(numbers),
+      told: almanac.files_told(project, run, numbers),
       square: almanac.square(),
     });
   },
@@ -174,13 +185,11 @@ const does = {
   },
 
   /** A member of the ensemble of a year, marched by itself: the numbers to tell it by, of none where it has no answer. */
-  async member(job, { project, run, file, number }) {
+  async member(job, { project, run, files, number }) {
     const isWanted = () => newest.member === job;
-    if (!almanac.holds(project)) {
-      const done = await read(file, project, AS_SAID, isWanted, () => {});
-      if (done === undefined) return;
-      if (done !== true) return tell(job, "broken", { sentence: done });
-    }
+    const missing = await supply({ project, run, files }, isWanted);
+    if (missing === undefined) return;
+    if (missing) return tell(job, "broken", { sentence: NOT_HERE });
     const begun = almanac.member_begin(project, run, number);
     if (typeof begun !== "boolean") return tell(job, "broken", { sentence: begun[0] });
     let until = performance.now() + SLICE;
@@ -195,8 +204,8 @@ const does = {
   },
 
   /** How sure the year is by the members so far; the first of them is the year as it is entered. */
-  async doubt(job, { project, run, file, numbers, members }) {
-    if (!almanac.holds(project)) await read(file, project, AS_SAID, () => true, () => {});
+  async doubt(job, { project, run, files, numbers, members }) {
+    await supply({ project, run, files }, () => true);
     const all = new Float64Array(members.reduce((sum, one) => sum + one.length, 0));
     members.reduce((at, one) => (all.set(one, at), at + one.length), 0);
     const lengths = Uint32Array.from(members, (one) => one.length);
@@ -208,10 +217,7 @@ const does = {
     () => almanac,
     tell,
     (job) => newest.troubles === job,
-    async (project) => {
-      const { sha256 } = JSON.parse(project).weather;
-      if (!almanac.holds(project)) await read(await find(sha256), project, AS_SAID, () => true, () => {});
-    },
+    (project, run) => supply({ project, run }, () => true),
   ),
 
   /** What a calculation sheet says of the year. */
@@ -219,9 +225,10 @@ const does = {
     tell(job, "sheet", { text: almanac.sheet(Float64Array.from(numbers)) });
   },
 
-  /** The module, and the weather file of a project, to be read by others too: the one that is held, or where it is still being read the one that is kept. */
-  async lend(job, { hash }) {
-    tell(job, "lend", { file: hash === almanac.hash() ? held : await find(hash), module });
+  /** The module, and files of a project by their hashes, to be read by others too; no files where one can't be had. */
+  async lend(job, { hashes }) {
+    const files = await Promise.all(hashes.map(async (hash) => [hash, await fileOf(hash)]));
+    tell(job, "lend", { files: files.every(([, file]) => file) ? Object.fromEntries(files) : undefined, module });
   },
 
   /** Another hour of it. */
@@ -234,9 +241,10 @@ const does = {
     shows(job, "opened", numbers, almanac.step([]), [`opened ${id}`], { id });
   },
 
-  /** The file that is held, to be saved with its project. */
-  async file(job) {
-    tell(job, "file", { file: held });
+  /** Files of a project by their hashes, to be saved with it. */
+  async files(job, { hashes }) {
+    const files = await Promise.all(hashes.map(fileOf));
+    tell(job, "files", { files: files.filter(Boolean) });
   },
 
   /** The project as it stands in an hour of it. */

@@ -77,7 +77,7 @@ export class Doubting {
     this.#told = step;
     this.#isAsked = true;
     const members = this.#members.first(step).map(({ numbers }) => numbers);
-    this.#ask("doubt", { ...this.#about, file: this.#members.file, members });
+    this.#ask("doubt", { ...this.#about, files: this.#members.files, members });
   }
 
   #counts() {

@@ -12,12 +12,18 @@ export function keyOf({ project, run, hash }) {
   return `${hash} ${run} ${JSON.stringify(rest)}`;
 }
 
-/** Marches members; `ask` asks the worker that holds the weather file. */
+/** Hashes of the files that the year of a run goes by: its weather, and what was measured in its duct. */
+export function hashesOf({ project, run, hash }) {
+  const { source } = JSON.parse(project).runs[run].duct;
+  return source?.from === "measured" && source.file ? [hash, source.file.sha256] : [hash];
+}
+
+/** Marches members; `ask` asks the worker that holds their files. */
 export class Members {
   #ask;
   #key;
   #about;
-  #file;
+  #files;
   #next;
   #workers = [];
   #known = new Map();
@@ -39,7 +45,7 @@ export class Members {
     }
     this.#wanting.set(who, count);
     if (this.has(count)) return who.more();
-    if (!this.#workers.length) this.#ask("lend", { hash: about.hash });
+    if (!this.#workers.length) this.#ask("lend", { hashes: hashesOf(about) });
     return undefined;
   }
 
@@ -61,9 +67,9 @@ export class Members {
     return (!about || keyOf(about) === this.#key) && count <= this.count;
   }
 
-  /** The weather file that they are marched in. */
-  get file() {
-    return this.#file;
+  /** The files that they are marched by, by their hashes. */
+  get files() {
+    return this.#files;
   }
 
   /** How many are known, whatever their order. */
@@ -76,11 +82,11 @@ export class Members {
     return Array.from({ length: count + 1 }, (_, at) => this.#known.get(at - 1));
   }
 
-  /** The weather file is at hand, and the module as another worker has compiled it and warmed it: the workers begin. */
-  lent(file, module) {
+  /** The files are at hand, and the module as another worker has compiled it and warmed it: the workers begin. */
+  lent(files, module) {
     if (!this.#wanting.size || this.#workers.length) return;
-    if (!file) return this.#broken("the weather file is not on this device");
-    this.#file = file;
+    if (!files) return this.#broken("a file that the year goes by is not on this device");
+    this.#files = files;
     const start = document.querySelector("script[type=module]").src;
     const hands = Math.max(1, Math.min(MOST, navigator.hardwareConcurrency || 1));
     for (let hand = 0; hand < hands; hand += 1) {
@@ -110,7 +116,7 @@ export class Members {
       return;
     }
     const number = this.#next++;
-    worker.postMessage({ job: number + 2, kind: "member", body: { ...this.#about, file: this.#file, number } });
+    worker.postMessage({ job: number + 2, kind: "member", body: { ...this.#about, files: this.#files, number } });
   }
 
   #broken(sentence) {

@@ -38,14 +38,18 @@ async function inflated({ name, bytes, deflated }) {
   return new File(parts, name);
 }
 
-/** Saves a project with its weather file, as the command line does. */
-export async function save(project, file) {
+async function deflated(file) {
   const stream = file.stream().pipeThrough(new CompressionStream("deflate-raw"));
   const packed = new Uint8Array(await new Response(stream).arrayBuffer());
   let signs = "";
   for (let at = 0; at < packed.length; at += SLICE) signs += String.fromCharCode(...packed.subarray(at, at + SLICE));
-  const files = [{ name: file.name, bytes: file.size, deflated: btoa(signs) }];
-  const text = JSON.stringify({ format: PACKED, version: 1, project, files }, null, 2);
+  return { name: file.name, bytes: file.size, deflated: btoa(signs) };
+}
+
+/** Saves a project with its files, as the command line does. */
+export async function save(project, files) {
+  const packed = await Promise.all(files.map(deflated));
+  const text = JSON.stringify({ format: PACKED, version: 1, project, files: packed }, null, 2);
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([`${text}\n`], { type: "application/json" }));
   link.download = "project-with-weather.json";

@@ -1,7 +1,7 @@
 // What a person does in the section Year; what it says is made by a worker, which runs the page's third module.
 import "./dewrun-workshop-style.js";
 import { DOUBT, Doubting } from "./dewrun-workshop-doubt.js";
-import { Members } from "./dewrun-workshop-members.js";
+import { Members, hashesOf } from "./dewrun-workshop-members.js";
 import { MOST_PACKED, isPacked, save, unpack } from "./dewrun-workshop-packed.js";
 import { Measure } from "./dewrun-workshop-measure.js";
 import { put as putIn } from "./dewrun-workshop-put.js";
@@ -52,6 +52,7 @@ const SKELETON = `
 <div class="dw-year__file">
   <div data-year="told">${NONE}</div>
   <span class="dw-year__acts"><button type="button" class="dw-button" data-do="save" data-year="save" hidden>Save with weather</button>
+  <label class="dw-act dw-open" data-year="in-duct" hidden>Open what was measured in the duct<input class="dw-spoken" type="file" data-year="open-in-duct"></label>
   <label class="dw-act dw-open">Open weather file<input class="dw-spoken" type="file" data-year="open"></label></span>
 </div>
 <div class="dw-year__work" data-year="work" hidden>
@@ -119,17 +120,21 @@ export function follow(told, putOnDesk) {
     wire();
   }
   const [project, run, ...style] = told.split(FIELD);
-  const { weather } = JSON.parse(project);
+  const { weather, runs } = JSON.parse(project);
   const hash = weather?.sha256;
+  const { source } = runs[run].duct;
   if (hash !== now?.hash || Number(run) !== now?.run) at = undefined;
-  now = { project, run: Number(run), style: style.map(Number), hash, weather };
+  // Of what was measured in the duct a project may still know where its air comes from elsewhere now.
+  const inDuct = source?.from === "measured" ? source.file : undefined;
+  now = { project, run: Number(run), style: style.map(Number), hash, weather, inDuct };
+  part("in-duct").hidden = !hash;
   doubt.follows(now);
   remedies.place(ask, now.style, about(), () => asked.has("follow") || asked.has("read") || doubt.isAwaited);
   troubles.follow(now, { ask, members, take });
   if (waiting) {
     const file = waiting;
     waiting = undefined;
-    return open(file);
+    return opens(file);
   }
   if (hash) again();
   else closes();
@@ -178,7 +183,7 @@ function square(hours, told) {
 }
 
 /** Opens a figure of the year, or closes it where it is that. */
-function opens(id) {
+function unfolds(id) {
   if (figure === id) return shuts();
   figure = id;
   ask("opened", { numbers: all(), id });
@@ -204,7 +209,7 @@ export async function offer(file) {
   const head = await file.slice(0, 4096).text();
   if (isPacked(head) && file.size <= MOST_PACKED) return unpacked(await file.text());
   const isProject = /\.json$/i.test(file.name) || PROJECT.test(head);
-  if (!isProject && room?.isConnected) open(file);
+  if (!isProject && room?.isConnected) opens(file);
   else if (!isProject && !head.includes("\0") && (NAMES.test(file.name) || WEATHER.test(head))) {
     // On the empty page, what was answered there becomes the project that the weather is of.
     waiting = file;
@@ -228,11 +233,22 @@ function all() {
   return [...now.style, ...measure.now, map, ...(at === undefined ? [] : [at])];
 }
 
-function open(file) {
+/** A file of which nothing is said is the weather, but for the one that is known as what was measured in the duct. */
+function opens(file, isInDuct = file.name === now.inDuct?.file && file.name !== now.weather?.file) {
   tellFault("");
-  ask("read", { file, isOwn: file.name === now.weather?.file, project: now.project, numbers: all() });
+  const isOwn = file.name === (isInDuct ? now.inDuct : now.weather)?.file;
+  ask("read", { file, isInDuct, isOwn, ...of(), numbers: all() });
   room.closest("section").scrollIntoView();
 }
+
+/** One of the files that are held is taken in another way. */
+function taken(isInDuct, over) {
+  const { sha256: hash } = isInDuct ? now.inDuct : now.weather;
+  ask("read", { isInDuct, over: Number(over), hash, ...of(), numbers: all() });
+}
+
+/** What the page is about. */
+const of = () => ({ project: now.project, run: now.run });
 
 function wire() {
   measure = new Measure(room, again);
@@ -242,7 +258,7 @@ function wire() {
     route,
     example,
     close: shuts,
-    save: () => ask("file", {}),
+    save: () => ask("files", { hashes: [...new Set(JSON.parse(now.project).runs.flatMap((_, run) => hashesOf({ ...now, run })))] }),
     doubt() {
       doubt.begin({ project: now.project, run: now.run, hash: now.hash, numbers: all() });
       remedies.yields();
@@ -252,17 +268,19 @@ function wire() {
   room.addEventListener("click", ({ target }) => {
     const button = target.closest("button");
     if (button?.dataset.do) acts[button.dataset.do]();
-    else if (button?.dataset.yearFigure) opens(button.dataset.yearFigure);
+    else if (button?.dataset.yearFigure) unfolds(button.dataset.yearFigure);
     else if (button?.dataset.by) hour([at, Number(button.dataset.by)]);
     else if (button?.dataset.map) {
       map = Number(button.dataset.map);
       again();
-    } else if (button?.dataset.over) ask("read", { over: Number(button.dataset.over), project: now.project, numbers: all() });
+    } else if (button?.dataset.over) taken(false, button.dataset.over);
+    else if (button?.dataset.overInDuct) taken(true, button.dataset.overInDuct);
   });
   room.addEventListener("change", ({ target }) => {
-    const file = target.dataset.year === "open" && target.files[0];
+    const { year } = target.dataset;
+    const file = ["open", "open-in-duct"].includes(year) && target.files[0];
     if (!file) return;
-    open(file);
+    opens(file, year === "open-in-duct");
     // The same file may be chosen again after it was mended.
     target.value = "";
   });
@@ -287,7 +305,7 @@ async function example() {
   isFetched = true;
   const start = document.querySelector("script[type=module]").src;
   const answer = await fetch(new URL(EXAMPLE, start));
-  if (answer.ok) open(new File([await answer.blob()], EXAMPLE));
+  if (answer.ok) opens(new File([await answer.blob()], EXAMPLE), false);
   else tellFault("The invented year did not arrive: try again when there is a network.");
 }
 
@@ -397,28 +415,30 @@ const on = {
     rests();
     tellFault(`${name} was not taken in. The open project is unchanged. ${sentence[0].toUpperCase()}${sentence.slice(1)}.`);
   },
-  held({ hash, isKept, told, project }) {
+  held({ isKept, told, project }) {
     rests();
     put("told", told);
     part("save").hidden = false;
     if (!isKept) tellFault("This browser keeps no files: after a reload the file has to be opened again.", true);
     if (typeof project !== "string") return tellFault(`${project[0]}.`);
-    if (hash === now.hash && project === now.project) again();
+    if (project === now.project) again();
     else take(project);
   },
-  file: ({ file }) => save(now.project, file),
+  files: ({ files }) => save(now.project, files),
   sheet: ({ text }) => onSheetDone(text),
-  lend: ({ file, module }) => members.lent(file, module),
+  lend: ({ files, module }) => members.lent(files, module),
   doubt: (body) => doubt.shows(body),
-  missing() {
+  missing({ hash }) {
     rests();
-    const { file, rows } = now.weather;
+    const isInDuct = hash === now.inDuct?.sha256;
+    const { file, rows } = isInDuct ? now.inDuct : now.weather;
     const own = brought.find(({ name }) => name === file);
-    brought = [];
-    if (own) return open(own);
+    brought = brought.filter((one) => one !== own);
+    if (own) return opens(own, isInDuct);
     // The weather of the worked cases comes with the page.
-    if (file === EXAMPLE && !isFetched) return example();
-    put("told", `<p><b>${escaped(file)}</b> is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
+    if (!isInDuct && file === EXAMPLE && !isFetched) return example();
+    const what = isInDuct ? ", which was measured in the duct," : "";
+    put("told", `<p><b>${escaped(file)}</b>${what} is not on this device (${rows} rows): open it again and the year is there. The design states still answer.</p>`);
     hides();
   },
   none({ sentence, told }) {

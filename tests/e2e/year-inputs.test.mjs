@@ -1,10 +1,11 @@
 // What the year goes by: fields for the source of the duct's air, spaces, times and visits; figures that open; its hours in the dew square; projects that bring their weather.
 import assert from "node:assert/strict";
+import { spawnSync } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
-import { answered, dewrun } from "./harness.mjs";
+import { ROOT, answered, dewrun } from "./harness.mjs";
 import { accessible, fits, saved } from "./looks.mjs";
 import { GULL_HARBOUR, chosen, drop, hand, open, opened, sentence, year } from "./weather.mjs";
 
@@ -176,6 +177,60 @@ test("a project saved with its weather opens elsewhere with its year; a damaged 
   await year(elsewhere).getByText(/over ice, as said here/).first().waitFor();
   assert.ok((await sentence(elsewhere)).length, said);
   assert.deepEqual((await saved(elsewhere)).project.weather, (await saved(page)).project.weather, "and how it is read");
+});
+
+test("air that was measured in the duct makes the year of its hours, here, in plausible years, after a reload and elsewhere", async () => {
+  const page = await opened(site);
+  const before = await sentence(page);
+  const air = group(page, "Where the duct air comes from");
+  await air.getByText(/^Was it measured in this duct\? Then open what the logger wrote, above/).waitFor();
+  const stamp = (at) => new Date(Date.UTC(2001, 6, 1, 0, 3 + 10 * at)).toISOString().slice(0, 16).replace("T", " ");
+  const rows = Array.from({ length: 31 * 144 }, (_, at) => `${stamp(at)},${29 + (at % 7) / 2},${23 + (at % 5) / 2}`);
+  const file = join(folder, "duct.csv");
+  await writeFile(file, `time,temperature [C],dew point [C]\n${rows.join("\n")}\n`);
+  const choose = page.getByLabel("Open what was measured in the duct");
+  const broken = join(folder, "broken.csv");
+  await writeFile(broken, "this is no table\n");
+  await choose.setInputFiles(broken);
+  await year(page).getByText(/broken\.csv was not taken in\. The open project is unchanged/).waitFor();
+  assert.equal(await source(page), undefined, "nothing was taken in");
+  await choose.setInputFiles(file);
+  const measured = await changed(page, before);
+  const told = (await year(page).innerText()).replaceAll("\u00a0", " ").replaceAll("\u2009", "");
+  assert.match(told, /gull-harbour\.csv[^]*Measured in the duct: duct\.csv 4464 rows; every 10 min; 2001-07-01 to 2001-07-31\n/);
+  await air.getByText("Measured: duct.csv").waitFor();
+  assert.equal(await air.getByLabel("The duct air is").inputValue(), "measured", "it says so");
+  const { text, project: said } = await saved(page);
+  const { from, file: kept } = said.runs[0].duct.source;
+  assert.deepEqual([from, kept.file, kept.rows], ["measured", "duct.csv", 4464]);
+  const project = join(folder, "measured.json");
+  await writeFile(project, text);
+  const args = ["run", "--quiet", "--package", "dewrun-cli", "--", "year", project, "--weather", GULL_HARBOUR, "--json"];
+  const { stdout, stderr } = spawnSync("cargo", args, { cwd: ROOT, encoding: "utf8", maxBuffer: 1 << 26 });
+  assert.ok(stdout, stderr);
+  const { whole } = JSON.parse(stdout).runs[0].year;
+  assert.equal(whole.hours, 31 * 24, "the hours of July");
+  const hours = Number(/([\d\u2009]+) wet hours/.exec(measured)[1].replace("\u2009", ""));
+  assert.equal(hours, Math.round(whole.wet_hours), "as on the command line");
+  await page.reload();
+  await hand(page).waitFor();
+  assert.equal(await sentence(page), measured, "after a reload too");
+  const coming = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save with weather" }).click();
+  const path = join(folder, "both.json");
+  await (await coming).saveAs(path);
+  const packed = await readFile(path, "utf8");
+  assert.deepEqual(JSON.parse(packed).files.map(({ name }) => name), ["gull-harbour.csv", "duct.csv"]);
+  const elsewhere = await site.openAt(1440, 1000, "light", "#example=pool-hall-exhaust");
+  await answered(elsewhere);
+  await chosen(elsewhere).waitFor({ state: "attached" });
+  await drop(elsewhere, "both.json", packed);
+  await hand(elsewhere).waitFor();
+  assert.equal(await sentence(elsewhere), measured, "and on another device");
+  const doubt = elsewhere.getByRole("group", { name: "How sure is this year?" });
+  await doubt.getByRole("button", { name: "Take it 256 times" }).click();
+  await elsewhere.locator("[data-year=doubt-note]").filter({ hasText: "first 32 of 256" }).waitFor({ timeout: 60_000 });
+  await doubt.getByRole("button", { name: "Stop" }).click();
 });
 
 test("a file without an end of readings is refused or read, and the page lives", async () => {

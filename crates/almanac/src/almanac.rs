@@ -2,7 +2,7 @@
 
 use dewrun_desk::style_of;
 use dewrun_document::output::EnsembleOutput;
-use dewrun_document::{Kept, WeatherReference, read, weather_reference, write};
+use dewrun_document::{AirFrom, AirSource, Kept, WeatherReference, read, write};
 use dewrun_drawing::Room;
 use dewrun_drawing::year::{
     Map, Year, cell_time, charts, hand, hour, months, sentence, square, square_told,
@@ -16,7 +16,7 @@ use crate::cures::Cures;
 use crate::doubted;
 use crate::file_told::file_told;
 use crate::granted;
-use crate::held::{Held, Reading};
+use crate::held::{Held, Place, Reading};
 use crate::members::Ensemble;
 use crate::opened;
 use crate::troubles::Troubles;
@@ -24,6 +24,8 @@ use crate::year::{Found, March, Of};
 
 /// Narrower than this, over the size of the text, months stand under each other.
 const NARROW: f64 = 900.0;
+/// So many files that were measured in ducts are held at once: projects have several runs.
+const MOST_IN_DUCTS: usize = 4;
 /// Seconds that a step to another hour goes by, as it is asked for in hours.
 const HOUR_S: f64 = 3600.0;
 
@@ -41,6 +43,8 @@ pub enum Told {
 pub struct Almanac {
     reading: Option<Reading>,
     pub(crate) held: Option<Held>,
+    /// What was measured in ducts, the newest last.
+    in_ducts: Vec<Held>,
     march: Option<March>,
     pub(crate) found: Option<Found>,
     ensemble: Option<Ensemble>,
@@ -53,36 +57,49 @@ pub struct Almanac {
 }
 
 impl Almanac {
-    /// Begins to read a file, as a project says of its own, or as it is found where the text is empty; `over` says beside that over what humidities below 0 °C are, or that it is to be found.
+    /// Begins to read a file for a place, as a project says of its own there, or as it is found where the text is empty; `over` says beside that over what humidities below 0 °C are, or that it is to be found.
     ///
     /// # Errors
     /// What the project says can't be understood, as a sentence.
     pub fn begin_reading(
         &mut self,
-        project: &str,
+        (project, run): (&str, usize),
+        place: Place,
         over: Option<Option<Over>>,
     ) -> Result<(), String> {
-        let mut said = reference_of(project)?.map_or_else(
+        let named = named(project, run)?;
+        let own = match place {
+            Place::Weather => named.weather,
+            Place::InDuct => named.in_duct,
+        };
+        let mut said = own.map_or_else(
             || Ok(Understanding::default()),
             |file| file.understanding().map_err(|error| error.to_string()),
         )?;
         if let Some(over) = over {
             (said.dew_point_over, said.relative_over) = (over, over);
         }
-        self.reading = Some(Reading::new(said));
+        self.reading = Some(Reading::new(place, said));
         Ok(())
     }
 
-    /// Whether the file that is held is that of a project, read as the project says.
-    #[must_use]
-    pub fn holds(&self, project: &str) -> bool {
-        let Some(held) = &self.held else {
-            return false;
-        };
-        let reference = reference_of(project).ok().flatten();
-        reference.is_some_and(|file| {
-            file.sha256 == held.hash() && file.understanding().is_ok_and(|said| said == held.said)
-        })
+    /// The files that the year of a run goes by and that are not held as the project says: for each its place and its hash.
+    ///
+    /// # Errors
+    /// The project can't be understood, or names no weather, as a sentence.
+    pub fn lacks(&self, project: &str, run: usize) -> Result<Vec<(Place, String)>, String> {
+        let named = named(project, run)?;
+        let weather = named.weather.ok_or("the project names no weather file")?;
+        let mut lacks = Vec::new();
+        if !self.held.as_ref().is_some_and(|held| held.is(&weather)) {
+            lacks.push((Place::Weather, weather.sha256));
+        }
+        if let Some(file) = named.in_duct
+            && !self.in_ducts.iter().any(|held| held.is(&file))
+        {
+            lacks.push((Place::InDuct, file.sha256));
+        }
+        Ok(lacks)
     }
 
     /// Takes the next piece of the file.
@@ -100,15 +117,26 @@ impl Almanac {
         taken
     }
 
-    /// The file is whole: it takes the place of the one that was held.
+    /// The file is whole: it takes the place of the one that was held. Its hash in letters.
     ///
     /// # Errors
     /// The same.
-    pub fn end_reading(&mut self, name: &str) -> Result<(), String> {
+    pub fn end_reading(&mut self, name: &str) -> Result<String, String> {
         let reading = self.reading.take().ok_or("no file is being read")?;
-        self.held = Some(reading.end(name)?);
+        let place = reading.place;
+        let held = reading.end(name)?;
+        let hash = held.hash();
+        match place {
+            Place::Weather => self.held = Some(held),
+            Place::InDuct => {
+                self.in_ducts.retain(|other| other.hash() != hash);
+                self.in_ducts.push(held);
+                let all = self.in_ducts.len();
+                self.in_ducts.drain(..all.saturating_sub(MOST_IN_DUCTS));
+            }
+        }
         self.march = None;
-        Ok(())
+        Ok(hash)
     }
 
     /// The hash of the file that is held, in letters; none where none is.
@@ -117,13 +145,17 @@ impl Almanac {
         self.held.as_ref().map(Held::hash)
     }
 
-    /// What was understood of the file that is held, as HTML; numbers begin with the style.
+    /// What was understood of the files that a run's year goes by, as HTML; numbers begin with the style.
     #[must_use]
-    pub fn file_told(&self, numbers: &[f64]) -> String {
+    pub fn files_told(&self, project: &str, run: usize, numbers: &[f64]) -> String {
         let (style, _) = style_of(numbers);
-        self.held
-            .as_ref()
-            .map_or_else(String::new, |held| file_told(held, style))
+        let told = |held, place| file_told(held, place, style);
+        let weather = self.held.as_ref();
+        let mut all = weather.map_or_else(String::new, |held| told(held, Place::Weather));
+        if let Some(held) = self.in_duct_of(project, run) {
+            all.push_str(&told(held, Place::InDuct));
+        }
+        all
     }
 
     /// The project with the file that is held as its weather.
@@ -133,10 +165,47 @@ impl Almanac {
     pub fn with_weather(&self, project: &str) -> Result<String, String> {
         let held = self.held.as_ref().ok_or("no weather file is held")?;
         let mut project = read(project).map_err(|error| error.to_string())?;
-        let reference = weather_reference(&held.name, &held.weather).read_with(&held.said);
-        let kept = Kept::<WeatherReference>::of(&reference).map_err(|error| error.to_string())?;
-        project.weather = Some(kept);
+        let kept = Kept::<WeatherReference>::of(&held.reference());
+        project.weather = Some(kept.map_err(|error| error.to_string())?);
         write(&project).map_err(|error| error.to_string())
+    }
+
+    /// The project with the file that was read last of those measured in ducts as what the air of a run's duct is.
+    ///
+    /// Steps that were to bring outdoor air or a room's to the duct go: they lie before the place where it was measured.
+    ///
+    /// # Errors
+    /// Why there is none, as a sentence.
+    pub fn with_air_in_duct(&self, project: &str, run: usize) -> Result<String, String> {
+        let held = self.in_ducts.last().ok_or("no such file is held")?;
+        let mut project = read(project).map_err(|error| error.to_string())?;
+        let entered = project.runs.get_mut(run).ok_or("there is no such run")?;
+        let source = AirSource {
+            from: AirFrom::Measured,
+            temperature_c: None,
+            percent: None,
+            settings: Vec::new(),
+            file: Some(held.reference()),
+            steps: Vec::new(),
+        };
+        let kept = Kept::<AirSource>::of(&source).map_err(|error| error.to_string())?;
+        entered.duct.source = Some(kept);
+        write(&project).map_err(|error| error.to_string())
+    }
+
+    /// What was measured in the duct of a run, where its air is said to be that and the file is held.
+    fn in_duct_of(&self, project: &str, run: usize) -> Option<&Held> {
+        let file = named(project, run).ok()?.in_duct?;
+        self.in_ducts.iter().find(|held| held.is(&file))
+    }
+
+    /// What the year of a run is that of.
+    ///
+    /// # Errors
+    /// No weather file is held.
+    pub(crate) fn of(&self, project: &str, run: usize) -> Result<Of, String> {
+        let held = self.held.as_ref().ok_or("no weather file is held")?;
+        Ok(Of::new(project, run, held, self.in_duct_of(project, run)))
     }
 
     /// Begins the year of a run; true where it is the one that was found last.
@@ -145,8 +214,8 @@ impl Almanac {
     /// Why there is none, as a sentence.
     pub fn begin_year(&mut self, project: &str, run: usize) -> Result<bool, String> {
         self.march = None;
+        let of = self.of(project, run)?;
         let held = self.held.as_ref().ok_or("no weather file is held")?;
-        let of = Of::new(project, run, held);
         if self.found.as_ref().is_some_and(|found| found.of.is(&of)) {
             return Ok(true);
         }
@@ -213,7 +282,7 @@ impl Almanac {
             .ensemble(project, run)?
             .told(&held, usual, members, style)?;
         let html = doubted::html(&told, style);
-        self.doubt = Some((Of::new(project, run, &held), told.output));
+        self.doubt = Some((self.of(project, run)?, told.output));
         Ok(html)
     }
 
@@ -238,8 +307,7 @@ impl Almanac {
     }
 
     fn ensemble(&mut self, project: &str, run: usize) -> Result<&mut Ensemble, String> {
-        let held = self.held.as_ref().ok_or("no weather file is held")?;
-        let of = Of::new(project, run, held);
+        let of = self.of(project, run)?;
         let known = self.ensemble.take().filter(|known| known.is(&of));
         let ensemble = match known {
             Some(known) => known,
@@ -345,14 +413,30 @@ impl Almanac {
     }
 }
 
-/// The weather file that a project names; none for an empty text.
-fn reference_of(project: &str) -> Result<Option<WeatherReference>, String> {
+/// The files that the year of a run goes by.
+#[derive(Default)]
+struct Named {
+    weather: Option<WeatherReference>,
+    /// Where the air of its duct is said to be what was measured in it.
+    in_duct: Option<WeatherReference>,
+}
+
+/// Those that a project names for a run; none for an empty text.
+fn named(project: &str, run: usize) -> Result<Named, String> {
     if project.is_empty() {
-        return Ok(None);
+        return Ok(Named::default());
     }
     let project = read(project).map_err(|error| error.to_string())?;
-    let kept = project.weather.as_ref().map(Kept::<WeatherReference>::get);
-    kept.transpose().map_err(|error| error.to_string())
+    let weather = project.weather.as_ref().map(Kept::<WeatherReference>::get);
+    let run = project.runs.get(run);
+    let source = run.and_then(|run| run.duct.source.as_ref());
+    let source = source.map(Kept::<AirSource>::get).transpose();
+    let source = source.map_err(|error| error.to_string())?;
+    let measured = source.filter(|source| source.from == AirFrom::Measured);
+    Ok(Named {
+        weather: weather.transpose().map_err(|error| error.to_string())?,
+        in_duct: measured.and_then(|source| source.file),
+    })
 }
 
 /// What is asked of the year.

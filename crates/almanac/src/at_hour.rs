@@ -3,7 +3,7 @@
 use dewrun_document::{AirPair, Humidity, Input, Over, Project, Relative, Space, read, write};
 use dewrun_run::Run;
 use dewrun_run::air::{Humidity as RunHumidity, Over as RunOver, Pair};
-use dewrun_season::{moment, outdoors, run_at};
+use dewrun_season::{air_in_duct, moment, outdoors, run_at};
 
 use crate::year::Found;
 
@@ -23,8 +23,12 @@ fn run_in(found: &Found, at: usize) -> Option<Run> {
     let series = &found.of.weather.series;
     let row = *found.rows.get(at)?;
     let outdoors = outdoors(series, row)?;
-    let moment = moment(*series.start_s.get(row)?)?;
-    Some(run_at(&found.run, &found.season, moment, &outdoors, None))
+    let start_s = *series.start_s.get(row)?;
+    let step = (start_s, series.timing.step_s);
+    let in_duct = found.of.climate().measured;
+    let read = in_duct.and_then(|read| air_in_duct(read, step, outdoors.p_pa));
+    let moment = moment(start_s)?;
+    Some(run_at(&found.run, &found.season, moment, &outdoors, read))
 }
 
 fn put(project: &mut Project, found: &Found, run: &Run) {

@@ -8,7 +8,7 @@ use dewrun_document::{
 };
 use dewrun_drawing::remedy::{Shown, first, sentences, table, worded};
 use dewrun_quantity::Style;
-use dewrun_remedies::{Climate, Inputs, RankBy, Search, Subject, Tried, pairs, rank, searches};
+use dewrun_remedies::{Inputs, RankBy, Search, Subject, Tried, pairs, rank, searches};
 use dewrun_run::Factors;
 
 use crate::year::{Found, Of, TURN_H};
@@ -63,10 +63,7 @@ impl Cures {
 
     /// Goes on for a moment; how much is done, 1 when all is.
     pub(crate) fn turn(&mut self) -> f64 {
-        let climate = Climate {
-            weather: &self.of.weather.series,
-            measured: None,
-        };
+        let climate = self.of.climate();
         let Some(search) = self.waiting.last_mut() else {
             if self.has_pairs {
                 return 1.0;

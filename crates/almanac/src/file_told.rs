@@ -5,24 +5,28 @@ use dewrun_moist_air::Over;
 use dewrun_quantity::{Style, format};
 use dewrun_weather::{Note, Weather};
 
-use crate::held::Held;
+use crate::held::{Held, Place};
 
 /// Files whose dew points never fall below freezing need no word about ice.
 const FREEZING_C: f64 = 0.0;
 
-/// The file that the year goes by.
-pub(crate) fn file_told(held: &Held, style: Style) -> String {
+/// A file that the year goes by.
+pub(crate) fn file_told(held: &Held, place: Place, style: Style) -> String {
     let name = escaped(&held.name);
-    let facts = facts(&held.weather, style);
-    let over = convention(held);
+    let facts = facts(&held.weather, place, style);
+    let over = convention(held, place);
     let notes = notes(&held.weather.notes);
-    format!("<p><b class=\"dw-year__name\">{name}</b> {facts}</p>{over}{notes}")
+    let what = match place {
+        Place::Weather => "",
+        Place::InDuct => "Measured in the duct: ",
+    };
+    format!("<p>{what}<b class=\"dw-year__name\">{name}</b> {facts}</p>{over}{notes}")
 }
 
-fn facts(weather: &Weather, style: Style) -> String {
+fn facts(weather: &Weather, place: Place, style: Style) -> String {
     let series = &weather.series;
     let mark = style.mark;
-    let number = |value: f64| format::significant(value, 4, 2, mark);
+    let number = |value: f64| format::entered_with((100.0 * value).round() / 100.0, mark);
     let mut facts = Vec::new();
     if let Some(name) = &weather.place.name {
         facts.push(name.clone());
@@ -51,7 +55,10 @@ fn facts(weather: &Weather, style: Style) -> String {
         let (first, last) = (day(first.to_string()), day(last.to_string()));
         facts.push(format!("{first} to {last}"));
     }
-    facts.push(format!("pressure: {}", weather.pressure_source.name()));
+    // Of what was measured in the duct the year takes the weather's.
+    if place == Place::Weather {
+        facts.push(format!("pressure: {}", weather.pressure_source.name()));
+    }
     escaped(&facts.join("; "))
 }
 
@@ -63,7 +70,7 @@ fn counted(count: usize, word: &str, style: Style) -> String {
 }
 
 /// Over what humidities below freezing are meant, and the other way to take them.
-fn convention(held: &Held) -> String {
+fn convention(held: &Held, place: Place) -> String {
     let series = &held.weather.series;
     let is_cold = series.dew_point_c.iter().any(|point| *point < FREEZING_C);
     if !is_cold {
@@ -74,6 +81,10 @@ fn convention(held: &Held) -> String {
         (None, None) => "as the file shows",
         _ => "as said here",
     };
+    let act = match place {
+        Place::Weather => "data-over",
+        Place::InDuct => "data-over-in-duct",
+    };
     let button = |over: Option<Over>, word: &str| {
         let is_on = said == (over, over);
         let which = match over {
@@ -82,15 +93,19 @@ fn convention(held: &Held) -> String {
             Some(Over::Ice) => "2",
         };
         format!(
-            "<button type=\"button\" class=\"dw-toggle__word\" data-over=\"{which}\" aria-pressed=\"{is_on}\">{word}</button>"
+            "<button type=\"button\" class=\"dw-toggle__word\" {act}=\"{which}\" aria-pressed=\"{is_on}\">{word}</button>"
         )
+    };
+    let of = match place {
+        Place::Weather => "",
+        Place::InDuct => " in the duct",
     };
     let words = |over: Over| match over {
         Over::Water => "water",
         Over::Ice => "ice",
     };
     format!(
-        "<div class=\"dw-year__over-what\"><span>Below 0\u{a0}°C dew points are over {}, relative humidities over {}, {taken}. Take them </span><span class=\"dw-toggle dw-toggle--words\" role=\"group\" aria-label=\"Humidity below freezing\">{}{}{}</span></div>",
+        "<div class=\"dw-year__over-what\"><span>Below 0\u{a0}°C dew points are over {}, relative humidities over {}, {taken}. Take them </span><span class=\"dw-toggle dw-toggle--words\" role=\"group\" aria-label=\"Humidity below freezing{of}\">{}{}{}</span></div>",
         words(series.dew_point_over),
         words(series.relative_over),
         button(None, "as found"),
@@ -140,9 +155,37 @@ mod tests {
     use crate::held::Reading;
 
     fn held(text: &str) -> Held {
-        let mut reading = Reading::new(Understanding::default());
+        let mut reading = Reading::new(Place::Weather, Understanding::default());
         reading.take(text.as_bytes()).expect("a table");
         reading.end("a <b>.csv").expect("a table")
+    }
+
+    #[test]
+    fn a_step_is_told_with_the_digits_it_has() {
+        let rows = |step: i32| -> String {
+            let row = |at| {
+                format!(
+                    "2026-07-01 {:02}:{:02},21.5,70\n",
+                    at * step / 60,
+                    at * step % 60
+                )
+            };
+            (0..4).map(row).collect()
+        };
+        for (step, words) in [
+            (10, "every 10\u{a0}min"),
+            (15, "every 15\u{a0}min"),
+            (60, "every hour"),
+            (180, "every 3\u{a0}h"),
+        ] {
+            let file = held(&format!("time,temp_c,rh\n{}", rows(step)));
+            let html = file_told(&file, Place::InDuct, Style::default());
+            assert!(html.contains(words), "{words} in {html}");
+            assert!(
+                !html.contains("pressure:"),
+                "the weather's is taken: {html}"
+            );
+        }
     }
 
     #[test]
@@ -150,7 +193,7 @@ mod tests {
         let file = held(
             "time,temp_c,rh\n2026-07-01 00:00,21.5,70\n2026-07-01 01:00,,71\n2026-07-01 02:00,21,72\n",
         );
-        let html = file_told(&file, Style::default());
+        let html = file_told(&file, Place::Weather, Style::default());
         assert!(html.contains("a &lt;b&gt;.csv"), "its name is text: {html}");
         assert!(
             html.contains("3\u{a0}rows; 1\u{a0}row not usable; every hour"),
@@ -171,7 +214,7 @@ mod tests {
     #[test]
     fn what_is_cold_may_be_over_water_or_ice() {
         let file = held("time,temp_c,rh\n2026-01-01 00:00,-5,70\n2026-01-01 01:00,-6,71\n");
-        let html = file_told(&file, Style::default());
+        let html = file_told(&file, Place::Weather, Style::default());
         assert_eq!(html.matches("data-over").count(), 3, "three ways: {html}");
         assert!(
             html.contains("data-over=\"0\" aria-pressed=\"true\""),

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use dewrun_document::{WeatherReference, weather_reference};
 use dewrun_weather::{Reader, Understanding, Weather};
 
 /// A weather file as it was read.
@@ -20,6 +21,25 @@ impl Held {
     pub(crate) fn hash(&self) -> String {
         self.weather.sha256_digits()
     }
+
+    /// It is the file that is named, read as is said there.
+    pub(crate) fn is(&self, named: &WeatherReference) -> bool {
+        named.sha256 == self.hash() && named.understanding().is_ok_and(|said| said == self.said)
+    }
+
+    /// What a project says of it.
+    pub(crate) fn reference(&self) -> WeatherReference {
+        weather_reference(&self.name, &self.weather).read_with(&self.said)
+    }
+}
+
+/// What a file is to the year of a run.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// Its weather.
+    Weather,
+    /// What was measured in its duct.
+    InDuct,
 }
 
 /// A file on its way in.
@@ -27,14 +47,16 @@ impl Held {
 pub(crate) struct Reading {
     reader: Reader,
     said: Understanding,
+    pub(crate) place: Place,
 }
 
 impl Reading {
     /// A file of which something may be said beforehand.
-    pub(crate) fn new(said: Understanding) -> Self {
+    pub(crate) fn new(place: Place, said: Understanding) -> Self {
         Self {
             reader: Reader::new(said.clone()),
             said,
+            place,
         }
     }
 

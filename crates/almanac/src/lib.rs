@@ -4,12 +4,12 @@
 //! Text, numbers and pieces of files go in, text and numbers come out; only the binary's one file knows a browser.
 //!
 //! ```
-//! use dewrun_almanac::{Almanac, Told};
+//! use dewrun_almanac::{Almanac, Place, Told};
 //! let mut almanac = Almanac::default();
-//! almanac.begin_reading("", None).expect("nothing is said");
+//! almanac.begin_reading(("", 0), Place::Weather, None).expect("nothing is said");
 //! almanac.take_piece(b"time,temp_c,rh\n2026-07-01 00:00,21.5,70\n").expect("a table");
 //! almanac.end_reading("tower.csv").expect("a row");
-//! assert!(almanac.file_told(&[]).contains("tower.csv"));
+//! assert!(almanac.files_told("", 0, &[]).contains("tower.csv"));
 //! ```
 
 mod almanac;
@@ -25,4 +25,5 @@ mod troubles;
 mod year;
 
 pub use almanac::{Almanac, Told};
+pub use held::Place;
 pub use troubles::Carried;

@@ -2,7 +2,7 @@
 
 use std::cell::RefCell;
 
-use dewrun_almanac::{Almanac, Carried, Told};
+use dewrun_almanac::{Almanac, Carried, Place, Told};
 use dewrun_moist_air::Over;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -18,22 +18,34 @@ thread_local! {
 
 /// Begins to read a file as a project says, or as it is found where the text is empty; a sentence where that can't be.
 ///
-/// `over` is 1 where humidities below freezing are over water, 2 over ice, 0 what is found, else what the project says.
+/// It is the weather of a run, or what was measured in its duct. `over` is 1 where humidities below freezing are over water, 2 over ice, 0 what is found, else what the project says.
 #[wasm_bindgen]
-pub fn read_begin(project: &str, over: i32) -> Option<String> {
+pub fn read_begin(project: &str, run: usize, is_in_duct: bool, over: i32) -> Option<String> {
+    let place = if is_in_duct {
+        Place::InDuct
+    } else {
+        Place::Weather
+    };
     let over = match over {
         0 => Some(None),
         1 => Some(Some(Over::Water)),
         2 => Some(Some(Over::Ice)),
         _ => None,
     };
-    ALMANAC.with_borrow_mut(|almanac| almanac.begin_reading(project, over).err())
+    ALMANAC.with_borrow_mut(|almanac| almanac.begin_reading((project, run), place, over).err())
 }
 
-/// Whether the file that is held is that of a project, read as the project says.
+/// Hashes of the files that the year of a run goes by and that are not held as the project says: of the weather, and of what was measured in its duct; empty where nothing lacks.
 #[wasm_bindgen]
-pub fn holds(project: &str) -> bool {
-    ALMANAC.with_borrow(|almanac| almanac.holds(project))
+pub fn lacks(project: &str, run: usize) -> Vec<String> {
+    let lacks = ALMANAC.with_borrow(|almanac| almanac.lacks(project, run));
+    // A project that can't be understood is told where its year is asked for.
+    let lacks = lacks.unwrap_or_default();
+    let of = |place| {
+        let found = lacks.iter().find(|(lacking, _)| *lacking == place);
+        found.map_or_else(String::new, |(_, hash)| hash.clone())
+    };
+    vec![of(Place::Weather), of(Place::InDuct)]
 }
 
 /// Takes a piece of it; a sentence where it can't be read.
@@ -42,28 +54,29 @@ pub fn read_piece(piece: &[u8]) -> Option<String> {
     ALMANAC.with_borrow_mut(|almanac| almanac.take_piece(piece).err())
 }
 
-/// The file is whole; a sentence where it can't be read.
+/// The file is whole: its hash, or a sentence in a list why it can't be read.
 #[wasm_bindgen]
-pub fn read_end(name: &str) -> Option<String> {
-    ALMANAC.with_borrow_mut(|almanac| almanac.end_reading(name).err())
+pub fn read_end(name: &str) -> JsValue {
+    ALMANAC.with_borrow_mut(|almanac| told(almanac.end_reading(name).map(JsValue::from)))
 }
 
-/// The hash of the file that is held.
+/// What was understood of the files that the year of a run goes by.
 #[wasm_bindgen]
-pub fn hash() -> Option<String> {
-    ALMANAC.with_borrow(Almanac::hash)
-}
-
-/// What was understood of it.
-#[wasm_bindgen]
-pub fn file_told(numbers: &[f64]) -> String {
-    ALMANAC.with_borrow(|almanac| almanac.file_told(numbers))
+pub fn files_told(project: &str, run: usize, numbers: &[f64]) -> String {
+    ALMANAC.with_borrow(|almanac| almanac.files_told(project, run, numbers))
 }
 
 /// The project with the held file as its weather, or a sentence in a list why there is none.
 #[wasm_bindgen]
 pub fn with_weather(project: &str) -> JsValue {
     ALMANAC.with_borrow(|almanac| told(almanac.with_weather(project).map(JsValue::from)))
+}
+
+/// The project with the file that was read last as what was measured in the duct of a run, or a sentence in a list why there is none.
+#[wasm_bindgen]
+pub fn with_air_in_duct(project: &str, run: usize) -> JsValue {
+    let with = |almanac: &Almanac| almanac.with_air_in_duct(project, run);
+    ALMANAC.with_borrow(|almanac| told(with(almanac).map(JsValue::from)))
 }
 
 /// Begins the year of a run: true where it is known already, or a sentence in a list why there is none.

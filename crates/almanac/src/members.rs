@@ -1,7 +1,5 @@
 //! The members of a year's ensemble: one marched in a worker, all of them told where they come together.
 
-use std::rc::Rc;
-
 use dewrun_advice::seed_of;
 use dewrun_document::output::EnsembleOutput;
 use dewrun_document::{
@@ -9,9 +7,7 @@ use dewrun_document::{
     weather_reference,
 };
 use dewrun_drawing::{DoubtWords, assumed_name};
-use dewrun_ensemble::{
-    Climate, Gathered, Kept, Member, MemberWork, Plan, Span, Varied, reweighted, told,
-};
+use dewrun_ensemble::{Gathered, Kept, Member, MemberWork, Plan, Span, Varied, reweighted, told};
 use dewrun_quantity::Style;
 
 use crate::held::Held;
@@ -64,9 +60,8 @@ impl Ensemble {
 
     /// Begins a member by its number, without one the year as it is entered; false where its values leave what the relations hold for.
     pub(crate) fn begin(&mut self, number: Option<u32>) -> bool {
-        let weather = Rc::clone(&self.of.weather);
-        let climate = climate(&weather);
-        let rows = rows_of(&weather);
+        let climate = self.of.climate();
+        let rows = rows_of(&self.of.weather);
         self.work = match number {
             Some(number) => MemberWork::of(&self.plan, number, climate, rows).ok(),
             None => MemberWork::usual(&self.plan, climate, rows).ok(),
@@ -83,8 +78,8 @@ impl Ensemble {
 
     /// What it came to, as numbers and hours; none of either where it has no answer.
     pub(crate) fn end(&mut self) -> (Vec<f64>, Vec<u8>) {
-        let weather = Rc::clone(&self.of.weather);
-        let member = self.work.take().map(|work| work.member(climate(&weather)));
+        let work = self.work.take();
+        let member = work.map(|work| work.member(self.of.climate()));
         member.map_or_else(Default::default, |member| {
             (member.as_numbers(), member.hours.as_bytes())
         })
@@ -100,7 +95,7 @@ impl Ensemble {
     /// # Errors
     /// Why there is none, as a sentence.
     pub(crate) fn start_s(&self) -> Result<Vec<i64>, String> {
-        let hourly = climate(&self.of.weather).hours(self.plan.usual());
+        let hourly = self.of.climate().hours(self.plan.usual());
         hourly
             .map(|hourly| hourly.start_s)
             .map_err(|error| error.to_string())
@@ -180,18 +175,7 @@ impl Ensemble {
     }
 }
 
-fn climate(weather: &dewrun_weather::Weather) -> Climate<'_> {
-    Climate {
-        weather: &weather.series,
-        measured: None,
-    }
-}
-
 /// As many rows of a weather are kept as one hour of a member, so that all members fit.
-pub(crate) fn rows_each(held: &Held) -> usize {
-    rows_of(&held.weather)
-}
-
-fn rows_of(weather: &dewrun_weather::Weather) -> usize {
+pub(crate) fn rows_of(weather: &dewrun_weather::Weather) -> usize {
     Kept::rows_each(weather.series.len(), MOST_MEMBERS)
 }

@@ -20,7 +20,6 @@ use dewrun_troubles::{Answers, Hours, Known, Modelled, places_in};
 use crate::almanac::Almanac;
 use crate::held::Held;
 use crate::members::Ensemble;
-use crate::year::Of;
 
 /// What is known of the troubles of a run.
 #[derive(Default)]
@@ -70,9 +69,9 @@ impl Almanac {
         run: usize,
         members: &[Carried<'_>],
     ) -> Result<(), String> {
-        let held = self.held.as_ref().ok_or("no weather file is held")?;
-        let rows_each = crate::members::rows_each(held);
-        let ensemble = Ensemble::new(Of::new(project, run, held))?;
+        let of = self.of(project, run)?;
+        let rows_each = crate::members::rows_of(&of.weather);
+        let ensemble = Ensemble::new(of)?;
         let mut gathered = Gathered::default();
         for (number, one) in (0..).zip(members) {
             let member = Member::carried(ensemble.plan(), Some(number), one.numbers);

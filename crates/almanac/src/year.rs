@@ -8,6 +8,7 @@ use dewrun_document::{
     weather_reference, year_answer,
 };
 use dewrun_drawing::year::{Year, plain_sentence, year_shown};
+use dewrun_ensemble::Climate;
 use dewrun_run::Run;
 use dewrun_season::{Season, SeasonError, YearOutcome, YearWork, hours_of};
 use dewrun_weather::Weather;
@@ -25,6 +26,8 @@ pub(crate) struct Of {
     pub(crate) run: usize,
     /// The weather file as it was read.
     pub(crate) weather: Rc<Weather>,
+    /// The file that was measured in the duct, where its air is said to be that and the file is held.
+    pub(crate) in_duct: Option<Rc<Weather>>,
 }
 
 /// A year on its way.
@@ -54,17 +57,32 @@ pub(crate) struct Found {
 }
 
 impl Of {
-    pub(crate) fn new(project: &str, run: usize, held: &Held) -> Self {
+    pub(crate) fn new(project: &str, run: usize, held: &Held, in_duct: Option<&Held>) -> Self {
         Self {
             project: project.to_owned(),
             run,
             weather: Rc::clone(&held.weather),
+            in_duct: in_duct.map(|held| Rc::clone(&held.weather)),
+        }
+    }
+
+    /// The weather, and what was measured in the duct.
+    pub(crate) fn climate(&self) -> Climate<'_> {
+        Climate {
+            weather: &self.weather.series,
+            measured: self.in_duct.as_ref().map(|file| &file.series),
         }
     }
 
     /// It is the year of the same run in the same weather, read in the same way.
     pub(crate) fn is(&self, other: &Self) -> bool {
+        let in_duct = match (&self.in_duct, &other.in_duct) {
+            (None, None) => true,
+            (Some(file), Some(other)) => Rc::ptr_eq(file, other),
+            _ => false,
+        };
         Rc::ptr_eq(&self.weather, &other.weather)
+            && in_duct
             && self.run == other.run
             && self.project == other.project
     }
@@ -81,7 +99,9 @@ impl March {
         let (run, _) = to_run(&project, of.run).map_err(|error| error.to_string())?;
         let built = installed(&project, of.run).map_err(|error| error.to_string())?;
         let told = |error: SeasonError| error.to_string();
-        let hourly = hours_of(&run, &said.season, &of.weather.series, None).map_err(told)?;
+        let climate = of.climate();
+        let hourly = hours_of(&run, &said.season, climate.weather, climate.measured);
+        let hourly = hourly.map_err(told)?;
         let work = YearWork::new(&run, &built.installation, hourly).map_err(told)?;
         Ok(Self {
             of,

@@ -1,6 +1,6 @@
 //! The laundry's list, weighed as the page does: years marched by members, carried, summed up, and what is entered taken into the project.
 
-use dewrun_almanac::{Almanac, Carried};
+use dewrun_almanac::{Almanac, Carried, Place};
 
 const LAUNDRY: &str = include_str!(concat!(
     env!("CARGO_MANIFEST_DIR"),
@@ -20,7 +20,9 @@ const MEMBERS: u32 = 8;
 /// An almanac that has summed up some years of the laundry.
 fn weighing() -> Almanac {
     let mut almanac = Almanac::default();
-    almanac.begin_reading(LAUNDRY, None).expect("a project");
+    almanac
+        .begin_reading((LAUNDRY, 0), Place::Weather, None)
+        .expect("a project");
     almanac.take_piece(WEATHER).expect("weather");
     almanac.end_reading("gull-harbour.csv").expect("a year");
     let mut members = Vec::new();

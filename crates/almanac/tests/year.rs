@@ -1,8 +1,9 @@
 //! The invented weather file through the almanac, as its worker asks for it.
 
-use dewrun_almanac::{Almanac, Told};
+use dewrun_almanac::{Almanac, Place, Told};
 use dewrun_document::{read, to_run};
 use dewrun_moist_air::Over;
+use dewrun_run::air::Pair;
 
 const PROJECT: &str = include_str!("../../../demo/make-up-air.json");
 const GULL_HARBOUR: &[u8] = include_bytes!("../../../demo/gull-harbour.csv");
@@ -12,12 +13,19 @@ const NUMBERS: [f64; 4] = [0.0, 0.0, 1392.0, 1.0];
 
 fn with_file() -> Almanac {
     let mut almanac = Almanac::default();
-    almanac.begin_reading("", None).expect("nothing is said");
+    almanac
+        .begin_reading(("", 0), Place::Weather, None)
+        .expect("nothing is said");
     for piece in GULL_HARBOUR.chunks(7001) {
         almanac.take_piece(piece).expect("a piece of a table");
     }
     almanac.end_reading("gull-harbour.csv").expect("a table");
     almanac
+}
+
+/// Whether all that the year goes by is held as the project says.
+fn holds(almanac: &Almanac, project: &str) -> bool {
+    almanac.lacks(project, 0).expect("a project").is_empty()
 }
 
 fn marched(almanac: &mut Almanac, project: &str) {
@@ -39,11 +47,9 @@ fn a_file_becomes_the_weather_of_a_project_and_the_year_of_its_run() {
         .weather
         .expect("its weather");
     let file = kept.get().expect("a reference");
-    assert_eq!(
-        Some(file.sha256),
-        almanac.hash(),
-        "the file is found by its hash"
-    );
+    let lacks = Almanac::default().lacks(&project, 0);
+    let wanted = vec![(Place::Weather, file.sha256)];
+    assert_eq!(lacks, Ok(wanted), "the file is found by its hash");
     marched(&mut almanac, &project);
     assert_eq!(
         almanac.begin_year(&project, 0),
@@ -85,38 +91,44 @@ fn an_hour_becomes_the_state_of_the_route() {
 #[test]
 fn a_file_that_is_none_leaves_the_one_that_is_held() {
     let mut almanac = with_file();
-    let held = almanac.hash();
-    almanac.begin_reading("", None).expect("nothing is said");
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    almanac
+        .begin_reading(("", 0), Place::Weather, None)
+        .expect("nothing is said");
     let refused = almanac.take_piece(b"PK\x03\x04");
     assert!(refused.is_err(), "a workbook");
     assert!(
         almanac.end_reading("book.xlsx").is_err(),
         "nothing is read any more"
     );
-    assert_eq!(almanac.hash(), held, "the other one is still there");
+    assert!(holds(&almanac, &project), "the other one is still there");
 }
 
 #[test]
 fn what_is_said_of_humidities_below_freezing_stands_in_the_project() {
     let mut almanac = with_file();
     let found = almanac.with_weather(PROJECT).expect("a project");
-    assert!(almanac.holds(&found), "it is held as it was found");
+    assert!(holds(&almanac, &found), "it is held as it was found");
     almanac
-        .begin_reading(&found, Some(Some(Over::Ice)))
+        .begin_reading((&found, 0), Place::Weather, Some(Some(Over::Ice)))
         .expect("it is said");
     almanac.take_piece(GULL_HARBOUR).expect("a table");
     almanac.end_reading("gull-harbour.csv").expect("a table");
     let said = almanac.with_weather(&found).expect("a project");
     assert_ne!(said, found, "the project says it");
-    assert!(almanac.holds(&said), "and it is held so");
-    assert!(!almanac.holds(&found), "not as it was found");
+    assert!(holds(&almanac, &said), "and it is held so");
+    assert!(!holds(&almanac, &found), "not as it was found");
     let mut elsewhere = Almanac::default();
-    elsewhere.begin_reading(&said, None).expect("as is said");
+    elsewhere
+        .begin_reading((&said, 0), Place::Weather, None)
+        .expect("as is said");
     elsewhere.take_piece(GULL_HARBOUR).expect("a table");
     elsewhere.end_reading("gull-harbour.csv").expect("a table");
-    assert!(elsewhere.holds(&said), "another device reads it alike");
+    assert!(holds(&elsewhere, &said), "another device reads it alike");
     assert!(
-        elsewhere.file_told(&NUMBERS).contains("as said here"),
+        elsewhere
+            .files_told(&said, 0, &NUMBERS)
+            .contains("as said here"),
         "and says so"
     );
 }
@@ -175,4 +187,68 @@ fn remedies_are_sought_in_turns_and_one_of_them_is_made() {
     let told = almanac.cures_told(&NUMBERS);
     assert!(told.contains("nothing has to be done"), "{told}");
     assert!(almanac.cured(0).is_err(), "there is none");
+}
+
+/// Warm and humid at the end of July, every ten minutes from three minutes past midnight on, and nothing else of the year.
+fn in_duct() -> String {
+    let rows = (0..3 * 144).map(|at| {
+        let minutes = 3 + 10 * at;
+        let (day, hour, minute) = (10 + minutes / 1440, minutes / 60 % 24, minutes % 60);
+        format!("2001-07-{day} {hour:02}:{minute:02},32,26\n")
+    });
+    let head = "time,temperature [C],dew point [C]\n".to_owned();
+    head + &rows.collect::<String>()
+}
+
+#[test]
+fn what_was_measured_in_the_duct_is_its_air_and_its_hours_are_the_year() {
+    let mut almanac = with_file();
+    let outdoors = almanac.with_weather(PROJECT).expect("a project");
+    let read_in = |almanac: &mut Almanac, project: &str| {
+        almanac
+            .begin_reading((project, 0), Place::InDuct, None)
+            .expect("nothing is said");
+        almanac.take_piece(in_duct().as_bytes()).expect("a table");
+        almanac.end_reading("duct.csv").expect("a table")
+    };
+    let hash = read_in(&mut almanac, "");
+    let project = almanac.with_air_in_duct(&outdoors, 0).expect("a project");
+    assert!(holds(&almanac, &project), "both files are held");
+    let told = almanac.files_told(&project, 0, &NUMBERS);
+    assert!(told.contains("Measured in the duct: "), "{told}");
+    assert!(
+        !almanac
+            .files_told(&outdoors, 0, &NUMBERS)
+            .contains("duct.csv"),
+        "of the project that does not go by it nothing is told of it"
+    );
+    marched(&mut almanac, &project);
+    let hours: f64 = almanac.square().chunks(4).map(|square| square[2]).sum();
+    assert_eq!(hours, 72.0, "the hours that were measured");
+    let then = read(&almanac.project_at(30).expect("an hour")).expect("a project");
+    let (then, _) = to_run(&then, 0).expect("a run");
+    let Pair::Temperature(air, _) = then.duct_air else {
+        panic!(
+            "the air of an hour is told by its temperature: {:?}",
+            then.duct_air
+        );
+    };
+    let air = air.to_celsius();
+    assert!(
+        (air - 32.0).abs() < 0.006,
+        "{air} °C in the duct, as measured"
+    );
+    let mut elsewhere = with_file();
+    assert_eq!(
+        elsewhere.lacks(&project, 0),
+        Ok(vec![(Place::InDuct, hash.clone())]),
+        "another device lacks what was measured"
+    );
+    let refused = elsewhere.begin_year(&project, 0).expect_err("a file lacks");
+    assert!(refused.contains("measured in the duct"), "{refused}");
+    assert_eq!(read_in(&mut elsewhere, &project), hash, "it is that file");
+    assert!(holds(&elsewhere, &project), "and is held there now");
+    marched(&mut almanac, &outdoors);
+    let hours: f64 = almanac.square().chunks(4).map(|square| square[2]).sum();
+    assert_eq!(hours, 8760.0, "without it all hours of the weather");
 }

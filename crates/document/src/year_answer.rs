@@ -5,7 +5,7 @@ mod series;
 
 use dewrun_run::{Run, Tube, Verdict, WET_SENSOR_MIST};
 use dewrun_season::told::{StoreKind, StorePlace, trouble_name};
-use dewrun_season::{DesignState, Harder, WaterYear, YearOutcome, run_at};
+use dewrun_season::{DesignState, Harder, Source, WaterYear, YearOutcome, run_at};
 use dewrun_weather::Civil;
 
 pub use series::{SeriesColumn, series_columns};
@@ -51,7 +51,7 @@ pub struct DesignAnswer {
     pub condensed_kg_s: f64,
 }
 
-/// Steady answers in the design states that a weather file is known by; those without an answer are left out.
+/// Steady answers in the design states that a weather file is known by; those without an answer are left out, and so are all where the duct's air is what was measured in it, for nobody measured it then.
 #[must_use]
 pub fn design_answers(run: &Run, said: &YearSaid, weather: &WeatherReference) -> Vec<DesignAnswer> {
     let answered = |state: &crate::DesignState| {
@@ -69,6 +69,9 @@ pub fn design_answers(run: &Run, said: &YearSaid, weather: &WeatherReference) ->
                 .sum(),
         })
     };
+    if said.season.source == Source::Measured {
+        return Vec::new();
+    }
     weather.design.iter().filter_map(answered).collect()
 }
 

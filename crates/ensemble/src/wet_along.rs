@@ -2,9 +2,7 @@
 
 use dewrun_quantity::Length;
 use dewrun_run::{Leg, TubeOutcome, evaluate_with};
-use dewrun_season::told::FogAir;
-use dewrun_season::{Source, YearOutcome, moment, outdoors, run_at};
-use dewrun_weather::Series;
+use dewrun_season::{Source, YearOutcome, air_in_duct, moment, outdoors, run_at};
 
 use crate::plan::{Climate, Inputs};
 
@@ -26,7 +24,11 @@ pub(crate) fn wet_along(
         else {
             continue;
         };
-        let read = in_duct(inputs, climate.measured, start_s);
+        let step = (start_s, climate.weather.timing.step_s);
+        let measured = climate
+            .measured
+            .filter(|_| inputs.season.source == Source::Measured);
+        let read = measured.and_then(|series| air_in_duct(series, step, outdoors.p_pa));
         let run = run_at(&inputs.run, &inputs.season, moment, &outdoors, read);
         let Ok(outcome) = evaluate_with(&run, inputs.factors) else {
             continue;
@@ -45,16 +47,6 @@ fn row_of(year: &YearOutcome, hour: usize) -> Option<(usize, i64)> {
         *year.hourly.rows.get(hour)?,
         *year.hourly.start_s.get(hour)?,
     ))
-}
-
-/// What was measured in the duct at a time.
-fn in_duct(inputs: &Inputs, measured: Option<&Series>, start_s: i64) -> Option<FogAir> {
-    if inputs.season.source != Source::Measured {
-        return None;
-    }
-    let series = measured?;
-    let row = series.start_s.iter().position(|start| *start == start_s)?;
-    Some(outdoors(series, row)?.air)
 }
 
 /// The wettest hour of each month that has a wet one.

@@ -1,7 +1,5 @@
 //! The hours of a run's year: what the weather, the schedules and the spaces make of each.
 
-use std::collections::BTreeMap;
-
 use dewrun_duct_air::FogAir;
 use dewrun_duct_air::process::standing;
 use dewrun_duct_air::schedule::Moment;
@@ -14,6 +12,7 @@ use dewrun_year::{Around, Hour, Hours};
 
 use crate::error::SeasonError;
 use crate::harder::Harder;
+use crate::in_duct::air_in_duct;
 use crate::outdoors::{moment, outdoors};
 use crate::season::{Season, Source};
 
@@ -52,7 +51,7 @@ impl Hourly {
     }
 }
 
-/// The hours of a run's year; `measured` is the file of what was measured in its duct.
+/// The hours of a run's year; `measured` is the file of what was measured in its duct, see [`air_in_duct`].
 ///
 /// Where a duct's fan is off its air stands, as warm as what surrounds the intake's first leg.
 ///
@@ -97,14 +96,18 @@ pub fn harder_hours_of(
     let meets = Meets::new(run);
     for (row, &start_s) in weather.start_s.iter().enumerate() {
         let known = outdoors(weather, row).map(|outdoors| harder.of(&outdoors));
-        let read = in_duct.as_ref().map(|rows| rows.get(&start_s));
-        let (Some(outdoors), Some(moment), None | Some(Some(_))) = (known, moment(start_s), &read)
-        else {
+        let (Some(outdoors), Some(moment)) = (known, moment(start_s)) else {
             hourly.left_out += 1;
             continue;
         };
+        let step = (start_s, weather.timing.step_s);
+        let read = in_duct.map(|series| air_in_duct(series, step, outdoors.p_pa));
+        if read == Some(None) {
+            hourly.left_out += 1;
+            continue;
+        }
         let seconds = step_s(weather);
-        let read = read.flatten().copied();
+        let read = read.flatten();
         hourly.push(&meets, season, (seconds, moment), &outdoors, read);
         hourly.start_s.push(start_s);
         hourly.rows.push(row);
@@ -122,18 +125,15 @@ fn step_s(weather: &Series) -> f64 {
     weather.timing.step_s as f64
 }
 
-/// What was measured in a duct, by the start of its rows; none where nothing was.
-fn in_duct(
+/// The file that says what the air of a duct was; none where it follows from something else.
+fn in_duct<'a>(
     season: &Season,
-    measured: Option<&Series>,
-) -> Result<Option<BTreeMap<i64, FogAir>>, SeasonError> {
+    measured: Option<&'a Series>,
+) -> Result<Option<&'a Series>, SeasonError> {
     if season.source != Source::Measured {
         return Ok(None);
     }
-    let series = measured.ok_or(SeasonError::NotMeasured)?;
-    let rows = series.start_s.iter().enumerate();
-    let known = rows.filter_map(|(row, start)| Some((*start, outdoors(series, row)?.air)));
-    Ok(Some(known.collect()))
+    measured.map(Some).ok_or(SeasonError::NotMeasured)
 }
 
 /// Where the air of a run meets what.

@@ -10,7 +10,7 @@ const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
 /// 0 °C on the thermodynamic scale, K.
 const ZERO_CELSIUS_K: f64 = 273.15;
 /// What the relations of the air hold for, °C.
-const AIR_C: (f64, f64) = (-60.0, 95.0);
+pub(crate) const AIR_C: (f64, f64) = (-60.0, 95.0);
 /// Seconds of a day.
 const DAY_S: i64 = 86_400;
 /// 1 January 1970 was a Thursday, Monday being 0.

@@ -134,7 +134,13 @@ impl Series {
     /// Humidity ratio of a row, kg/kg; none where it is not usable.
     #[must_use]
     pub fn humidity_ratio(&self, row: usize) -> Option<f64> {
-        let (point_c, p_pa) = (*self.dew_point_c.get(row)?, *self.pressure_pa.get(row)?);
+        self.humidity_ratio_at(row, *self.pressure_pa.get(row)?)
+    }
+
+    /// The same of air that has the dew point of a row at a pressure of its own, Pa.
+    #[must_use]
+    pub fn humidity_ratio_at(&self, row: usize, p_pa: f64) -> Option<f64> {
+        let point_c = *self.dew_point_c.get(row)?;
         let w = mixture::humidity_ratio(vapour_at_point(point_c, self.dew_point_over, p_pa));
         w.is_finite().then_some(w)
     }

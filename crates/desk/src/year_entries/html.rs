@@ -60,12 +60,13 @@ pub fn year_entries_html(project: &OpenProject, style: Style) -> String {
 /// Where the air of the duct comes from, then each step of its way.
 fn duct(source: Option<&AirSource>, unsaid: &str, style: Style) -> String {
     let Some(source) = source else {
-        let mut fields = from(UNSAID.0, unsaid);
+        let mut fields = from(UNSAID.0, unsaid, None);
         fields.push_str(&add_steps());
         return group("Where the duct air comes from", &fields);
     };
     let chosen = FROM.iter().find(|(from, ..)| *from == source.from);
-    let mut fields = from(chosen.map_or("", |(_, word, _)| word), "");
+    let file = source.file.as_ref().map(|file| file.file.as_str());
+    let mut fields = from(chosen.map_or("", |(_, word, _)| word), "", file);
     let mut times = String::new();
     if source.from == AirFrom::Room {
         let room = (source.temperature_c.as_ref(), source.percent.as_ref());
@@ -76,28 +77,31 @@ fn duct(source: Option<&AirSource>, unsaid: &str, style: Style) -> String {
         ));
         times = settings("duct.source", "The room", &source.settings, style);
     }
-    if let Some(file) = &source.file {
-        let file = escaped(&file.file);
-        fields.push_str(&format!(
-            "<p class=\"dw-entries__wide\">Measured: {file}</p>"
-        ));
-    }
     fields.push_str(&add_steps());
     let steps = source.steps.iter().enumerate();
     let steps: String = steps.map(|(at, one)| step(at, one, style)).collect();
     group("Where the duct air comes from", &fields) + &times + &steps
 }
 
-fn from(chosen: &str, said: &str) -> String {
+/// What it is; as measured only where a file says what was.
+fn from(chosen: &str, said: &str, file: Option<&str>) -> String {
     let mut options = vec![UNSAID];
-    options.extend(FROM.iter().map(|(_, word, words)| (*word, *words)));
-    choice(
+    let offered = FROM
+        .iter()
+        .filter(|(from, ..)| *from != AirFrom::Measured || file.is_some());
+    options.extend(offered.map(|(_, word, words)| (*word, *words)));
+    let told = file.map_or_else(
+        || "Was it measured in this duct? Then open what the logger wrote, above.".to_owned(),
+        |file| format!("Measured: {}", escaped(file)),
+    );
+    let choice = choice(
         "duct.source.from",
         "The duct air is",
         chosen,
         &options,
         said,
-    )
+    );
+    format!("{choice}<p class=\"dw-entries__wide\">{told}</p>")
 }
 
 /// A temperature and a humidity, which may be left out.
@@ -441,7 +445,7 @@ mod tests {
             ("duct.source.settings.0.from_h", "25", "must be"),
             ("duct.source.settings.0.from_h", "6.5", "whole hour"),
             ("duct.source.settings.0.days", "Frosday", "is none of"),
-            ("duct.source.from", "measured", "no file"),
+            ("duct.source.from", "measured", "No file"),
             ("duct.source.steps.7.share", "50", "no part of the project"),
         ] {
             let told = enter_year(&mut project, name, text, Style::default());

@@ -109,7 +109,7 @@ fn from(source: &mut AirSource, typed: &Typed<'_>) -> Taken {
     let found = FROM.iter().find(|(_, word, _)| *word == typed.text);
     source.from = found.map(|(from, ..)| *from).ok_or(GONE)?;
     if source.from == AirFrom::Measured && source.file.is_none() {
-        return Err("the project names no file that was measured in this duct. Choose outdoor air or the air of a room.".to_owned());
+        return Err("No file says what was measured in this duct. Open it above, by \"Open what was measured in the duct\".".to_owned());
     }
     Ok(())
 }

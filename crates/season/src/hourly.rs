@@ -87,9 +87,9 @@ pub fn harder_hours_of(
     }
     let in_duct = in_duct(season, measured)?;
     let mut hourly = Hourly {
-        hours: Hours::of_spaces(run.spaces.len()),
-        start_s: Vec::new(),
-        rows: Vec::new(),
+        hours: Hours::with_room(run.spaces.len(), weather.len()),
+        start_s: Vec::with_capacity(weather.len()),
+        rows: Vec::with_capacity(weather.len()),
         left_out: 0,
         is_typical_year: weather.timing.is_typical_year,
     };

@@ -135,25 +135,37 @@ impl YearWork {
     /// What the hours that are done come to.
     #[must_use]
     pub fn outcome(self) -> YearOutcome {
-        let sums = self.march.hours().to_vec();
-        let hours = &self.hourly.hours;
-        let sum = year_sum(hours, &sums, self.rating);
-        let standing = self.march.water_hours();
-        let (grade, by_bound_hours) = by_bound(&self.route, &self.hourly, &sums, standing);
-        let water = match self.no_water {
-            None => Ok(water_year(&self.march)),
-            Some(error) => Err(error),
+        let (march, hours) = (&self.march, &self.hourly.hours);
+        let (sums, standing) = (march.hours(), march.water_hours());
+        let sum = year_sum(hours, sums, self.rating);
+        let (grade, by_bound_hours) = by_bound(&self.route, &self.hourly, sums, standing);
+        let months = months(sums, |hour| self.hourly.month(hour));
+        let design = route_design(sums);
+        let legs = legs(march, sums.len());
+        let balance = water_balance(march);
+        let of_water = WaterYear {
+            sum: water_sum(standing),
+            hours: Vec::new(),
+            limits: march.water().and_then(Water::limits),
+            stores: march.water().map(Water::stores).unwrap_or_default(),
+            levels_kg: Vec::new(),
+        };
+        let done = self.march.into_done();
+        let water = WaterYear {
+            hours: done.water_hours,
+            levels_kg: done.levels_kg,
+            ..of_water
         };
         YearOutcome {
             sum,
-            months: months(&sums, |hour| self.hourly.month(hour)),
-            design: route_design(&sums),
+            months,
+            design,
             by_bound_hours,
             grade,
-            legs: legs(&self.march, sums.len()),
-            balance: water_balance(&self.march),
-            water,
-            sums,
+            legs,
+            balance,
+            water: self.no_water.map_or(Ok(water), Err),
+            sums: done.hours,
             hourly: self.hourly,
         }
     }
@@ -220,16 +232,4 @@ fn water_of(
         Water::of_run(run, installation, &steady, &whole, visits)
     });
     Ok(water)
-}
-
-fn water_year(march: &March) -> WaterYear {
-    let hours = march.water_hours().to_vec();
-    let levels = (0..hours.len()).flat_map(|hour| march.levels(hour));
-    WaterYear {
-        sum: water_sum(&hours),
-        limits: march.water().and_then(Water::limits),
-        stores: march.water().map(Water::stores).unwrap_or_default(),
-        levels_kg: levels.copied().collect(),
-        hours,
-    }
 }

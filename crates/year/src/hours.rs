@@ -50,6 +50,16 @@ impl Hours {
         }
     }
 
+    /// The same, with room for so many.
+    #[must_use]
+    pub fn with_room(spaces: usize, hours: usize) -> Self {
+        Self {
+            hours: Vec::with_capacity(hours),
+            around: Vec::with_capacity(hours * spaces),
+            ..Self::of_spaces(spaces)
+        }
+    }
+
     /// Adds an hour and what its spaces are like; spaces beyond the number agreed on are left out, and missing ones are like the last.
     pub fn push(&mut self, hour: Hour, spaces: impl IntoIterator<Item = Around>) {
         let before = self.around.len();

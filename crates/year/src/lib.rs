@@ -31,7 +31,7 @@ mod sums;
 mod water;
 
 pub use hours::{Around, Hour, Hours};
-pub use march::{Grid, March, Steps};
+pub use march::{Done, Grid, March, Steps};
 pub use results::{
     COLDER_BY_K, CriticalWeek, Month, RouteDesign, WaterBalance, WaterSum, WaterTrouble, YearSum,
     chamber_humidity, dry_by_bound, is_wet, months, route_design, water_balance, water_sum,

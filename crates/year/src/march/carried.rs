@@ -51,14 +51,15 @@ fn overlap_m((from_m, to_m): (f64, f64), (start_m, end_m): (f64, f64)) -> f64 {
 }
 
 impl Carried {
-    pub(super) fn new(water: Water, places: &[Place]) -> Self {
+    /// At the start of so many hours.
+    pub(super) fn new(water: Water, places: &[Place], hours: usize) -> Self {
         let stores = water.stores().len();
         Self {
             cells: places.iter().map(|place| at_cell(&water, place)).collect(),
             water,
             lanes: Default::default(),
-            hours: Vec::new(),
-            levels: Vec::new(),
+            hours: Vec::with_capacity(hours),
+            levels: Vec::with_capacity(hours * stores),
             stores,
         }
     }

@@ -12,7 +12,7 @@ use super::state::State;
 
 /// Parts of a misty cell, and trials of the middle of each.
 const PARTS: u32 = 4;
-const TRIALS: u32 = 3;
+const TRIALS: u32 = 2;
 /// Transfer units of a part from which on it is left to what its start asks for, which fades along it: its middle would swing about the wall.
 const SWINGS: f64 = 0.5;
 /// A length that changes nothing, m: the balance at one place.

@@ -121,7 +121,8 @@ impl March {
             },
         );
         let march = Self::between(route, hours, (grid, steps), roots);
-        let carried = Some(Box::new(Carried::new(water, &march.places)));
+        let carried = Carried::new(water, &march.places, hours.len());
+        let carried = Some(Box::new(carried));
         Self { carried, ..march }
     }
 
@@ -251,11 +252,42 @@ impl March {
             .unwrap_or(&[])
     }
 
+    /// What came of the hours that are done, for those who march no further.
+    #[must_use]
+    pub fn into_done(self) -> Done {
+        let done = self.done;
+        let mut hours = self.hours;
+        hours.truncate(done);
+        let (mut water_hours, mut levels_kg) = (Vec::new(), Vec::new());
+        if let Some(carried) = self.carried {
+            let stores = carried.stores;
+            (water_hours, levels_kg) = (carried.hours, carried.levels);
+            water_hours.truncate(done);
+            levels_kg.truncate(done * stores);
+        }
+        Done {
+            hours,
+            water_hours,
+            levels_kg,
+        }
+    }
+
     /// The water as it is now, where it is followed.
     #[must_use]
     pub fn water(&self) -> Option<&Water> {
         self.carried.as_ref().map(|carried| &carried.water)
     }
+}
+
+/// What came of hours.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Done {
+    /// Each of them.
+    pub hours: Vec<HourSum>,
+    /// The water of each; nothing where it is not followed.
+    pub water_hours: Vec<WaterHour>,
+    /// What stands in each store at the end of each, kg, store by store within an hour.
+    pub levels_kg: Vec<f64>,
 }
 
 /// The first step of an hour.

@@ -8,8 +8,9 @@ use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger, smaller};
 use super::state::State;
 
-/// Half of what `ln(1 + W)` at saturation over water bends at least, of its slope, 1/K: from 50 to 120 kPa it is half of 0.0507 at the least, at 47 °C.
-const BEND_K: f64 = 0.02;
+/// By how much `ln(1 + W)` at saturation bends upwards, and how that grows, of its slope, 1/K and 1/K2: no more than it does from any wall to any warmer air, from 50 to 120 kPa; it bends least at 48 °C.
+const BEND_K: f64 = 0.024;
+const BEND_K2: f64 = 0.00045;
 
 /// Share by which the slope of saturation over ice is steeper at 0 °C than over water, and more: heats of 2834 and 2501 kJ/kg.
 const TURNS: f64 = 0.14;
@@ -37,14 +38,15 @@ pub(super) fn kept(all: f64, frozen: f64, retained: f64) -> Kept {
 
 /// By how much `ln(1 + W)` at saturation rises at least from a wall to air, over its slope at the wall, K.
 ///
-/// It bends upwards, from a wall above 0 °C on by more than [`BEND_K`] says; where 0 °C lies between them, its slope turns there by [`TURNS`].
+/// It bends upwards by more than [`BEND_K`] and [`BEND_K2`] say; where 0 °C lies between them, its slope turns there by [`TURNS`].
 #[inline(always)]
 fn rises(wall_c: f64, air_c: f64) -> f64 {
     let warmer = air_c - wall_c;
     let thawed = smaller(larger(wall_c, 0.0), 1.0);
     let frozen = smaller(larger(-wall_c, 0.0), 1.0);
     let beyond = (1.0 - thawed) * larger(air_c, 0.0) + (1.0 - frozen) * larger(-air_c, 0.0);
-    warmer + BEND_K * thawed * larger(warmer, 0.0) * warmer - TURNS * beyond
+    let bent = larger(warmer, 0.0);
+    warmer + bent * bent * (BEND_K + BEND_K2 * bent) - TURNS * beyond
 }
 
 impl State {
@@ -119,7 +121,9 @@ mod tests {
             for wall in -80..78 {
                 let wall_c = f64::from(wall) + 0.5;
                 let (wall_w, slope) = saturation(wall_c, p_pa);
-                for warmer in [-20.0, -3.0, -0.1, 0.1, 1.0, 5.0, 30.0] {
+                for warmer in [
+                    -20.0, -3.0, -0.1, 0.1, 0.6, 1.0, 2.0, 5.0, 9.0, 14.0, 20.0, 30.0, 40.0,
+                ] {
                     let air_c = wall_c + warmer;
                     let (w, _) = saturation(air_c, p_pa);
                     // Saturation is a fit, and its slope that of the fit, to some 1e-5.

@@ -225,10 +225,12 @@ const does = {
     tell(job, "sheet", { text: almanac.sheet(Float64Array.from(numbers)) });
   },
 
-  /** The module, and files of a project by their hashes, to be read by others too; no files where one can't be had. */
-  async lend(job, { hashes }) {
+  /** The module, and files of a project by their hashes, to be read by others too; no files where one can't be had. Then the year as it is entered, where it stands here: others need not march it again. */
+  async lend(job, { project, run, hashes }) {
     const files = await Promise.all(hashes.map(async (hash) => [hash, await fileOf(hash)]));
     tell(job, "lend", { files: files.every(([, file]) => file) ? Object.fromEntries(files) : undefined, module });
+    const [numbers, hours] = almanac.member_entered(project, run) ?? [];
+    tell(job, "lent", { project, numbers, hours });
   },
 
   /** Another hour of it. */

@@ -45,7 +45,7 @@ export class Members {
     }
     this.#wanting.set(who, count);
     if (this.has(count)) return who.more();
-    if (!this.#workers.length) this.#ask("lend", { hashes: hashesOf(about) });
+    if (!this.#workers.length) this.#ask("lend", { project: about.project, run: about.run, hashes: hashesOf(about) });
     return undefined;
   }
 
@@ -104,6 +104,13 @@ export class Members {
       worker.onerror = (event) => this.#broken(event.message ?? "a worker did not start");
       this.#workers.push(worker);
     }
+  }
+
+  /** The year of a project as it is entered, as the worker that holds the files has marched it; without numbers it has none. */
+  entered({ project, numbers, hours }) {
+    if (!numbers || project !== this.#about.project) return;
+    this.#known.set(AS_ENTERED, { number: AS_ENTERED, numbers, hours });
+    for (const who of [...this.#wanting.keys()]) who.more();
   }
 
   #gives(worker) {

@@ -427,6 +427,7 @@ const on = {
   files: ({ files }) => save(now.project, files),
   sheet: ({ text }) => onSheetDone(text),
   lend: ({ files, module }) => members.lent(files, module),
+  lent: (body) => members.entered(body),
   doubt: (body) => doubt.shows(body),
   missing({ hash }) {
     rests();
@@ -481,7 +482,7 @@ const on = {
 function answer(job, kind, body) {
   const own = [...asked].find(([, message]) => message.job === job);
   if (!own) return;
-  if (!["heard", "reading", "going", "cures"].includes(kind)) asked.delete(own[0]);
+  if (!["heard", "reading", "going", "cures", "lend"].includes(kind)) asked.delete(own[0]);
   on[kind](body);
 }
 

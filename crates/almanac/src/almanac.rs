@@ -264,6 +264,16 @@ impl Almanac {
             .map_or_else(Default::default, Ensemble::end)
     }
 
+    /// What the year of a run as it is entered came to, as numbers and hours to be carried; none where that is not the year that was found.
+    pub fn entered_member(&mut self, project: &str, run: usize) -> Option<(Vec<f64>, Vec<u8>)> {
+        let of = self.of(project, run).ok()?;
+        let found = self.found.take_if(|found| found.of.is(&of))?;
+        let member = self.ensemble(project, run);
+        let member = member.map(|all| all.entered(&found.outcome)).ok();
+        self.found = Some(found);
+        member
+    }
+
     /// How sure the year of a run is, as HTML: numbers begin with the style; the first of the members is the year as it is entered.
     ///
     /// # Errors

@@ -172,7 +172,17 @@ pub fn member_turn() -> bool {
 /// What it came to, as a list of its numbers and its hours.
 #[wasm_bindgen]
 pub fn member_end() -> JsValue {
-    let (numbers, hours) = ALMANAC.with_borrow_mut(Almanac::member);
+    carried(ALMANAC.with_borrow_mut(Almanac::member))
+}
+
+/// What the year as it is entered came to, as there; nothing where that is not the year that was found.
+#[wasm_bindgen]
+pub fn member_entered(project: &str, run: usize) -> JsValue {
+    let member = ALMANAC.with_borrow_mut(|almanac| almanac.entered_member(project, run));
+    member.map_or(JsValue::UNDEFINED, carried)
+}
+
+fn carried((numbers, hours): (Vec<f64>, Vec<u8>)) -> JsValue {
     let (numbers, hours) = (Float64Array::from(&*numbers), Uint8Array::from(&*hours));
     Array::of2(&numbers.into(), &hours.into()).into()
 }

@@ -9,6 +9,7 @@ use dewrun_document::{
 use dewrun_drawing::{DoubtWords, assumed_name};
 use dewrun_ensemble::{Gathered, Kept, Member, MemberWork, Plan, Span, Varied, reweighted, told};
 use dewrun_quantity::Style;
+use dewrun_season::YearOutcome;
 
 use crate::held::Held;
 use crate::year::Of;
@@ -80,9 +81,13 @@ impl Ensemble {
     pub(crate) fn end(&mut self) -> (Vec<f64>, Vec<u8>) {
         let work = self.work.take();
         let member = work.map(|work| work.member(self.of.climate()));
-        member.map_or_else(Default::default, |member| {
-            (member.as_numbers(), member.hours.as_bytes())
-        })
+        member.as_ref().map_or_else(Default::default, carried)
+    }
+
+    /// What the year as it is entered came to, that was marched already.
+    pub(crate) fn entered(&self, year: &YearOutcome) -> (Vec<f64>, Vec<u8>) {
+        let rows = rows_of(&self.of.weather);
+        carried(&Member::usual(&self.plan, year, self.of.climate(), rows))
     }
 
     /// What its members are made of.
@@ -173,6 +178,11 @@ impl Ensemble {
         };
         self.plan.spans().iter().map(name).collect()
     }
+}
+
+/// A member as numbers and hours.
+fn carried(member: &Member) -> (Vec<f64>, Vec<u8>) {
+    (member.as_numbers(), member.hours.as_bytes())
 }
 
 /// As many rows of a weather are kept as one hour of a member, so that all members fit.

@@ -252,3 +252,36 @@ fn what_was_measured_in_the_duct_is_its_air_and_its_hours_are_the_year() {
     let hours: f64 = almanac.square().chunks(4).map(|square| square[2]).sum();
     assert_eq!(hours, 8760.0, "without it all hours of the weather");
 }
+
+/// The worker that shows the year lends it to those that march plausible ones.
+#[test]
+fn the_year_as_entered_is_the_one_that_was_found() {
+    let mut almanac = with_file();
+    let project = almanac.with_weather(PROJECT).expect("a project");
+    assert_eq!(
+        almanac.entered_member(&project, 0),
+        None,
+        "none is found yet"
+    );
+    marched(&mut almanac, &project);
+    let lent = almanac.entered_member(&project, 0).expect("a year");
+    assert_eq!(
+        almanac.begin_year(&project, 0),
+        Ok(true),
+        "it is still known"
+    );
+    assert_eq!(
+        almanac.begin_member(&project, 0, None),
+        Ok(true),
+        "it has an answer"
+    );
+    while !almanac.member_turn() {}
+    assert_eq!(almanac.member(), lent, "the same, marched by itself");
+    let other = project.replace("\"value\": 4.2", "\"value\": 4.5");
+    assert!(other != project, "a leg is longer");
+    assert_eq!(
+        almanac.entered_member(&other, 0),
+        None,
+        "of another project none is found"
+    );
+}

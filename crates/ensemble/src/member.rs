@@ -56,10 +56,8 @@ impl MemberWork {
     /// # Errors
     /// As [`MemberWork::of`].
     pub fn usual(plan: &Plan, climate: Climate<'_>, rows_each: usize) -> Result<Self, SeasonError> {
-        let values: Vec<f64> = plan.spans().iter().map(|span| span.usual).collect();
-        let nowhere = vec![0.5; values.len()];
         let inputs = plan.usual().clone();
-        Self::begin(inputs, (nowhere, values), climate, rows_each)
+        Self::begin(inputs, usual_place(plan), climate, rows_each)
     }
 
     fn begin(
@@ -102,16 +100,7 @@ impl MemberWork {
             rows_each,
         } = self;
         let year = work.outcome();
-        let rating = inputs.run.detector.humidity_rating;
-        let whole = whole(&inputs);
-        Member {
-            point,
-            values,
-            totals: Totals::of(&year),
-            wet_along: wet_along(&inputs, &year, climate),
-            hours: Kept::of(&year, rating.map(|rating| rating.to_fraction()), rows_each),
-            on_site: OnSiteTold::of(&inputs.run, whole.as_ref(), &year),
-        }
+        kept(&inputs, (point, values), &year, climate, rows_each)
     }
 
     /// All of the year at once.
@@ -128,6 +117,40 @@ impl MemberWork {
         let all = self.hours();
         while !self.advance(all) {}
         self.work.outcome()
+    }
+}
+
+impl Member {
+    /// The year with all values as they stand, as it was marched elsewhere.
+    #[must_use]
+    pub fn usual(plan: &Plan, year: &YearOutcome, climate: Climate<'_>, rows_each: usize) -> Self {
+        kept(plan.usual(), usual_place(plan), year, climate, rows_each)
+    }
+}
+
+/// Where the year with all values as they stand lies, and its values.
+fn usual_place(plan: &Plan) -> (Vec<f64>, Vec<f64>) {
+    let values: Vec<f64> = plan.spans().iter().map(|span| span.usual).collect();
+    (vec![0.5; values.len()], values)
+}
+
+/// What is kept of a year.
+fn kept(
+    inputs: &Inputs,
+    (point, values): (Vec<f64>, Vec<f64>),
+    year: &YearOutcome,
+    climate: Climate<'_>,
+    rows_each: usize,
+) -> Member {
+    let rating = inputs.run.detector.humidity_rating;
+    let whole = whole(inputs);
+    Member {
+        point,
+        values,
+        totals: Totals::of(year),
+        wet_along: wet_along(inputs, year, climate),
+        hours: Kept::of(year, rating.map(|rating| rating.to_fraction()), rows_each),
+        on_site: OnSiteTold::of(&inputs.run, whole.as_ref(), year),
     }
 }
 

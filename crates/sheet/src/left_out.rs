@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use dewrun_document::{DocumentError, Project, Run, link_text, read_keeping_years};
+use dewrun_document::{
+    DocumentError, Kept, Project, Run, TroublesKept, link_text, read_keeping_years,
+};
 
 /// What a printed code may leave out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -13,6 +15,8 @@ pub enum LeftOut {
     Visits,
     /// The other runs, and the spaces that they alone pass.
     OtherRuns,
+    /// The weather and the log that the project names: whoever scans the code has neither.
+    Files,
     /// Where values come from: rows of the library with their spans, days and persons of measurements.
     Origins,
     /// The names of project, run, duct and spaces.
@@ -20,10 +24,11 @@ pub enum LeftOut {
 }
 
 /// In this order: what the person at the tube can do without comes first.
-pub(crate) const ORDER: [LeftOut; 5] = [
+pub(crate) const ORDER: [LeftOut; 6] = [
     LeftOut::Notes,
     LeftOut::Visits,
     LeftOut::OtherRuns,
+    LeftOut::Files,
     LeftOut::Names,
     LeftOut::Origins,
 ];
@@ -40,6 +45,7 @@ impl LeftOut {
             Self::Notes => "notes",
             Self::Visits => "visits",
             Self::OtherRuns => "other runs",
+            Self::Files => "which weather and log it goes by",
             Self::Origins => "where values come from",
             Self::Names => "names",
         }
@@ -62,6 +68,14 @@ impl LeftOut {
             }
             Self::Visits => project.runs.iter_mut().for_each(|run| run.visits.clear()),
             Self::OtherRuns => keep_run(&mut project, run_index),
+            Self::Files => {
+                project.weather = None;
+                for run in &mut project.runs {
+                    if let Some(kept) = &run.troubles {
+                        run.troubles = without_log(kept.get()?)?;
+                    }
+                }
+            }
             Self::Origins => return read_keeping_years(&typed(&link_text(&project)?)),
             Self::Names => {
                 project.name.clear();
@@ -79,6 +93,18 @@ impl LeftOut {
         }
         Ok(project)
     }
+}
+
+/// What is noted of troubles besides their log.
+fn without_log(troubles: TroublesKept) -> Result<Option<Kept<TroublesKept>>, DocumentError> {
+    if troubles.seen.is_empty() {
+        return Ok(None);
+    }
+    let troubles = TroublesKept {
+        log: None,
+        ..troubles
+    };
+    Kept::<TroublesKept>::of(&troubles).map(Some)
 }
 
 fn keep_run(project: &mut Project, run_index: usize) {

@@ -41,7 +41,7 @@ impl PrintedCode {
 
 /// The code that carries a run of a project; none where even the barest does not fit.
 ///
-/// What makes it too dense is left out step by step; of two levels of correction that fit the stronger one is taken.
+/// What makes it too dense is left out step by step, and no more than has to be; of two levels of correction that fit the stronger one is taken.
 ///
 /// # Errors
 /// [`DocumentError`] where the project leaves one of its limits.
@@ -61,6 +61,10 @@ pub fn printed_code(
             left_out: left_out.to_vec(),
         }))
     };
+    let without = |steps: &[LeftOut]| {
+        let taken_out = |rest, step: &LeftOut| step.taken_out(rest, run_index);
+        steps.iter().try_fold(project.clone(), taken_out)
+    };
     let mut code = found(project, &[])?;
     let (mut rest, mut left_out) = (project.clone(), Vec::new());
     for step in ORDER {
@@ -72,6 +76,17 @@ pub fn printed_code(
             left_out.push(step);
             rest = without;
             code = found(&rest, &left_out)?;
+        }
+    }
+    // What one step has left out in vain, as a later one made the room, is put back, the dearest first.
+    for step in left_out.clone().into_iter().rev().skip(1) {
+        let others: Vec<LeftOut> = left_out
+            .iter()
+            .copied()
+            .filter(|one| *one != step)
+            .collect();
+        if let Some(fuller) = found(&without(&others)?, &others)? {
+            (code, left_out) = (Some(fuller), others);
         }
     }
     Ok(code)

@@ -155,6 +155,7 @@ fn no_more_is_left_out_than_said() {
             LeftOut::Notes => expected.note.clear(),
             LeftOut::Visits => expected.runs[0].visits.clear(),
             LeftOut::OtherRuns => panic!("there is one run"),
+            LeftOut::Files => expected.weather = None,
             LeftOut::Names => nameless(&mut expected),
             LeftOut::Origins => origins = false,
         }
@@ -212,6 +213,27 @@ fn a_short_run_is_carried_whole_and_by_itself() {
         "its link without a page"
     );
     assert_eq!(from_link(&read_off(&code)), Ok(project), "and back");
+}
+
+/// The example with a season of troubles goes by a weather file and has nine legs: its service card bears a code.
+#[test]
+fn a_run_with_weather_leaves_its_files_out_and_keeps_its_names() {
+    let project = demo("laundry-exhaust");
+    assert!(project.weather.is_some(), "it goes by a weather file");
+    let code = code_of(&project, None);
+    assert_eq!(
+        code.left_out,
+        [LeftOut::Notes, LeftOut::Files, LeftOut::Origins],
+        "names fit once origins are left out"
+    );
+    let opened = from_link(&read_off(&code)).expect("it opens");
+    assert_eq!(opened.weather, None, "whoever scans it has no such file");
+    assert_eq!(opened.runs[0].name, project.runs[0].name, "its name");
+    assert_eq!(
+        set_out(&opened.runs[0]),
+        set_out(&project.runs[0]),
+        "the same tube"
+    );
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 use std::hint::black_box;
 
-use criterion::{Criterion, Throughput, criterion_group, criterion_main};
+use criterion::{Criterion, criterion_group, criterion_main};
 use dewrun_weather::{Reader, Understanding};
 
 const ROWS: u32 = 1_000_000;
@@ -38,7 +38,6 @@ fn file() -> String {
 fn logger_rows(criterion: &mut Criterion) {
     let text = file();
     let mut group = criterion.benchmark_group("logger_rows");
-    group.throughput(Throughput::Elements(u64::from(ROWS)));
     group.sample_size(10);
     group.bench_function("million", |bench| {
         bench.iter(|| {

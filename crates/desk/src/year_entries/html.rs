@@ -91,7 +91,7 @@ fn from(chosen: &str, said: &str, file: Option<&str>) -> String {
         .filter(|(from, ..)| *from != AirFrom::Measured || file.is_some());
     options.extend(offered.map(|(_, word, words)| (*word, *words)));
     let told = file.map_or_else(
-        || "Was it measured in this duct? Then open what the logger wrote, above.".to_owned(),
+        || "Was it measured in this duct? Then open what the logger wrote, above, beside the weather file.".to_owned(),
         |file| format!("Measured: {}", escaped(file)),
     );
     let choice = choice(

@@ -35,13 +35,17 @@ const MELTING_HALF_BAND_K: f64 = 1e-3;
 const CONVERGED_K: f64 = 1e-10;
 const LONGEST_STEP_K: f64 = 20.0;
 const MOST_STEPS: u32 = 60;
+/// From here on water boils at every pressure in range, and the fits of saturation are none, °C: at 120 kPa it does at 104.8 °C.
+const BOILS_FROM_C: f64 = 110.0;
+/// Below this the fits are none, and hardly any vapour is left, °C.
+const NO_VAPOUR_C: f64 = -100.0;
 /// A mole fraction beyond which water counts as boiling.
 const BOILING: f64 = 1.0 - 1e-9;
 
 /// Vapour at saturation, kg per kg of dry air, over water from 0 °C up and over ice below, and its slope, 1/K; without bound where water boils.
 ///
 /// # Range
-/// -80 to 95 °C, 50 to 120 kPa.
+/// -80 to 95 °C, 50 to 120 kPa; anything beyond is boiling, or as dry as at -100 °C.
 /// # Source
 /// As [`crate::fast::SaturationCurve`].
 ///
@@ -50,6 +54,10 @@ const BOILING: f64 = 1.0 - 1e-9;
 /// ```
 #[must_use]
 pub fn saturation(t_c: f64, p_pa: f64) -> (f64, f64) {
+    if BOILS_FROM_C <= t_c {
+        return (f64::INFINITY, 0.0);
+    }
+    let t_c = t_c.max(NO_VAPOUR_C);
     let (x, slope) = if t_c < 0.0 {
         plain_fraction_over_ice(t_c, p_pa, p_pa.recip())
     } else {
@@ -169,6 +177,26 @@ mod tests {
                 let off = (again.t_c - t_c).abs() + (again.w - w).abs() + (again.mist - mist).abs();
                 assert!(off < 1e-8, "{air:?}, {again:?}");
             }
+        }
+    }
+
+    /// Far beyond where water boils, and far below where there is any vapour, the fits of saturation are none.
+    #[test]
+    fn air_beyond_the_fits_is_clear() {
+        for p_pa in [50e3, 120e3] {
+            for t_c in [110.0, 200.0, 350.0, 700.0, 1500.0, 4500.0] {
+                assert_eq!(saturation(t_c, p_pa).0, f64::INFINITY, "{t_c} °C");
+                let hot = FogAir {
+                    t_c,
+                    w: 0.009,
+                    mist: 0.0,
+                };
+                let again = Content::of(hot).air(p_pa);
+                let off = (again.t_c - t_c).abs() / t_c;
+                assert!(off < 1e-9 && again.mist == 0.0, "{again:?} of {t_c} °C");
+            }
+            let (w, slope) = saturation(-3000.0, p_pa);
+            assert!((0.0..1e-6).contains(&w) && 0.0 <= slope, "{w}, {slope}");
         }
     }
 }

@@ -1,8 +1,8 @@
 //! No answer holds a number that is none, and no finite input brings the product down.
 
-use dewrun_quantity::{Length, Temperature, VolumeFlow};
+use dewrun_quantity::{Length, Power, Temperature, VolumeFlow};
 use dewrun_run::air::Pair;
-use dewrun_run::{Outcome, Run, evaluate};
+use dewrun_run::{Flow, FlowAt, Outcome, Run, evaluate};
 use dewrun_tests::fingerprint::numbers;
 use dewrun_tests::routes::{awkward, route, wild};
 
@@ -51,6 +51,34 @@ fn wild_inputs_have_an_answer_or_a_sentence() {
         1000 < answered,
         "only {answered} of the wild inputs have an answer"
     );
+}
+
+/// Counted at a sensor that a heater warms, a volume of air has a highest heat that it can carry at any temperature: 30 W is beyond that of 4.4 L/min.
+#[test]
+fn a_flow_that_cannot_carry_the_heat_is_refused_and_does_not_stand() {
+    let mut run = route(70);
+    run.flow = Flow {
+        volume: VolumeFlow::litres_per_minute(4.4),
+        at: FlowAt::Sensor,
+    };
+    let mut answered = 0;
+    for watts in 0..100 {
+        run.detector.heat = Power::watts(0.5 * f64::from(watts));
+        match evaluate(&run) {
+            Ok(outcome) => {
+                answered += 1;
+                let flow = outcome.value.dry_air.to_kilograms_per_second();
+                assert!(2e-5 < flow, "{watts} half watts: {flow} kg/s");
+            }
+            Err(error) => assert!(
+                ["comes out", "was not found"]
+                    .iter()
+                    .any(|words| error.to_string().contains(words)),
+                "{error}"
+            ),
+        }
+    }
+    assert!(5 < answered && answered < 30, "{answered} of a hundred");
 }
 
 /// The whole run at one temperature: nothing flows, and nothing is divided by that nothing.

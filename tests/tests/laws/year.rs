@@ -311,3 +311,41 @@ fn plain() -> (Route, Hour) {
     };
     (route, hour)
 }
+
+/// A trickle past a strong heater, and air that hardly flows: the detector's heat then leaves through its housing.
+#[test]
+fn no_heat_of_a_detector_brings_the_year_beyond_its_relations() {
+    for seed in 0..6 {
+        let (mut route, hours) = drawn(seed);
+        for watts in [5.0, 30.0, 500.0] {
+            route.detector_w = watts;
+            for share in [1.0, 1e-2, 1e-4] {
+                let mut slow = Hours::of_spaces(hours.spaces());
+                for position in 0..48 {
+                    let hour = *hours.hour(position).expect("two days");
+                    let around =
+                        (0..hours.spaces()).filter_map(|space| hours.around(position, space));
+                    let slower = Hour {
+                        dry_air_kg_s: share * hour.dry_air_kg_s,
+                        ..hour
+                    };
+                    slow.push(slower, around.copied());
+                }
+                let march = marched(&route, &slow, Grid::PRODUCT, Steps::Whole);
+                for hour in march.hours() {
+                    let sums = [
+                        hour.condensed_kg,
+                        hour.evaporated_kg,
+                        hour.outlet.t_c,
+                        hour.outlet.w,
+                    ];
+                    assert!(
+                        sums.iter().all(|sum| sum.is_finite()),
+                        "{watts} W, {share}: {hour:?}"
+                    );
+                    assert!(hour.chamber.t_c < 160.001, "{watts} W, {share}: {hour:?}");
+                }
+            }
+        }
+    }
+}

@@ -16,7 +16,7 @@ use super::state::State;
 
 /// Past these temperatures, °C, every property is taken as at them.
 const COLDEST_C: f64 = -80.0;
-const HOTTEST_C: f64 = 160.0;
+pub(super) const HOTTEST_C: f64 = 160.0;
 /// `pi k Nu / cp` of developed laminar flow, kg/(s m): for the first guess of the middle.
 pub(super) const USUAL_NEARING: f64 = PI * 0.026 * FAR_FROM_ENTRY / 1010.0;
 /// No film thinner than this has a root, kg/m2.

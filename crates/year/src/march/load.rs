@@ -2,13 +2,15 @@
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
 use dewrun_moist_air::fog::{Content, FogAir};
+use dewrun_moist_air::latent::{DRY_AIR_CP, vapour_enthalpy_j_kg};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 use dewrun_numeric::fast::fast_ln;
 use dewrun_numeric::fast_cbrt;
 use dewrun_tube::film_outside::plain::{slender_shape, wind_across};
 
 use super::cell::Cell;
-use super::inside::USUAL_NEARING;
+use super::inside::{HOTTEST_C, USUAL_NEARING};
+use super::lanes::{larger, smaller};
 use super::state::State;
 use crate::hours::{Around, Hour};
 
@@ -105,10 +107,12 @@ impl State {
         self.put(l, air);
     }
 
-    /// The air of a lane as the detector warms it.
+    /// The air of a lane as the detector warms it: no further than the relations of the tube behind it hold, for the rest leaves through its housing.
     pub(super) fn warmed(&self, l: usize, power_w: f64) -> FogAir {
         let content = Content::of(self.air(l));
-        let enthalpy_j_kg = content.enthalpy_j_kg + power_w * self.given.per_flow[l];
+        let hottest = DRY_AIR_CP * HOTTEST_C + content.water * vapour_enthalpy_j_kg(HOTTEST_C);
+        let warm = content.enthalpy_j_kg + power_w * self.given.per_flow[l];
+        let enthalpy_j_kg = smaller(warm, larger(content.enthalpy_j_kg, hottest));
         Content {
             enthalpy_j_kg,
             ..content

@@ -317,6 +317,8 @@ function hour(by) {
 function ask(kind, body) {
   const isNewer = isReady && asked.has(kind);
   const message = { job: ++jobs, kind, body };
+  // What it has said before it hears that, and comes after, is of no search any more.
+  if (kind === "rest") asked.delete("cures");
   asked.set(kind, message);
   if (kind === "read") remedies.waits();
   if (!worker) begin();

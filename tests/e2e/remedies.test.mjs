@@ -91,6 +91,34 @@ test("a blank that can't be read is told, and the search can be stopped", async 
   await page.waitForFunction(() => document.querySelector("[data-cures=work]").hidden, undefined, LONG);
 });
 
+test("what was found before the search was stopped, and told after, does not begin it again", async () => {
+  const page = await open(site);
+  await page.addInitScript(() => {
+    const Prompt = Worker;
+    globalThis.late = 0;
+    globalThis.Worker = class extends Prompt {
+      constructor(...what) {
+        super(...what);
+        this.addEventListener("message", (event) => {
+          if (event.data.kind !== "cures" || event.isLate) return;
+          event.stopImmediatePropagation();
+          globalThis.late += 1;
+          setTimeout(() => this.dispatchEvent(Object.assign(new MessageEvent("message", { data: event.data }), { isLate: true })), 1500);
+        });
+      }
+    };
+  });
+  await page.reload();
+  await ready(page);
+  await chosen(page).setInputFiles(GULL_HARBOUR);
+  await hand(page).waitFor();
+  await remedies(page).scrollIntoViewIfNeeded();
+  await page.waitForFunction(() => 0 < globalThis.late, undefined, LONG);
+  await remedies(page).getByRole("button", { name: "Stop the search" }).click();
+  await page.waitForTimeout(3000);
+  assert.equal(await remedies(page).getByRole("button", { name: "Stop the search" }).count(), 0, "nothing is sought any more");
+});
+
 test("it is ranked by another column, fits, and can be used", async () => {
   const page = await opened(site, 360, 780);
   await sought(page);

@@ -96,7 +96,7 @@ fn equal_temperatures_change_nothing() {
         for leg in run.intake.iter_mut().chain(&mut run.exhaust) {
             leg.tracing = dewrun_quantity::PowerPerLength::ZERO;
         }
-        run.detector.heat = dewrun_quantity::Power::ZERO;
+        run.detector.heat = Power::ZERO;
         let outcome = evaluated(&run, seed);
         assert_finite(&outcome, &format!("seed {seed}"));
         if outcome.duct_air.mist.to_kilograms_per_kilogram() == 0.0 {
@@ -116,7 +116,7 @@ fn tiny_flows_have_finite_answers() {
         for flow_lpm in [0.0, 1e-12, 1e-9, 1e-7, 1e-6, 1e-5, 1e-4, 1e-3, 1e-2, 0.1] {
             let mut run = route(seed);
             run.flow.volume = VolumeFlow::litres_per_minute(flow_lpm);
-            run.detector.heat = dewrun_quantity::Power::ZERO;
+            run.detector.heat = Power::ZERO;
             let outcome = evaluated(&run, seed);
             assert_finite(&outcome, &format!("seed {seed} at {flow_lpm} L/min"));
             let balance = outcome.balance;

@@ -87,8 +87,10 @@ const FEW: f64 = 20.0;
 /// Spreads of that likelihood beyond which nothing of it is left.
 const FAR: f64 = 9.0;
 
-/// How many values of equal weight would know as much.
+/// How many values of equal weight would know as much; 0 where none has any.
 ///
+/// # Range
+/// Weights of zero and above.
 /// # Source
 /// `(sum w)^2 / sum w^2`: L. Kish, Survey Sampling (1965), section 11.7.
 ///

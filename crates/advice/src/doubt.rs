@@ -8,6 +8,6 @@ mod varied;
 
 pub use relation::Relation;
 pub use share::{first_order_shares, weighted_shares};
-pub use spread::{Spread, worth};
+pub use spread::Spread;
 pub use steady::{Share, SteadyDoubt, SteadyDoubts, TubeDoubt, seed_of};
 pub use varied::Varied;

@@ -41,7 +41,7 @@ pub use boundary::{
 };
 pub use doubt::{
     Relation, Share, Spread, SteadyDoubt, SteadyDoubts, TubeDoubt, Varied, first_order_shares,
-    seed_of, weighted_shares, worth,
+    seed_of, weighted_shares,
 };
 pub use geometry::{
     Change, Kind as RemedyKind, Left, Regrade, Remedy, Subject, changed, missing_traps, regrades,

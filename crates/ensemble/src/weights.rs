@@ -1,11 +1,12 @@
 //! What was measured, as weights of the members: agreement counts, and nothing is computed anew.
 
-use dewrun_advice::{Spread, worth};
+use dewrun_advice::Spread;
 use dewrun_numeric::elementary::exp;
 
 use crate::gathered::Gathered;
 use crate::measured::Measurement;
 use crate::member::Member;
+use crate::told::worth;
 
 /// A reading that is further off every member than so many of its errors contradicts the model.
 const FAR_OFF: f64 = 3.0;
@@ -73,7 +74,7 @@ pub fn reweighted(gathered: &Gathered, measurements: &[Measurement]) -> Reweight
         });
     }
     Reweighted {
-        worth: worth(weights.iter().copied()),
+        worth: worth(&weights),
         weights,
         trust,
         readings,
@@ -102,16 +103,10 @@ fn first_look(measurement: &Measurement, expected: Option<&[f64]>) -> Measuremen
     });
     MeasurementTold {
         measurement: *measurement,
-        before: expected.and_then(alike),
+        before: expected.and_then(Spread::of),
         after: None,
         contradicts: nearest.filter(|nearest| FAR_OFF < off(*nearest)),
     }
-}
-
-/// The spread of values that count alike.
-fn alike(values: &[f64]) -> Option<Spread> {
-    let pairs: Vec<(f64, f64)> = values.iter().map(|value| (*value, 1.0)).collect();
-    Spread::weighted(&pairs)
 }
 
 /// Weights from how far off members are, and the largest power of the likelihood that leaves enough of them.
@@ -122,13 +117,13 @@ fn weights_of(off: &[f64]) -> (Vec<f64>, f64) {
     let full = at(1.0);
     #[expect(clippy::cast_precision_loss, reason = "far below 2^52 members")]
     let enough = LEAST_WORTH.min(0.5 * off.len() as f64);
-    if enough <= worth(full.iter().copied()) {
+    if enough <= worth(&full) {
         return (full, 1.0);
     }
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..HALVINGS {
         let middle = 0.5 * (low + high);
-        if enough <= worth(at(middle)) {
+        if enough <= worth(&at(middle)) {
             low = middle;
         } else {
             high = middle;
@@ -147,10 +142,7 @@ mod tests {
         let (weights, trust) = weights_of(&[2.0, 2.0, 2.5]);
         assert_eq!(trust, 1.0, "nothing is held back");
         assert!((weights[2] - 0.606_53).abs() < 1e-5, "{weights:?}");
-        assert!(
-            (worth(weights.iter().copied()) - 2.869).abs() < 1e-3,
-            "{weights:?}"
-        );
+        assert!((worth(&weights) - 2.869).abs() < 1e-3, "{weights:?}");
     }
 
     /// One of a hundred agrees far better than all others: readings count for less, and sixteen are left.
@@ -160,9 +152,9 @@ mod tests {
         let (weights, trust) = weights_of(&off);
         assert!(0.0 < trust && trust < 1.0, "{trust}");
         assert!(
-            (worth(weights.iter().copied()) - LEAST_WORTH).abs() < 1e-3,
+            (worth(&weights) - LEAST_WORTH).abs() < 1e-3,
             "{}",
-            worth(weights.iter().copied())
+            worth(&weights)
         );
     }
 }

@@ -104,6 +104,28 @@ impl Content {
         }
     }
 
+    /// The air of this content where all its water is vapour: which it is as long as that does not exceed saturation.
+    ///
+    /// # Range
+    /// Contents of air from -80 to 160 °C that is known to be clear; else [`Content::air`].
+    /// # Source
+    /// As [`Content::of`].
+    ///
+    /// ```
+    /// use dewrun_moist_air::fog::{Content, FogAir};
+    /// let air = FogAir { t_c: 30.0, w: 0.02, mist: 0.0 };
+    /// assert!((Content::of(air).clear().t_c - 30.0).abs() < 1e-12);
+    /// ```
+    #[must_use]
+    pub fn clear(self) -> FogAir {
+        FogAir {
+            t_c: (self.enthalpy_j_kg - VAPOUR_ENTHALPY_AT_ZERO * self.water)
+                / (DRY_AIR_CP + VAPOUR_CP * self.water),
+            w: self.water,
+            mist: 0.0,
+        }
+    }
+
     /// The air of this content at a pressure, Pa; its temperature is the root of a rising function.
     ///
     /// # Range
@@ -125,14 +147,10 @@ impl Content {
     /// ```
     #[must_use]
     pub fn air(self, p_pa: f64) -> FogAir {
-        let clear_c = (self.enthalpy_j_kg - VAPOUR_ENTHALPY_AT_ZERO * self.water)
-            / (DRY_AIR_CP + VAPOUR_CP * self.water);
+        let clear = self.clear();
+        let clear_c = clear.t_c;
         if self.water <= saturation(clear_c, p_pa).0 {
-            return FogAir {
-                t_c: clear_c,
-                w: self.water,
-                mist: 0.0,
-            };
+            return clear;
         }
         let (mut low, mut high) = (clear_c, f64::INFINITY);
         let mut t_c = clear_c;

@@ -120,8 +120,10 @@ pub(crate) const MASON_SAXENA: f64 = 1.065;
 /// A property of the mixture from those of air and vapour, their weights and the mole fraction of vapour.
 pub(crate) fn mix(air: f64, vapour: f64, weights: (f64, f64), x_vapour: f64) -> f64 {
     let x_air = 1.0 - x_vapour;
-    x_air * air / (x_air + x_vapour * weights.0)
-        + x_vapour * vapour / (x_vapour + x_air * weights.1)
+    let by_air = x_air + x_vapour * weights.0;
+    let by_vapour = x_vapour + x_air * weights.1;
+    // Both parts over one denominator: a division takes as long as all the rest.
+    (x_air * air * by_vapour + x_vapour * vapour * by_air) / (by_air * by_vapour)
 }
 
 /// Viscosity of moist air, `t_c` in °C, `x_vapour` mole fraction [Pa s].

@@ -51,6 +51,25 @@ pub fn slender_shape(height_m: f64, diameter_m: f64, p_pa: f64) -> f64 {
     0.300 * shape * pow(p_pa * p_pa * cubed, -SLENDER_EXPONENT)
 }
 
+/// Factor on [`slender_shape`] at 1 Pa that makes it that at a pressure, Pa.
+///
+/// # Range
+/// Pressures above zero.
+/// # Accuracy
+/// 1e-9 of it.
+/// # Source
+/// As [`super::popiel_2008_slender`].
+///
+/// ```
+/// use dewrun_tube::film_outside::plain::{slender_by_pressure, slender_shape};
+/// let by_pressure = slender_shape(3.0, 0.02, 1.0) * slender_by_pressure(1e5);
+/// assert!((by_pressure / slender_shape(3.0, 0.02, 1e5) - 1.0).abs() < 1e-9);
+/// ```
+#[must_use]
+pub fn slender_by_pressure(p_pa: f64) -> f64 {
+    plain_exp(-2.0 * SLENDER_EXPONENT * plain_ln(p_pa))
+}
+
 /// Nusselt number of natural convection around a riser, on its height, and its exponent on the difference of temperature.
 ///
 /// `size` is `(p^2 H^3 dT)^(1/6)`; `shape` that of [`slender_shape`]; `difference_k` above zero.

@@ -8,9 +8,9 @@ use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water}
 use dewrun_moist_air::latent::{FUSION, VAPOUR_CP, sublimation_j_kg, vaporisation_j_kg};
 use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
-use super::cell::Cell;
+use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, either, is_negative, larger, least, smaller};
+use super::lanes::{LANES, Lanes, any_below, either, is_negative, larger, smaller};
 use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
 use super::state::{Film, Given, Solving, State};
@@ -31,14 +31,14 @@ const LEAST_SLOPE_W_MK: f64 = 1e-3;
 /// Longest step of the search, K.
 const LONGEST_STEP_K: f64 = 40.0;
 /// The first trial settles the means over the cell where it moves surface and wall, and the wall's change along the cell, by less than this, K: they are those of where it leads.
-const SHORT_K: f64 = 2.0;
+pub(super) const SHORT_K: f64 = 2.0;
 /// Else a few trials do, the last of which moves them by less than this.
 const SETTLING: u32 = 2;
 const SETTLED_K: f64 = 4.0;
 /// Trials after which the wall is taken as even along the cell, whatever they have moved.
-const MOST_SETTLING: u32 = 12;
-/// Transfer units of a cell from which on its wall is taken as even at once: the air comes to rest with it in a part of the cell.
-const EVEN_FROM_UNITS: f64 = 4.0;
+pub(super) const MOST_SETTLING: u32 = 12;
+/// Transfer units of a cell from which on its wall is taken as even at once, as it is at one place: the air comes to rest with it in a part of the cell.
+pub(super) const EVEN_FROM_UNITS: f64 = 4.0;
 /// Trials after which the search halves what is known, whatever the slope proposes: past the range of the properties it creeps.
 const BISECTS_FROM: u32 = 40;
 /// More than halving takes from there to the last bit.
@@ -124,7 +124,7 @@ impl State {
             self.convect(cell);
             self.sweat(cell);
             self.through(cell);
-            let cold = least(&self.solving.wall_c) < SURELY_WATER_C;
+            let cold = any_below(&self.solving.wall_c, SURELY_WATER_C);
             if cold {
                 self.over_any();
             } else {
@@ -144,14 +144,14 @@ impl State {
                     self.step(l, bisects);
                 }
             }
-            if least(&self.solving.settled) < 0.5 {
+            if any_below(&self.solving.settled, 0.5) {
                 if MOST_SETTLING <= trial {
                     self.even_means(cell);
                 } else {
                     self.means(cell, if trial == 0 { SHORT_K } else { 0.0 });
                 }
                 self.settle_means(trial);
-            } else if 0.5 < least(&self.solving.done) {
+            } else if !any_below(&self.solving.done, 0.5) {
                 break;
             }
         }
@@ -161,7 +161,7 @@ impl State {
     ///
     /// Until then nothing is known of where the surface is: each trial is that of another balance.
     #[inline(always)]
-    fn settle_means(&mut self, trial: u32) {
+    pub(super) fn settle_means(&mut self, trial: u32) {
         let solving = &mut self.solving;
         // The first trial counts by how much the wall's change has turned too.
         let (turned, enough_k) = match trial {
@@ -189,7 +189,8 @@ impl State {
         for l in 0..LANES {
             let (heat_units, mass_units) = whole_units(given, film, cell, l);
             let surface = 1.0 + film.pool[l];
-            let even = EVEN_FROM_UNITS < larger(heat_units, surface * mass_units);
+            let even = EVEN_FROM_UNITS < larger(heat_units, surface * mass_units)
+                || cell.length[l] <= AT_ONE_PLACE_M;
             let mass_units = if even {
                 surface * mass_units
             } else {
@@ -220,7 +221,7 @@ impl State {
 
     /// Heat through the wall at the surface that is tried, and the inner wall that it makes.
     #[inline(always)]
-    fn through(&mut self, cell: &Cell<Lanes>) {
+    pub(super) fn through(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
         for l in 0..LANES {
             let surface_c = solving.surface_c[l];
@@ -332,7 +333,7 @@ impl State {
 
     /// The heat that is missing, and how it falls with the surface's temperature.
     #[inline(always)]
-    fn miss(&mut self, l: usize) {
+    pub(super) fn miss(&mut self, l: usize) {
         let (reached, film, solving) = (&self.reached, &self.film, &mut self.solving);
         let vapour = solving.vapour[l];
         let above =
@@ -355,7 +356,7 @@ impl State {
 
     /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
     #[inline(always)]
-    fn step(&mut self, l: usize, bisects: u64) {
+    pub(super) fn step(&mut self, l: usize, bisects: u64) {
         let solving = &mut self.solving;
         let surface_c = solving.surface_c[l];
         let newton = -solving.missing[l] / solving.slope[l];
@@ -382,8 +383,9 @@ impl State {
         let melts = is_negative(near - MELTING_NEAR_K);
         let enough = either(melts, CONVERGED_AT_MELTING_K, CONVERGED_K);
         let size = smaller(step.abs(), high - low);
-        // Near boiling the linear step holds for less.
+        // Near boiling the linear step holds for less, where anything is taken up or dries.
         let bend = solving.ln_wall_slope[l] * wall_step.abs();
+        let bend = either(is_negative(-solving.vapour_slope[l]), bend, 0.0);
         let is_small = is_negative(size - enough) & is_negative(bend - CONVERGED_LN);
         let near_enough = either(is_small, solving.settled[l], 0.0);
         let done = larger(solving.done[l], near_enough);

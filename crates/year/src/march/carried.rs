@@ -105,7 +105,7 @@ impl Carried {
         let Some((here, lane)) = self.cells.get(at).zip(self.lanes.get_mut(l)) else {
             return;
         };
-        let (settled, film) = (&state.settled, &state.film);
+        let settled = &state.settled;
         let made = &mut lane.made;
         let area_m2 = cell.area;
         let drained_kg = settled.drained[l] * area_m2;
@@ -129,7 +129,7 @@ impl Carried {
         if here.stands.is_empty() {
             return;
         }
-        let dries = film.ln_vapour[l] < state.solving.ln_wall[l];
+        let dries = 0.0 < settled.dries_by[l];
         for stand in &here.stands {
             if let Some(all) = made.dries.get_mut(*stand) {
                 *all |= dries;

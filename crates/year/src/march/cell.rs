@@ -7,6 +7,7 @@ use dewrun_numeric::integrate::gauss_legendre_8;
 use dewrun_tube::Factors;
 use dewrun_tube::film_inside::{FAR_FROM_ENTRY, local, vdi_g1_laminar};
 use dewrun_tube::film_outside::STEFAN_BOLTZMANN;
+use dewrun_tube::film_outside::plain::slender_shape;
 use dewrun_tube::layers::cylinder_resistance_mk_w;
 
 use super::lanes::LANES;
@@ -19,11 +20,15 @@ const USUAL_OUTSIDE_W_M2K: f64 = 9.0;
 /// Conductivity of air, for first guesses only, W/(m K).
 const USUAL_AIR_W_MK: f64 = 0.026;
 
+/// A length that changes nothing, m: the balance at one place.
+pub(super) const AT_ONE_PLACE_M: f64 = 1e-9;
+
 /// One cell, or the same of many cells side by side.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Cell<T> {
-    /// Length, m.
+    /// Length, m, and its reciprocal.
     pub(super) length: T,
+    pub(super) per_length: T,
     /// Circumference of the bore, m.
     pub(super) inner: T,
     /// Area of the wall, m2.
@@ -86,7 +91,7 @@ pub(super) struct Place {
     pub(super) to_m: f64,
     /// It is the last of its tube.
     pub(super) ends: bool,
-    /// Height and outer diameter of the riser that it is part of, m.
+    /// Outer diameter over height of the riser that it is part of, and what both make of its slenderness at 1 Pa.
     pub(super) riser: Option<(f64, f64)>,
 }
 
@@ -264,7 +269,7 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
                     from_m: stretch.0,
                     to_m: stretch.1,
                     ends: position + 1 == tube.len() && last,
-                    riser: leg.riser_m.map(|height| (height, leg.outer_m())),
+                    riser: leg.riser_m.map(|height_m| slender(height_m, leg.outer_m())),
                 };
                 cells.push((one(leg, stretch, roots), place));
                 from = end;
@@ -274,6 +279,11 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
         }
     }
     cells
+}
+
+fn slender(height_m: f64, diameter_m: f64) -> (f64, f64) {
+    let shape = slender_shape(height_m, diameter_m, 1.0);
+    (diameter_m / height_m, shape)
 }
 
 fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
@@ -293,6 +303,7 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
     let inside = 1.0 / (PI * USUAL_AIR_W_MK * FAR_FROM_ENTRY);
     Cell {
         length,
+        per_length: length.recip(),
         inner: PI * leg.bore_m,
         area: PI * leg.bore_m * length,
         uncounted_k: if leg.bore_m <= 0.5 * (from_m + to_m) {

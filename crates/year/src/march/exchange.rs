@@ -21,6 +21,17 @@ impl State {
     #[inline(always)]
     fn exchange_as_compiled(&mut self, cell: &Cell<Lanes>) {
         self.meet(cell);
+        if !self.exchange_dry(cell) {
+            self.exchange_wet(cell);
+        }
+    }
+
+    /// The full balance of the cells, whose air and film of heat have been met.
+    #[inline(always)]
+    pub(super) fn exchange_wet(&mut self, cell: &Cell<Lanes>) {
+        // Whoever has tried in vain has moved it.
+        self.guess(cell);
+        self.meet_vapour(cell);
         self.solve(cell);
         self.settle(cell);
     }

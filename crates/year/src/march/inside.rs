@@ -3,7 +3,7 @@
 use core::f64::consts::PI;
 
 use dewrun_moist_air::ZERO_CELSIUS_K;
-use dewrun_moist_air::fast::{diffusivity_m2_s, transport};
+use dewrun_moist_air::fast::{conductivity_w_mk, diffusivity_m2_s, viscosity_pa_s};
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 use dewrun_moist_air::mixture::{DRY_AIR_MOLAR_MASS, GAS_CONSTANT, MOLAR_MASS_RATIO};
 use dewrun_numeric::plain::{plain_cbrt, plain_ln, rough_cbrt};
@@ -11,8 +11,8 @@ use dewrun_numeric::polynomial::polynomial;
 use dewrun_tube::film_inside::{FAR_FROM_ENTRY, LAMINAR_UP_TO, TURBULENT_FROM};
 
 use super::cell::Cell;
-use super::lanes::{LANES, Lanes, greatest, larger, smaller};
-use super::state::State;
+use super::lanes::{LANES, Lanes, any_above, larger, smaller};
+use super::state::{Film, State};
 
 /// Past these temperatures, °C, every property is taken as at them.
 const COLDEST_C: f64 = -80.0;
@@ -22,25 +22,55 @@ pub(super) const USUAL_NEARING: f64 = PI * 0.026 * FAR_FROM_ENTRY / 1010.0;
 /// No film thinner than this has a root, kg/m2.
 const LEAST_FILM: f64 = 1e-60;
 
+/// No moist air is less viscous than this, `x` its mole fraction of vapour, Pa s: a chord of dry air's viscosity, which bends down, from -80 to 160 °C, less half of it for steam.
+#[inline(always)]
+fn least_viscosity_pa_s(t_c: f64, x: f64) -> f64 {
+    (1.675e-5 + 4.79e-8 * t_c) * (1.0 - 0.5 * x)
+}
+
 #[inline(always)]
 pub(super) fn within_range(t_c: f64) -> f64 {
     smaller(larger(t_c, COLDEST_C), HOTTEST_C)
 }
 
 impl State {
-    /// The inside film of the cells that the lanes are at.
+    /// The air in the cells that the lanes are at, and the film of heat.
     #[inline(always)]
     pub(super) fn meet(&mut self, cell: &Cell<Lanes>) {
+        self.guess(cell);
+        self.middle(cell);
+        if self.film.any_regime {
+            self.regime();
+            self.heat_in_any_regime(cell);
+        } else {
+            let film = &mut self.film;
+            for l in 0..LANES {
+                film.heat[l] = PI * film.conductivity[l] * laminar(cell, l, film.heat_root[l]);
+            }
+        }
+    }
+
+    /// The surface as first guessed: that of the cell before goes on as it went.
+    #[inline(always)]
+    pub(super) fn guess(&mut self, cell: &Cell<Lanes>) {
         for l in 0..LANES {
             let half = 0.5 * cell.length[l];
             self.solving.surface_c[l] =
                 self.reached.surface_c[l] + half * self.reached.surface_slope[l];
         }
-        self.properties(cell);
-        if LAMINAR_UP_TO < greatest(&self.film.reynolds) {
-            self.any_regime(cell);
+    }
+
+    /// The film of vapour, and what is on the wall.
+    #[inline(always)]
+    pub(super) fn meet_vapour(&mut self, cell: &Cell<Lanes>) {
+        self.vapour_in_middle(cell);
+        if self.film.any_regime {
+            self.vapour_in_any_regime(cell);
         } else {
-            self.laminar(cell);
+            let film = &mut self.film;
+            for l in 0..LANES {
+                film.mass[l] = PI * film.diffusive[l] * laminar(cell, l, film.mass_root[l]);
+            }
         }
         let film = &mut self.film;
         for l in 0..LANES {
@@ -48,8 +78,8 @@ impl State {
             film.ice[l] = film.frost[l] / larger(all, LEAST_FILM);
             film.wet[l] = smaller(all, cell.retained[l]);
         }
-        film.ice_or_pools = 0.0 < greatest(&film.frost) || 0.0 < greatest(&film.pool);
-        if 0.0 < greatest(&film.wet) {
+        film.ice_or_pools = any_above(&film.frost, 0.0) || any_above(&film.pool, 0.0);
+        if any_above(&film.wet, 0.0) {
             for l in 0..LANES {
                 let root = plain_cbrt(larger(film.wet[l], LEAST_FILM));
                 film.root[l] = if 0.0 < film.wet[l] { root } else { 0.0 };
@@ -61,7 +91,7 @@ impl State {
 
     /// The air in the middle of the cell, as first guessed, and its properties.
     #[inline(always)]
-    fn properties(&mut self, cell: &Cell<Lanes>) {
+    fn middle(&mut self, cell: &Cell<Lanes>) {
         let (given, reached, film, solving) =
             (&self.given, &self.reached, &mut self.film, &self.solving);
         for l in 0..LANES {
@@ -74,53 +104,61 @@ impl State {
             let w = larger(reached.w[l] - lost, 0.5 * reached.w[l]);
             film.middle_c[l] = t_c;
             film.middle_w[l] = w;
-            film.ln_vapour[l] = plain_ln(1.0 + reached.w[l]);
             let x = w / (MOLAR_MASS_RATIO + w);
-            let both = transport(t_c, x);
+            film.middle_x[l] = x;
+            let conductivity = conductivity_w_mk(t_c, x);
+            let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
+            let per_bore = cell.per_bore[l] * given.flow[l];
+            let per_conductivity = heat_capacity / conductivity;
+            let moving = per_bore * (1.0 + w);
+            film.moving[l] = moving;
+            film.per_heat_capacity[l] = 1.0 / heat_capacity;
+            film.per_conductivity[l] = per_conductivity;
+            film.heat_root[l] = rough_cbrt(per_bore * per_conductivity);
+            film.conductivity[l] = conductivity;
+        }
+        let beyond: Lanes = core::array::from_fn(|l| {
+            film.moving[l]
+                - LAMINAR_UP_TO * least_viscosity_pa_s(film.middle_c[l], film.middle_x[l])
+        });
+        film.any_regime = any_above(&beyond, 0.0);
+    }
+
+    /// What its vapour does there.
+    #[inline(always)]
+    fn vapour_in_middle(&mut self, cell: &Cell<Lanes>) {
+        let (reached, film) = (&self.reached, &mut self.film);
+        for l in 0..LANES {
+            let t_c = film.middle_c[l];
+            film.ln_vapour[l] = plain_ln(1.0 + reached.w[l]);
             let per_gas = DRY_AIR_MOLAR_MASS / GAS_CONSTANT;
             // Of ideal gases; the pressure drops out.
             let diffusive = cell.diffusivity[l]
                 * diffusivity_m2_s(t_c, 1.0)
                 * per_gas
-                * (1.0 - (1.0 - MOLAR_MASS_RATIO) * x)
+                * (1.0 - (1.0 - MOLAR_MASS_RATIO) * film.middle_x[l])
                 / (t_c + ZERO_CELSIUS_K);
-            let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
-            let per_bore = cell.per_bore[l] * given.flow[l];
-            let moving = per_bore * (1.0 + w);
-            film.reynolds[l] = moving / both.viscosity_pa_s;
-            let per_conductivity = heat_capacity / both.conductivity_w_mk;
-            film.prandtl[l] = both.viscosity_pa_s * per_conductivity / (1.0 + w);
-            film.schmidt[l] = both.viscosity_pa_s / diffusive;
-            film.heat_root[l] = rough_cbrt(per_bore * per_conductivity);
-            film.mass_root[l] = rough_cbrt(moving / diffusive);
-            film.conductivity[l] = both.conductivity_w_mk;
+            film.per_moist[l] = 1.0 / (1.0 + film.middle_w[l]);
+            film.mass_root[l] = rough_cbrt(film.moving[l] / diffusive);
             film.diffusive[l] = diffusive;
         }
     }
 
+    /// How turbulent the air is.
     #[inline(always)]
-    fn laminar(&mut self, cell: &Cell<Lanes>) {
+    fn regime(&mut self) {
         let film = &mut self.film;
         for l in 0..LANES {
-            film.heat[l] = PI * film.conductivity[l] * laminar(cell, l, film.heat_root[l]);
-            film.mass[l] = PI * film.diffusive[l] * laminar(cell, l, film.mass_root[l]);
-        }
-    }
-
-    /// Laminar, turbulent and between.
-    #[inline(always)]
-    fn any_regime(&mut self, cell: &Cell<Lanes>) {
-        let film = &mut self.film;
-        for l in 0..LANES {
-            let reynolds = film.reynolds[l];
+            film.viscosity[l] = viscosity_pa_s(film.middle_c[l], film.middle_x[l]);
+            let reynolds = film.moving[l] / film.viscosity[l];
             // The laminar number at the edge of its regime, beyond it.
             let beyond = rough_cbrt(LAMINAR_UP_TO / larger(reynolds, 1.0));
-            let slower = if LAMINAR_UP_TO < reynolds {
+            film.slower[l] = if LAMINAR_UP_TO < reynolds {
                 beyond
             } else {
                 1.0
             };
-            let share = smaller(
+            film.turbulent[l] = smaller(
                 larger(
                     (reynolds - LAMINAR_UP_TO) / (TURBULENT_FROM - LAMINAR_UP_TO),
                     0.0,
@@ -130,19 +168,40 @@ impl State {
             let faster = larger(reynolds, TURBULENT_FROM);
             let root = 1.8 * core::f64::consts::LOG10_E * plain_ln(faster) - 1.5;
             let eighth = 0.125 / (root * root);
-            let turbulent = |number: f64| {
-                let third = rough_cbrt(number);
-                eighth * (faster - 1000.0) * number * cell.entry[l]
-                    / (1.0 + 12.7 * eighth.sqrt() * (third * third - 1.0))
-            };
-            let nusselt = laminar(cell, l, film.heat_root[l] * slower);
-            let sherwood = laminar(cell, l, film.mass_root[l] * slower);
-            let nusselt = nusselt + share * (turbulent(film.prandtl[l]) - nusselt);
-            let sherwood = sherwood + share * (turbulent(film.schmidt[l]) - sherwood);
+            film.drive[l] = eighth * (faster - 1000.0);
+            film.rough[l] = 12.7 * eighth.sqrt();
+        }
+    }
+
+    #[inline(always)]
+    fn heat_in_any_regime(&mut self, cell: &Cell<Lanes>) {
+        let film = &mut self.film;
+        for l in 0..LANES {
+            let prandtl = film.viscosity[l] * film.per_conductivity[l] / (1.0 + film.middle_w[l]);
+            let nusselt = any_regime(film, cell, l, (prandtl, film.heat_root[l]));
             film.heat[l] = PI * film.conductivity[l] * nusselt;
+        }
+    }
+
+    #[inline(always)]
+    fn vapour_in_any_regime(&mut self, cell: &Cell<Lanes>) {
+        let film = &mut self.film;
+        for l in 0..LANES {
+            let schmidt = film.viscosity[l] / film.diffusive[l];
+            let sherwood = any_regime(film, cell, l, (schmidt, film.mass_root[l]));
             film.mass[l] = PI * film.diffusive[l] * sherwood;
         }
     }
+}
+
+/// Mean number over the cell, laminar, turbulent or between, of the Prandtl or Schmidt number and the laminar film's root.
+#[inline(always)]
+fn any_regime(film: &Film, cell: &Cell<Lanes>, l: usize, (number, root): (f64, f64)) -> f64 {
+    let third = rough_cbrt(number);
+    let turbulent =
+        film.drive[l] * number * cell.entry[l] / (1.0 + film.rough[l] * (third * third - 1.0));
+    let slow = laminar(cell, l, root * film.slower[l]);
+    slow + film.turbulent[l] * (turbulent - slow)
 }
 
 /// Mean laminar number over the cell.

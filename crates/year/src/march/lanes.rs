@@ -22,6 +22,7 @@ pub(super) fn skewed(cells: &[Cell<f64>]) -> Vec<Cell<Lanes>> {
             };
             Cell {
                 length: of(&|c| c.length),
+                per_length: of(&|c| c.per_length),
                 inner: of(&|c| c.inner),
                 area: of(&|c| c.area),
                 uncounted_k: of(&|c| c.uncounted_k),
@@ -76,22 +77,22 @@ pub(super) const fn either(bits: u64, first: f64, second: f64) -> f64 {
     f64::from_bits(second ^ ((first ^ second) & bits))
 }
 
-/// The greatest of all lanes.
+/// Whether any lane is below a limit: gathered from bits, which goes side by side.
 #[inline(always)]
-pub(super) fn greatest(lanes: &Lanes) -> f64 {
-    let mut greatest = f64::NEG_INFINITY;
+pub(super) fn any_below(lanes: &Lanes, limit: f64) -> bool {
+    let mut bits = 0;
     for &lane in lanes {
-        greatest = larger(greatest, lane);
+        bits |= is_negative(lane - limit);
     }
-    greatest
+    bits != 0
 }
 
-/// The least of all lanes.
+/// Whether any lane is above a limit.
 #[inline(always)]
-pub(super) fn least(lanes: &Lanes) -> f64 {
-    let mut least = f64::INFINITY;
+pub(super) fn any_above(lanes: &Lanes, limit: f64) -> bool {
+    let mut bits = 0;
     for &lane in lanes {
-        least = smaller(least, lane);
+        bits |= is_negative(limit - lane);
     }
-    least
+    bits != 0
 }

@@ -6,7 +6,7 @@ use dewrun_moist_air::latent::{DRY_AIR_CP, vapour_enthalpy_j_kg};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
 use dewrun_numeric::fast::fast_ln;
 use dewrun_numeric::fast_cbrt;
-use dewrun_tube::film_outside::plain::{slender_shape, wind_across};
+use dewrun_tube::film_outside::plain::{slender_by_pressure, wind_across};
 
 use super::cell::Cell;
 use super::inside::{HOTTEST_C, USUAL_NEARING};
@@ -16,6 +16,12 @@ use crate::hours::{Around, Hour};
 
 /// More than the error of the dew point that is guessed here, K.
 const DEW_MARGIN_K: f64 = 0.5;
+/// More than that error, K, and how it grows with the square of the dew point, 1/K: 0.5 K too low at 99 °C.
+const CLEAR_MARGIN_K: f64 = 0.3;
+const CLEAR_MARGIN_K2: f64 = 1e-4;
+/// Shares of the vapour that a dew point was asked for: below the first one is asked for anew, and with some room.
+const MUCH_LESS: f64 = 0.94;
+const ROOM: f64 = 1.01;
 /// FogAir that bears no vapour has its dew point below any surface, °C.
 const NO_DEW_C: f64 = -200.0;
 
@@ -35,8 +41,31 @@ impl State {
             w: hour.w,
             mist: 0.0,
         };
-        self.put(l, Content::of(entering).air(hour.p_pa));
+        self.bound_dew(l, hour.w);
+        let air = if self.given.clear_above_c[l] < hour.air_c {
+            entering
+        } else {
+            Content::of(entering).air(hour.p_pa)
+        };
+        self.put(l, air);
         self.reached.vapour[l] = 0.0;
+    }
+
+    /// Asks anew for the dew point of a lane's air where its vapour is more than it was asked for, or much less.
+    #[inline(always)]
+    pub(super) fn follow_dew(&mut self, l: usize) {
+        let (w, asked) = (self.reached.w[l], self.given.clear_w[l]);
+        if asked < w || w < MUCH_LESS * asked {
+            self.bound_dew(l, ROOM * w);
+        }
+    }
+
+    /// Asks for the dew point of a lane's air, with no more vapour than so much.
+    fn bound_dew(&mut self, l: usize, w: f64) {
+        self.given.clear_w[l] = w;
+        let dew_c = dew_c(w, self.given.p_pa[l]);
+        let warm_c = larger(dew_c, 0.0);
+        self.given.clear_above_c[l] = dew_c + CLEAR_MARGIN_K + CLEAR_MARGIN_K2 * warm_c * warm_c;
     }
 
     /// A lane without an hour: nothing deposits in a step of no length.
@@ -56,7 +85,8 @@ impl State {
         self.given.air_c[l] = 15.0;
         self.given.radiant_k[l] = 288.15;
         self.given.dry_above_c[l] = NO_DEW_C;
-        self.given.riser[l] = None;
+        self.given.slim[l] = 0.0;
+        self.given.shape[l] = 0.0;
         for power in &mut self.given.wind {
             power[l] = 0.0;
         }
@@ -75,9 +105,8 @@ impl State {
         given.radiant_k[l] = around.radiant_c + ZERO_CELSIUS_K;
         given.around[l] = fast_ln(1.0 + around.w);
         given.dry_above_c[l] = dew_c(around.w, given.p_pa[l]) + DEW_MARGIN_K;
-        given.riser[l] = riser.map(|(height, diameter)| {
-            let shape = slender_shape(height, diameter, given.p_pa[l]);
-            (diameter / height, shape)
+        (given.slim[l], given.shape[l]) = riser.map_or((0.0, 0.0), |(slim, shape)| {
+            (slim, shape * slender_by_pressure(given.p_pa[l]))
         });
         let wind = if 0.0 < around.wind_m_s {
             wind_across(
@@ -98,6 +127,7 @@ impl State {
         let traced = cell.tracing * cell.warmth / (cell.outer * 9.0);
         self.reached.surface_c[l] = around.air_c + warmer + traced;
         self.reached.surface_slope[l] = 0.0;
+        self.reached.wall_c[l] = self.reached.t_c[l];
         self.reached.wall_slope[l] = 0.0;
     }
 
@@ -113,11 +143,17 @@ impl State {
         let hottest = DRY_AIR_CP * HOTTEST_C + content.water * vapour_enthalpy_j_kg(HOTTEST_C);
         let warm = content.enthalpy_j_kg + power_w * self.given.per_flow[l];
         let enthalpy_j_kg = smaller(warm, larger(content.enthalpy_j_kg, hottest));
-        Content {
+        let content = Content {
             enthalpy_j_kg,
             ..content
+        };
+        let clear = content.clear();
+        let is_clear = clear.w <= self.given.clear_w[l] && self.given.clear_above_c[l] < clear.t_c;
+        if is_clear {
+            clear
+        } else {
+            content.air(self.given.p_pa[l])
         }
-        .air(self.given.p_pa[l])
     }
 
     fn put(&mut self, l: usize, air: FogAir) {
@@ -136,4 +172,32 @@ fn dew_c(w: f64, p_pa: f64) -> f64 {
         return 272.62 * ln / (22.46 - ln);
     }
     243.12 * ln / (17.62 - ln)
+}
+
+#[cfg(test)]
+mod tests {
+    use dewrun_moist_air::fog::saturation;
+
+    use super::*;
+
+    /// What is taken as dry has its dew point below what is asked for, with room for the linear last step.
+    #[test]
+    fn a_dew_point_is_surely_below_its_bound() {
+        for p_pa in [50e3, 80e3, 101_325.0, 120e3] {
+            for half in -160..=190 {
+                let t_c = 0.5 * f64::from(half);
+                let (w, _) = saturation(t_c, p_pa);
+                if w < 1.0 {
+                    let mut state = State::idle();
+                    state.given.p_pa[0] = p_pa;
+                    state.bound_dew(0, w);
+                    let above = state.given.clear_above_c[0] - t_c;
+                    assert!(
+                        0.2 < above && above < 1.5,
+                        "{above} K at {t_c} °C, {p_pa} Pa"
+                    );
+                }
+            }
+        }
+    }
 }

@@ -3,7 +3,7 @@
 //! With a wall of even slope the air nears it exponentially. The means are rational in the number of transfer units,
 //! after Padé's (2,3) form of the exponential: right to 1e-4 at one unit, and bounded however many there are.
 
-use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
+use dewrun_moist_air::latent::VAPOUR_CP;
 
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger, smaller};
@@ -34,10 +34,9 @@ pub(super) fn force(film: &Film, solving: &Solving, l: usize, ln_wall: f64) -> f
 #[inline(always)]
 pub(super) fn whole_units(given: &Given, film: &Film, cell: &Cell<Lanes>, l: usize) -> (f64, f64) {
     let per_flow = cell.length[l] * given.per_flow[l];
-    let w = film.middle_w[l];
     (
-        film.heat[l] * per_flow / (DRY_AIR_CP + VAPOUR_CP * w),
-        film.mass[l] * per_flow / (1.0 + w),
+        film.heat[l] * per_flow * film.per_heat_capacity[l],
+        film.mass[l] * per_flow * film.per_moist[l],
     )
 }
 
@@ -104,9 +103,7 @@ impl State {
             (&self.given, &self.reached, &self.film, &self.solving);
         let mut means = Means::OPEN;
         for l in 0..LANES {
-            let w = film.middle_w[l];
             let per_flow = cell.length[l] * given.per_flow[l];
-            let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
             let step = solving.step[l];
             let step = if step.abs() < short_k { step } else { 0.0 };
             let wall_step = solving.by_surface[l] * step;
@@ -125,23 +122,24 @@ impl State {
                 1.0
             };
             let share = smaller(larger(share, 0.0), 1.0 + film.pool[l]);
-            let heat_units = (film.heat[l] - 0.5 * VAPOUR_CP * vapour) * per_flow / heat_capacity;
+            let heat_units =
+                (film.heat[l] - 0.5 * VAPOUR_CP * vapour) * per_flow * film.per_heat_capacity[l];
             let heat_units = larger(heat_units, 0.0);
-            let mass_units = share * film.mass[l] * per_flow / (1.0 + w);
+            let mass_units = share * film.mass[l] * per_flow * film.per_moist[l];
             let (mean_heat, bent_heat) = decay(heat_units);
             let (mean_mass, bent_mass) = decay(mass_units);
             let above = (reached.t_c[l] - wall_c) * mean_heat;
             let vapour_slope = solving.vapour_slope[l];
             // How the wall follows the air, the outside being what it is.
-            let by_air = 1.0
-                / (film.heat[l]
-                    + vapour_slope * solving.ln_wall_slope[l] * solving.per_kg[l]
-                    + solving.outward[l] / solving.by_surface[l]
-                    // A wall that melts or freezes stays where it is.
-                    - smaller(
-                        vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
-                        0.0,
-                    ));
+            let inward = film.heat[l]
+                + vapour_slope * solving.ln_wall_slope[l] * solving.per_kg[l]
+                // A wall that melts or freezes stays where it is.
+                - smaller(
+                    vapour * solving.deposit_slope[l] + solving.fusing_slope[l],
+                    0.0,
+                );
+            let by_surface = solving.by_surface[l];
+            let by_air = by_surface / (inward * by_surface + solving.outward[l]);
             let cooling = -heat_units * above;
             let drying = -mass_units * (film.ln_vapour[l] - ln_wall) * mean_mass;
             let wall_change =
@@ -158,7 +156,7 @@ impl State {
 
 /// Takes over what was found for the lanes that are not settled.
 #[inline(always)]
-fn put(kept: &mut Lanes, found: &Lanes, settled: &Lanes) {
+pub(super) fn put(kept: &mut Lanes, found: &Lanes, settled: &Lanes) {
     for l in 0..LANES {
         kept[l] = if settled[l] < 0.5 { found[l] } else { kept[l] };
     }

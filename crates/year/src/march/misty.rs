@@ -4,7 +4,7 @@ use dewrun_moist_air::fog::{Content, FogAir, saturation};
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_ENTHALPY_AT_ZERO};
 
 use super::balance::frozen_share;
-use super::cell::Cell;
+use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::lanes::{LANES, Lanes, larger};
 use super::mean::decay;
 use super::settle::kept;
@@ -15,8 +15,6 @@ const PARTS: u32 = 4;
 const TRIALS: u32 = 2;
 /// Transfer units of a part from which on it is left to what its start asks for, which fades along it: its middle would swing about the wall.
 const SWINGS: f64 = 0.5;
-/// A length that changes nothing, m: the balance at one place.
-const AT_ONE_PLACE_M: f64 = 1e-9;
 
 impl State {
     /// Whether the air of a lane is misty, or would be over saturation at the end of the cell.
@@ -34,8 +32,14 @@ impl State {
     /// Does the cell anew for the lanes that are misty; the others keep what they have.
     pub(super) fn mist(&mut self, cell: &Cell<Lanes>, misty: &[bool; LANES]) {
         let mut aside = self.clone();
+        // The others have nothing to solve, and keep nobody waiting.
+        for l in (0..LANES).filter(|&l| !misty[l]) {
+            aside.given.seconds[l] = 0.0;
+            aside.given.per_second[l] = 0.0;
+        }
         let place = Cell {
             length: [AT_ONE_PLACE_M; LANES],
+            per_length: [AT_ONE_PLACE_M.recip(); LANES],
             ..*cell
         };
         let start: [Content; LANES] = core::array::from_fn(|l| Content::of(self.air(l)));
@@ -91,6 +95,7 @@ impl State {
             self.end_misty(cell, l, air, change[l]);
             self.reached.surface_c[l] = aside.reached.surface_c[l];
             self.reached.surface_slope[l] = 0.0;
+            self.reached.wall_c[l] = aside.settled.wall_c[l];
             self.reached.wall_slope[l] = 0.0;
             self.reached.vapour[l] = aside.reached.vapour[l];
         }

@@ -7,6 +7,7 @@
 mod balance;
 mod carried;
 mod cell;
+mod dry;
 mod exchange;
 mod inside;
 mod lanes;

@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::plain::{
 
 use super::cell::Cell;
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, either, greatest, is_negative, larger, least, smaller};
+use super::lanes::{LANES, Lanes, any_above, any_below, either, is_negative, larger, smaller};
 use super::state::State;
 
 /// Below this difference to the air, K, the coefficient of natural convection is held.
@@ -45,29 +45,32 @@ impl State {
             solving.number[l] = number * cell.natural[l];
             solving.exponent[l] = exponent;
         }
-        for l in 0..LANES {
-            if let Some(riser) = self.given.riser[l] {
-                self.rise(cell, l, riser);
-            }
+        if any_above(&self.given.slim, 0.0) {
+            self.rise(cell);
         }
-        if 0.0 < greatest(&self.given.wind[0]) {
+        if any_above(&self.given.wind[0], 0.0) {
             self.blow();
         }
     }
 
-    /// One lane in a riser.
+    /// Those lanes that are in a riser.
     #[inline(always)]
-    fn rise(&mut self, cell: &Cell<Lanes>, l: usize, (slim, shape): (f64, f64)) {
+    fn rise(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
-        let difference = larger(
-            (solving.surface_c[l] - given.air_c[l]).abs(),
-            LEAST_DIFFERENCE_K,
-        );
-        let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
-        let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
-        let (number, exponent) = rising_natural(size, shape, film_c, difference);
-        solving.number[l] = number * slim * cell.natural[l];
-        solving.exponent[l] = exponent;
+        for l in 0..LANES {
+            let difference = larger(
+                (solving.surface_c[l] - given.air_c[l]).abs(),
+                LEAST_DIFFERENCE_K,
+            );
+            let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
+            let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
+            let slim = given.slim[l];
+            let (number, exponent) = rising_natural(size, given.shape[l], film_c, difference);
+            let rises = is_negative(-slim);
+            let number = number * slim * cell.natural[l];
+            solving.number[l] = either(rises, number, solving.number[l]);
+            solving.exponent[l] = either(rises, exponent, solving.exponent[l]);
+        }
     }
 
     /// The wind of those lanes that have any.
@@ -92,7 +95,7 @@ impl State {
     pub(super) fn sweat(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
         let below: Lanes = core::array::from_fn(|l| given.dry_above_c[l] - solving.surface_c[l]);
-        if greatest(&below) < 0.0 {
+        if !any_above(&below, 0.0) {
             solving.sweat = [0.0; LANES];
             solving.sweat_heat = [0.0; LANES];
             solving.sweat_slope = [0.0; LANES];
@@ -108,7 +111,7 @@ impl State {
             (wall[l], wall_slope[l]) = ln_vapour(fraction);
             heat[l] = vaporisation_j_kg(warm_c);
         }
-        if least(&solving.surface_c) < 0.0 {
+        if any_below(&solving.surface_c, 0.0) {
             let mut ice: Lanes = [0.0; LANES];
             let mut ice_slope: Lanes = [0.0; LANES];
             let mut ice_heat: Lanes = [0.0; LANES];

@@ -98,10 +98,12 @@ impl State {
             settled.clear_by[l] =
                 ln_wall + solving.ln_wall_slope[l] * rises(wall_c, t_c) - plain_ln(1.0 + w);
             settled.taken_w_m[l] = taken;
+            settled.dries_by[l] = solving.ln_wall[l] - film.ln_vapour[l];
             let along = solving.wall_change[l] / solving.by_surface[l];
             reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
-            reached.surface_slope[l] = along / cell.length[l];
-            reached.wall_slope[l] = solving.wall_change[l] / cell.length[l];
+            reached.surface_slope[l] = along * cell.per_length[l];
+            reached.wall_c[l] = wall_c;
+            reached.wall_slope[l] = solving.wall_change[l] * cell.per_length[l];
             reached.vapour[l] = vapour;
         }
     }

@@ -30,8 +30,12 @@ pub(super) struct Given {
     pub(super) around: Lanes,
     /// Above this the surface is dry, °C.
     pub(super) dry_above_c: Lanes,
-    /// Outer diameter over height of the riser, and what both make of its slenderness, of those lanes that are in one.
-    pub(super) riser: [Option<(f64, f64)>; LANES],
+    /// Air with no more vapour than `clear_w`, kg/kg, has its dew or frost point surely below this, °C.
+    pub(super) clear_above_c: Lanes,
+    pub(super) clear_w: Lanes,
+    /// Outer diameter over height of the riser, and what both make of its slenderness; nought of lanes that are in none.
+    pub(super) slim: Lanes,
+    pub(super) shape: Lanes,
 }
 
 /// The air that each lane has reached.
@@ -40,6 +44,8 @@ pub(super) struct Reached {
     pub(super) t_c: Lanes,
     pub(super) w: Lanes,
     pub(super) mist: Lanes,
+    /// Middle of the last cell's wall, °C; at the start of a leg no colder than the air.
+    pub(super) wall_c: Lanes,
     /// The surface at the end of the last cell, °C, and how it and the inner wall change there, K per m.
     pub(super) surface_c: Lanes,
     pub(super) surface_slope: Lanes,
@@ -67,18 +73,28 @@ pub(super) struct Film {
     pub(super) root: Lanes,
     /// `ln(1 + W)` of the air at the start.
     pub(super) ln_vapour: Lanes,
-    /// Middle of the cell as first guessed, °C, kg/kg.
+    /// Middle of the cell as first guessed, °C, kg/kg, and its mole fraction of vapour.
     pub(super) middle_c: Lanes,
     pub(super) middle_w: Lanes,
-    /// Reynolds, Prandtl, Schmidt numbers and the scaled roots of the film.
-    pub(super) reynolds: Lanes,
-    pub(super) prandtl: Lanes,
-    pub(super) schmidt: Lanes,
+    pub(super) middle_x: Lanes,
+    /// Reciprocals of its heat capacity, J/(kg K), and of its mass, both per kg of dry air.
+    pub(super) per_heat_capacity: Lanes,
+    pub(super) per_moist: Lanes,
+    /// Moist air over the bore, `4 m / (pi D)`, kg/(s m), and the scaled roots of the film.
+    pub(super) moving: Lanes,
     pub(super) heat_root: Lanes,
     pub(super) mass_root: Lanes,
-    /// Conductivity, W/(m K), and density times diffusivity, kg/(m s).
+    /// Viscosity, Pa s, conductivity, W/(m K), heat capacity over that, and density times diffusivity, kg/(m s).
+    pub(super) viscosity: Lanes,
     pub(super) conductivity: Lanes,
+    pub(super) per_conductivity: Lanes,
     pub(super) diffusive: Lanes,
+    /// Whether any lane is not laminar; and then how much slower a laminar film were, the share that is turbulent, and Gnielinski's two factors.
+    pub(super) any_regime: bool,
+    pub(super) slower: Lanes,
+    pub(super) turbulent: Lanes,
+    pub(super) drive: Lanes,
+    pub(super) rough: Lanes,
     /// Coefficients per metre: heat, W/(m K), vapour, kg/(s m).
     pub(super) heat: Lanes,
     pub(super) mass: Lanes,
@@ -126,6 +142,9 @@ pub(super) struct Solving {
     pub(super) added_heat: Lanes,
     pub(super) mean_mass: Lanes,
     pub(super) added_mass: Lanes,
+    /// Where nothing is wet: transfer units of heat, and what the slope of the wall adds of its change.
+    pub(super) heat_units: Lanes,
+    pub(super) bent_heat: Lanes,
     /// Change of the wall's temperature along the cell, K.
     pub(super) wall_change: Lanes,
     /// By how much the last trial has changed that, K.
@@ -159,8 +178,10 @@ pub(super) struct Settled {
     pub(super) w: Lanes,
     /// Heat that has left the air but for the vapour's own at 0 °C, W/m.
     pub(super) taken_w_m: Lanes,
-    /// `ln(1 + W)` that saturation at the end exceeds at least, less that of the air: below zero there may be mist.
+    /// Not below zero where the air at the end is surely without mist: `ln(1 + W)` that saturation exceeds at least, less that of the air, or, where nothing is wet, K.
     pub(super) clear_by: Lanes,
+    /// Below zero where the wall does not dry: `ln(1 + W)` at saturation there, less that of the air at the start, or, where nothing is wet, 1.
+    pub(super) dries_by: Lanes,
 }
 
 /// All of it.
@@ -194,12 +215,16 @@ impl State {
                 wind: [NOUGHT; 3],
                 around: SOME_W,
                 dry_above_c: [-200.0; LANES],
-                riser: [None; LANES],
+                clear_above_c: SOME_C,
+                clear_w: NOUGHT,
+                slim: NOUGHT,
+                shape: NOUGHT,
             },
             reached: Reached {
                 t_c: SOME_C,
                 w: SOME_W,
                 mist: NOUGHT,
+                wall_c: SOME_C,
                 surface_c: SOME_C,
                 surface_slope: NOUGHT,
                 wall_slope: NOUGHT,
@@ -217,13 +242,21 @@ impl State {
                 ln_vapour: NOUGHT,
                 middle_c: SOME_C,
                 middle_w: SOME_W,
-                reynolds: NOUGHT,
-                prandtl: NOUGHT,
-                schmidt: NOUGHT,
+                middle_x: NOUGHT,
+                per_heat_capacity: NOUGHT,
+                per_moist: NOUGHT,
+                moving: NOUGHT,
                 heat_root: NOUGHT,
                 mass_root: NOUGHT,
+                viscosity: NOUGHT,
                 conductivity: NOUGHT,
+                per_conductivity: NOUGHT,
                 diffusive: NOUGHT,
+                any_regime: false,
+                slower: NOUGHT,
+                turbulent: NOUGHT,
+                drive: NOUGHT,
+                rough: NOUGHT,
                 heat: NOUGHT,
                 mass: NOUGHT,
             },
@@ -255,6 +288,8 @@ impl State {
                 added_heat: NOUGHT,
                 mean_mass: NOUGHT,
                 added_mass: NOUGHT,
+                heat_units: NOUGHT,
+                bent_heat: NOUGHT,
                 wall_change: NOUGHT,
                 wall_turn: NOUGHT,
                 step: NOUGHT,
@@ -274,6 +309,7 @@ impl State {
                 w: SOME_W,
                 taken_w_m: NOUGHT,
                 clear_by: NOUGHT,
+                dries_by: NOUGHT,
             },
             tally: Tally::NONE,
         }

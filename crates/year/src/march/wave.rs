@@ -172,6 +172,7 @@ impl March {
             carried.leave(l, at, state, cell);
         }
         (state.reached.t_c[l], state.reached.w[l]) = (settled.t_c[l], settled.w[l]);
+        state.follow_dew(l);
         if !place.last {
             return false;
         }

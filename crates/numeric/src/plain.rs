@@ -71,8 +71,22 @@ pub fn plain_ln(x: f64) -> f64 {
     // The exponent counts from 1023 up, as an unsigned number in the low bits of 2^52.
     let biased = above.wrapping_add(1023 << 52) >> 52;
     let power = f64::from_bits(biased | TWO_TO_52_BITS) - (f64::from_bits(TWO_TO_52_BITS) + 1023.0);
-    let s = (fraction - 1.0) / (fraction + 1.0);
-    power * core::f64::consts::LN_2 + s * polynomial(&LN, s * s)
+    power * core::f64::consts::LN_2 + ln_of_quotient((fraction - 1.0) / (fraction + 1.0))
+}
+
+/// Up to here [`ln_of_quotient`] holds: quotients from `sqrt(1/2)` to `sqrt(2)`.
+pub const LN_OF_QUOTIENT_UP_TO: f64 = 0.1715;
+
+/// The natural logarithm of a quotient `a / b`, of `(a - b) / (a + b)`, error below 1e-13 of its value.
+///
+/// ```
+/// use dewrun_numeric::plain::ln_of_quotient;
+/// assert!((ln_of_quotient(0.1 / 2.1) - 0.095_310_179_804_324_86).abs() < 1e-14); // ln 1.1
+/// ```
+#[must_use]
+#[inline(always)]
+pub fn ln_of_quotient(s: f64) -> f64 {
+    s * polynomial(&LN, s * s)
 }
 
 /// The polynomial [`EXP`], cut by Estrin into halves that run side by side.

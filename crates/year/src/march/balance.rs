@@ -253,15 +253,16 @@ impl State {
     fn over_water(&mut self) {
         let (given, solving) = (&self.given, &mut self.solving);
         solving.frozen = [0.0; LANES];
+        let mut fraction: Lanes = [0.0; LANES];
+        let mut slope: Lanes = [0.0; LANES];
         for l in 0..LANES {
             let held_c = solving.held_c[l];
-            let fraction = plain_fraction_over_water(held_c, given.p_pa[l], given.per_pa[l]);
-            let (ln_wall, ln_wall_slope) = ln_vapour(fraction);
-            solving.ln_wall[l] = ln_wall;
-            solving.ln_wall_slope[l] = ln_wall_slope;
+            (fraction[l], slope[l]) =
+                plain_fraction_over_water(held_c, given.p_pa[l], given.per_pa[l]);
             solving.deposit[l] = vaporisation_j_kg(held_c);
             solving.deposit_slope[l] = -2.4e3;
         }
+        (solving.ln_wall, solving.ln_wall_slope) = ln_vapour((&fraction, &slope));
     }
 
     /// The same where some may be below.
@@ -269,13 +270,14 @@ impl State {
     fn over_any(&mut self) {
         self.over_water();
         let (given, solving) = (&self.given, &mut self.solving);
-        let mut ice: Lanes = [0.0; LANES];
-        let mut ice_slope: Lanes = [0.0; LANES];
+        let mut fraction: Lanes = [0.0; LANES];
+        let mut slope: Lanes = [0.0; LANES];
         for l in 0..LANES {
             let cold_c = smaller(solving.held_c[l], 0.0);
-            let fraction = plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
-            (ice[l], ice_slope[l]) = ln_vapour(fraction);
+            (fraction[l], slope[l]) =
+                plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
         }
+        let (ice, ice_slope) = ln_vapour((&fraction, &slope));
         for l in 0..LANES {
             let held_c = solving.held_c[l];
             let (deposit, slope, frozen) = deposition(held_c);

@@ -25,6 +25,7 @@ pub(super) const AT_ONE_PLACE_M: f64 = 1e-9;
 
 /// One cell, or the same of many cells side by side.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[repr(align(64))]
 pub(super) struct Cell<T> {
     /// Length, m, and its reciprocal.
     pub(super) length: T,

@@ -3,7 +3,7 @@
 use dewrun_moist_air::fast::{plain_fraction_over_ice, plain_fraction_over_water};
 use dewrun_moist_air::latent::{sublimation_j_kg, vaporisation_j_kg};
 use dewrun_moist_air::mixture::MOLAR_MASS_RATIO;
-use dewrun_numeric::plain::{plain_ln, rough_cbrt};
+use dewrun_numeric::plain::{LN_OF_QUOTIENT_UP_TO, ln_of_quotient, plain_ln, rough_cbrt};
 use dewrun_tube::film_outside::plain::{
     conductivity_w_mk, level_natural, lewis_kg_k_j, rising_natural,
 };
@@ -18,17 +18,37 @@ const LEAST_DIFFERENCE_K: f64 = 1e-4;
 /// A mole fraction beyond which water counts as boiling.
 const MOST_FRACTION: f64 = 0.999;
 
-/// `ln(1 + W)` of a mole fraction, and its slope by that of the fraction.
+/// `ln(1 + W)` of mole fractions, and its slopes by those of the fractions.
+///
+/// `1 + W` is the quotient of what both weigh and what the air weighs, so that the logarithm's series and the slope come of one division.
 #[inline(always)]
-pub(super) fn ln_vapour((x, slope): (f64, f64)) -> (f64, f64) {
+pub(super) fn ln_vapour((fraction, slope): (&Lanes, &Lanes)) -> (Lanes, Lanes) {
     const LIGHTER: f64 = 1.0 - MOLAR_MASS_RATIO;
-    let x = if x < MOST_FRACTION { x } else { MOST_FRACTION };
-    let (air, both) = (1.0 - x, 1.0 - LIGHTER * x);
-    let per = 1.0 / (air * both);
-    (
-        plain_ln(both * both * per),
-        slope * (both - LIGHTER * air) * per,
-    )
+    let mut ln: Lanes = [0.0; LANES];
+    let mut ln_slope: Lanes = [0.0; LANES];
+    let mut series: Lanes = [0.0; LANES];
+    let mut quotient: Lanes = [0.0; LANES];
+    for l in 0..LANES {
+        let x = smaller(fraction[l], MOST_FRACTION);
+        let (air, both) = (1.0 - x, 1.0 - LIGHTER * x);
+        let (product, sum) = (air * both, air + both);
+        let per = 1.0 / (product * sum);
+        series[l] = MOLAR_MASS_RATIO * x * (per * product);
+        ln[l] = ln_of_quotient(series[l]);
+        quotient[l] = both * both * (per * sum);
+        ln_slope[l] = slope[l] * MOLAR_MASS_RATIO * (per * sum);
+    }
+    if any_above(&series, LN_OF_QUOTIENT_UP_TO) {
+        for l in 0..LANES {
+            let far = plain_ln(quotient[l]);
+            ln[l] = if series[l] < LN_OF_QUOTIENT_UP_TO {
+                ln[l]
+            } else {
+                far
+            };
+        }
+    }
+    (ln, ln_slope)
 }
 
 impl State {
@@ -102,25 +122,25 @@ impl State {
             return;
         }
         // Water and ice in a loop of their own each: both in one, and it would not go side by side.
-        let mut wall: Lanes = [0.0; LANES];
-        let mut wall_slope: Lanes = [0.0; LANES];
+        let mut fraction: Lanes = [0.0; LANES];
+        let mut slope: Lanes = [0.0; LANES];
         let mut heat: Lanes = [0.0; LANES];
         for l in 0..LANES {
             let warm_c = larger(within_range(solving.surface_c[l]), 0.0);
-            let fraction = plain_fraction_over_water(warm_c, given.p_pa[l], given.per_pa[l]);
-            (wall[l], wall_slope[l]) = ln_vapour(fraction);
+            (fraction[l], slope[l]) =
+                plain_fraction_over_water(warm_c, given.p_pa[l], given.per_pa[l]);
             heat[l] = vaporisation_j_kg(warm_c);
         }
+        let (mut wall, mut wall_slope) = ln_vapour((&fraction, &slope));
         if any_below(&solving.surface_c, 0.0) {
-            let mut ice: Lanes = [0.0; LANES];
-            let mut ice_slope: Lanes = [0.0; LANES];
             let mut ice_heat: Lanes = [0.0; LANES];
             for l in 0..LANES {
                 let cold_c = smaller(within_range(solving.surface_c[l]), 0.0);
-                let fraction = plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
-                (ice[l], ice_slope[l]) = ln_vapour(fraction);
+                (fraction[l], slope[l]) =
+                    plain_fraction_over_ice(cold_c, given.p_pa[l], given.per_pa[l]);
                 ice_heat[l] = sublimation_j_kg(cold_c);
             }
+            let (ice, ice_slope) = ln_vapour((&fraction, &slope));
             for l in 0..LANES {
                 let cold = solving.surface_c[l] < 0.0;
                 wall[l] = if cold { ice[l] } else { wall[l] };

@@ -1,4 +1,6 @@
 //! What the lanes hold while they march: the hour of each, the air it has reached, and all that is solved at its cell.
+//!
+//! Each number of eight lanes lies in a line of the cache of its own: the widest vectors that are read across two take twice as long.
 
 use super::lanes::{LANES, Lanes};
 use super::tally::Tally;
@@ -8,6 +10,7 @@ const NOUGHT: Lanes = [0.0; LANES];
 
 /// The hour of each lane, and the space that it is in.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Given {
     /// Length of the step, s, and its reciprocal; nought of a lane without an hour.
     pub(super) seconds: Lanes,
@@ -40,6 +43,7 @@ pub(super) struct Given {
 
 /// The air that each lane has reached.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Reached {
     pub(super) t_c: Lanes,
     pub(super) w: Lanes,
@@ -56,6 +60,7 @@ pub(super) struct Reached {
 
 /// What is known of a cell before its balance is solved.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Film {
     /// Water on the wall, kg/m2.
     pub(super) water: Lanes,
@@ -102,6 +107,7 @@ pub(super) struct Film {
 
 /// The balance while it is solved.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Solving {
     /// Outer surface that is tried, °C.
     pub(super) surface_c: Lanes,
@@ -160,6 +166,7 @@ pub(super) struct Solving {
 
 /// What came of a cell.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Settled {
     /// Change of the water on the wall, kg/m2.
     pub(super) change: Lanes,
@@ -186,6 +193,7 @@ pub(super) struct Settled {
 
 /// All of it.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct State {
     pub(super) given: Given,
     pub(super) reached: Reached,

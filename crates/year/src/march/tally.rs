@@ -10,6 +10,7 @@ const NOUGHT: Lanes = [0.0; LANES];
 
 /// What the step of each lane comes to so far.
 #[derive(Debug, Clone)]
+#[repr(align(64))]
 pub(super) struct Tally {
     /// Of the leg that it is in, as [`LegSum`] has it.
     condensed_kg: Lanes,

@@ -13,8 +13,8 @@ use dewrun_tests::troubles_proof::{
 
 /// Bins of fewer shares are no measure.
 const ENOUGH: usize = 30;
-/// Members of each run's ensemble.
-const MEMBERS: u32 = 32;
+/// Members of each run's ensemble: as many as the page and the command line take.
+const MEMBERS: u32 = 64;
 
 type Failure = Box<dyn std::error::Error>;
 

@@ -11,7 +11,7 @@ use dewrun_quantity::{
 use dewrun_run::air::{Humidity, Over, Pair};
 use dewrun_run::{
     Detector, Drain, Flow, FlowAt, Installation, Leg, Run, Space, Trap, TubeWall, evaluate,
-    water_and_air,
+    standing_of, water_and_air,
 };
 use dewrun_tests::installations::{plain, trap};
 use dewrun_year::{Around, Grid, Hour, Hours, March, Route, Steps, Visits, Water, water_sum};
@@ -292,6 +292,61 @@ fn the_flow_falls_with_the_pool() {
         low.is_some_and(|hour| hour < 9),
         "under the low limit first: {low:?}"
     );
+}
+
+/// A closed pool that freezes through: bore 10 mm, as the pool that fills, the flow as given.
+///
+/// 12 h at 15 °C close it with about 19 g (the pool that fills), of which 15.69 g would. From hour 12 at -10 °C, with air so dry that no frost forms: the run's own answer has its surface at the space's temperature,
+/// so that what it gives to it is taken as 9 W/(m2 K): of 12 mm pi, half of it wetted, 0.17 W/(m K), over 0.40 to 0.44 m and 10 K 0.68 to 0.75 W. 15.69 g of 333.6 J/g freeze in 1.9 to 2.1 h: hour 14 or 15 begins behind ice, and so do all up to the thaw.
+/// At 15 °C 1.0 to 1.1 W, 11 to 12 g/h, thaw the 3.5 g beyond that in the first hour: hour 21 begins with water that closes.
+#[test]
+fn a_closed_pool_that_freezes_is_closed_by_ice() {
+    let run = run(&[1.0, -1.0], 10.0);
+    let stretches = [(12, 15.0, 0.0150), (8, -10.0, 0.0012), (6, 15.0, 0.0107)];
+    let all = hours(&stretches, 1.2e-4);
+    let march = marched(&run, &plain(&run), &all, Visits::Never, false);
+    let states = |h: usize| march.water_hours()[h].states;
+    let closed = |h: usize| (states(h).sealed, states(h).iced);
+    for h in 12..=13 {
+        assert_eq!(closed(h), (1.0, 0.0), "by water in hour {h}");
+    }
+    for h in 15..=20 {
+        assert_eq!(closed(h), (1.0, 1.0), "by ice in hour {h}");
+    }
+    for h in 21..26 {
+        assert_eq!(closed(h), (1.0, 0.0), "by water again in hour {h}");
+    }
+    let most_kg_m2 = march.hours()[12..20]
+        .iter()
+        .map(|hour| hour.most_frost_kg_m2);
+    let most_kg_m2 = most_kg_m2.fold(0.0, f64::max);
+    assert!(
+        most_kg_m2 < 0.06,
+        "no more is frost than what the wall kept: {most_kg_m2} kg/m2"
+    );
+}
+
+/// What a leg lets through from water in it to its space, in still air: that of its outside film, wherever the air loses its heat.
+///
+/// Air of 60 °C is at rest with the space long before the leg's end. By Churchill & Chu (1975) a level tube of 12 mm has Nu 1.88, 2.58 and 3.49 at 1, 5 and 20 K: 4.0, 5.5 and 7.5 W/(m2 K), radiation 0.57 more.
+/// So between 5.0 and 8.0 W/(m2 K), of 12 mm pi 0.19 to 0.30 W/(m K).
+#[test]
+fn a_leg_lets_through_what_its_film_does() {
+    let mut run = run(&[1.0, -1.0], 10.0);
+    run.duct_air = Pair::Temperature(
+        Temperature::celsius(60.0),
+        Humidity::Relative {
+            value: RelativeHumidity::percent(5.0),
+            over: Over::Water,
+        },
+    );
+    run.spaces[0].wind = Speed::metres_per_second(0.0);
+    let built = plain(&run);
+    let steady = evaluate(&run).expect("a plain run").value;
+    let whole = water_and_air(&run, &built, &steady).expect("a plain installation");
+    let standing = standing_of(&run, &built, &steady, &whole.airflow).expect("the same");
+    let passes = standing.tubes[0].passes[0].to_watts_per_metre_kelvin();
+    assert!((0.19..0.30).contains(&passes), "{passes} W/(m K)");
 }
 
 /// A seal that no water refills falls: 50 mm of a bore of 10 mm, air of 20 °C and 50 % on both sides, 0.007 262 kg/kg.

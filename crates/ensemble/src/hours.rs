@@ -30,7 +30,7 @@ impl StateFlags {
     pub const SLUGS: Self = Self(1 << 4);
     /// A low point is closed by water.
     pub const SEALED: Self = Self(1 << 5);
-    /// Frost closes a bore.
+    /// Frost closes a bore, or ice does in a pool.
     pub const ICED: Self = Self(1 << 6);
     /// Standing water is ice.
     pub const FROZEN: Self = Self(1 << 7);

@@ -6,7 +6,7 @@ use dewrun_year::WaterTrouble;
 #[must_use]
 pub const fn trouble_name(trouble: WaterTrouble) -> &'static str {
     match trouble {
-        WaterTrouble::Iced => "frost closes a bore",
+        WaterTrouble::Iced => "frost or ice closes a bore",
         WaterTrouble::Sealed => "a low point is sealed",
         WaterTrouble::Blind => "the detector may not be sampling the duct",
         WaterTrouble::LowFlow => "the airflow lies under its low limit",

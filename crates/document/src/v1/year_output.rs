@@ -206,7 +206,7 @@ pub struct YearWaterOutput {
     pub blind_hours: Figure,
     /// Hours in which water closes a low point.
     pub sealed_hours: Figure,
-    /// Hours in which frost closes a bore.
+    /// Hours in which frost closes a bore, or ice does in a pool.
     pub iced_hours: Figure,
     /// Hours in which the air throws slugs.
     pub slug_hours: Figure,

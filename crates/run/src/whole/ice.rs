@@ -9,7 +9,7 @@ use dewrun_water::ice::{FROST_DENSITY, frosted, time_to_narrow};
 
 use super::outcome::IceOutcome;
 use crate::input::{Leg, Run};
-use crate::outcome::{LegOutcome, TubeOutcome};
+use crate::outcome::{LegOutcome, ProfilePoint, TubeOutcome};
 
 /// Less frost than this in a leg is none, g/h: as for water in a tube.
 const FROST_G_H: f64 = crate::outcome::WET_TUBE_G_H;
@@ -104,12 +104,13 @@ fn passes(
 ) -> Conductivity {
     let outer_m = outer_diameter_m(leg);
     let points = || outcome.profile.iter().filter(|point| point.leg == at);
-    let count = points().map(|_| 1.0).sum::<f64>();
-    let warmer: f64 = points()
-        .map(|point| (point.outer_surface - outside).to_kelvins())
-        .sum();
-    let mean_k = warmer / count;
+    let warmer_k = |point: &ProfilePoint| (point.outer_surface - outside).to_kelvins();
     let length_m = (found.to - found.from).to_metres();
+    // Points lie close together at an inlet: the mean is that along the leg.
+    let along: f64 = (points().zip(points().skip(1)))
+        .map(|(from, to)| 0.5 * (warmer_k(from) + warmer_k(to)) * (to.x - from.x).to_metres())
+        .sum();
+    let mean_k = along / length_m;
     let told = found.heat_to_space.to_watts() / (length_m * mean_k);
     let usual = USUAL_OUTSIDE_W_M2K * PI * outer_m;
     let is_told = TELLING_K < mean_k.abs() && 0.0 < told && told.is_finite();

@@ -183,7 +183,7 @@ fn sums(whole: &YearSumOutput, relations: &mut YearRelations, style: Style) -> T
             "year-troubles",
         );
         row(
-            "Hours in which frost closes a bore",
+            "Hours in which frost or ice closes a bore",
             Kind::Hours,
             Some(water.iced_hours.0),
             "year-troubles",

@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
 use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, any_below, either, is_negative, larger, smaller};
+use super::lanes::{LANES, Lanes, any_below, either, is_negative, is_positive, larger, smaller};
 use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
 use super::state::{Film, Given, Solving, State};
@@ -387,7 +387,7 @@ impl State {
         let size = smaller(step.abs(), high - low);
         // Near boiling the linear step holds for less, where anything is taken up or dries.
         let bend = solving.ln_wall_slope[l] * wall_step.abs();
-        let bend = either(is_negative(-solving.vapour_slope[l]), bend, 0.0);
+        let bend = either(is_positive(solving.vapour_slope[l]), bend, 0.0);
         let is_small = is_negative(size - enough) & is_negative(bend - CONVERGED_LN);
         let near_enough = either(is_small, solving.settled[l], 0.0);
         let done = larger(solving.done[l], near_enough);

@@ -70,6 +70,12 @@ pub(super) const fn is_negative(number: f64) -> u64 {
     (number.to_bits().cast_signed() >> 63).cast_unsigned()
 }
 
+/// All bits where a number is above nought; none of either nought.
+#[inline(always)]
+pub(super) const fn is_positive(number: f64) -> u64 {
+    is_negative(0.0 - number)
+}
+
 /// The first where all bits are set, the second where none is.
 #[inline(always)]
 pub(super) const fn either(bits: u64, first: f64, second: f64) -> f64 {

@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::plain::{
 
 use super::cell::Cell;
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, any_above, any_below, either, is_negative, larger, smaller};
+use super::lanes::{LANES, Lanes, any_above, any_below, either, is_positive, larger, smaller};
 use super::state::State;
 
 /// Below this difference to the air, K, the coefficient of natural convection is held.
@@ -86,7 +86,7 @@ impl State {
             let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
             let slim = given.slim[l];
             let (number, exponent) = rising_natural(size, given.shape[l], film_c, difference);
-            let rises = is_negative(-slim);
+            let rises = is_positive(slim);
             let number = number * slim * cell.natural[l];
             solving.number[l] = either(rises, number, solving.number[l]);
             solving.exponent[l] = either(rises, exponent, solving.exponent[l]);
@@ -104,7 +104,7 @@ impl State {
             let natural = solving.number[l];
             let cubed = natural * natural * natural;
             let both = rough_cbrt(cubed + forced * forced * forced);
-            let windy = is_negative(0.0 - here);
+            let windy = is_positive(here);
             solving.exponent[l] *= either(windy, cubed / (both * both * both), 1.0);
             solving.number[l] = either(windy, both, natural);
         }
@@ -158,6 +158,61 @@ impl State {
             solving.sweat[l] = per_force * force;
             solving.sweat_heat[l] = solving.sweat[l] * heat[l];
             solving.sweat_slope[l] = -per_force * slope * heat[l];
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::hours::Around;
+    use crate::march::cell::{Grid, Roots, cells};
+    use crate::march::lanes::{LANES, skewed};
+    use crate::march::state::State;
+    use crate::route::{Leg, Route};
+
+    /// Each lane has the film of its own tube, whatever the lanes beside it are in: still air or wind, a level tube or a riser.
+    #[test]
+    fn lanes_have_the_film_of_their_own_tube() {
+        let route = Route {
+            intake: vec![Leg::plastic(4.0)],
+            detector_w: 0.0,
+            exhaust: Vec::new(),
+        };
+        let of_route = cells(&route, Grid::PRODUCT, Roots::between((6e-4, 6e-4)));
+        let all: Vec<_> = of_route.into_iter().map(|(cell, _)| cell).collect();
+        let same = [all[0]; 1];
+        let turn = &skewed(&same)[0];
+        let films = |kinds: &dyn Fn(usize) -> (f64, Option<(f64, f64)>)| {
+            let mut state = State::idle();
+            for l in 0..LANES {
+                let (wind_m_s, riser) = kinds(l);
+                let around = Around {
+                    air_c: 12.0,
+                    w: 0.001,
+                    radiant_c: 12.0,
+                    wind_m_s,
+                };
+                state.enter(l, &around, &all[0], riser);
+                state.solving.surface_c[l] = 18.0;
+            }
+            state.convect(turn);
+            (state.solving.number, state.solving.exponent)
+        };
+        let tubes = [
+            (0.0, None),
+            (0.0, Some((0.01, 40.0))),
+            (2.0, None),
+            (2.0, Some((0.01, 40.0))),
+        ];
+        let beside = films(&|l| tubes[l % 4]);
+        for (l, tube) in tubes.into_iter().enumerate() {
+            let alone = films(&|_| tube);
+            assert_eq!(
+                (beside.0[l].to_bits(), beside.1[l].to_bits()),
+                (alone.0[l].to_bits(), alone.1[l].to_bits()),
+                "{tube:?}"
+            );
+            assert!(0.0 < alone.0[l], "{tube:?} has a film");
         }
     }
 }

@@ -41,7 +41,7 @@ pub struct CriticalWeek {
 /// Troubles, the gravest first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum WaterTrouble {
-    /// Frost closes a bore.
+    /// Frost closes a bore, or ice does in a pool.
     Iced,
     /// Water closes a low point.
     Sealed,

@@ -206,7 +206,7 @@ impl Flow {
         hour.w.min(humidity_ratio(saturated))
     }
 
-    /// What passes; nothing where frost closes a bore, or water does and the suction is less than its head.
+    /// What passes; nothing where frost or ice closes a bore, or water does and the suction is less than its head.
     pub(crate) fn passing(&mut self, places: &Places, weather: Weather, way: &InTheWay) -> Passing {
         if way.is_iced() {
             return Passing::STILL;

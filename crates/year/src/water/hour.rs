@@ -98,7 +98,7 @@ pub struct StateShares {
     pub sealed: f64,
     /// It is closed, but the fan draws air through in bubbles.
     pub bubbles: f64,
-    /// Frost closes a bore.
+    /// Frost closes a bore, or ice does in a pool.
     pub iced: f64,
     /// Standing water is ice.
     pub frozen: f64,

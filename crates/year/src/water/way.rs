@@ -1,4 +1,4 @@
-//! How water stands in the way of the air: depths of pools, heads of closed ones, traps that leak, frost.
+//! How water stands in the way of the air: depths of pools, heads of closed ones, traps that leak, frost and ice.
 
 use dewrun_run::Tube;
 
@@ -20,7 +20,7 @@ pub(crate) struct InTheWay {
 }
 
 impl InTheWay {
-    /// Of pools that hold so much, kg, traps as they are, and frost that closes a bore or not.
+    /// Of pools that hold so much, kg, traps as they are, and frost that closes a bore or not; so does as much ice in a pool as closes it.
     pub(crate) fn of(
         places: &Places,
         (pools_kg, held): (&[f64], &Held),
@@ -37,6 +37,8 @@ impl InTheWay {
             if SHALLOW < depth {
                 way.pools.push((number, depth.min(1.0)));
             }
+            let ice_kg = held.pools.get(number).map_or(0.0, |store| store.ice);
+            way.iced |= place.seal_kg <= ice_kg;
             if place.seal_kg <= kg {
                 let head_pa = (kg - place.seal_kg) * place.head_pa_kg;
                 way.head_pa = Some(way.head_pa.unwrap_or(0.0) + head_pa);

@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::plain::conductivity_w_mk;
 
 use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, any_below, either, is_negative, is_positive, larger, smaller};
+use super::lanes::{LANES, Lanes, any_below, either, is_negative, larger, smaller};
 use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
 use super::state::{Film, Given, Solving, State};
@@ -22,7 +22,7 @@ const SURELY_WATER_C: f64 = 0.5;
 /// A step after which the balance is taken as solved, K: it is made linearly, and leaves its square times some 0.03 per kelvin.
 const CONVERGED_K: f64 = 0.1;
 /// The same of `ln(1 + W)` at saturation.
-const CONVERGED_LN: f64 = 1e-2;
+pub(super) const CONVERGED_LN: f64 = 1e-2;
 /// The first near 0 °C.
 const CONVERGED_AT_MELTING_K: f64 = 1e-7;
 const MELTING_NEAR_K: f64 = 0.1;
@@ -385,9 +385,8 @@ impl State {
         let melts = is_negative(near - MELTING_NEAR_K);
         let enough = either(melts, CONVERGED_AT_MELTING_K, CONVERGED_K);
         let size = smaller(step.abs(), high - low);
-        // Near boiling the linear step holds for less, where anything is taken up or dries.
+        // Near boiling the linear step holds for less.
         let bend = solving.ln_wall_slope[l] * wall_step.abs();
-        let bend = either(is_positive(solving.vapour_slope[l]), bend, 0.0);
         let is_small = is_negative(size - enough) & is_negative(bend - CONVERGED_LN);
         let near_enough = either(is_small, solving.settled[l], 0.0);
         let done = larger(solving.done[l], near_enough);

@@ -18,6 +18,10 @@ const CHANGES: f64 = 2.0;
 /// More than half of by how much the slope of saturation grows with each kelvin, 1/K: what a linear step is short of it.
 const BENDS_K: f64 = 0.06;
 
+/// Up to this temperature of a wall, °C, a last step of so much, K, bends saturation by less than what ends a search: further from boiling nobody need ask.
+const UNBENT_UP_TO_C: f64 = 45.0;
+const UNBENT_K: f64 = 1.0;
+
 impl State {
     /// Does the cells of all lanes if they are surely dry; else nothing is done, and they are to be done in full.
     #[inline(always)]
@@ -75,15 +79,30 @@ impl State {
         unsure <= 0.0
     }
 
-    /// Whether walls are so far above the dew point that nothing deposits anywhere in their cells.
+    /// Whether walls are so far above the dew point that nothing deposits anywhere in their cells, and far from boiling.
     #[inline(always)]
     fn is_clear_at(&self, wall_c: &Lanes) -> bool {
         let mut above: Lanes = [0.0; LANES];
         for l in 0..LANES {
             let change = CHANGES * self.solving.wall_change[l].abs();
-            above[l] = wall_c[l] - change - self.given.clear_above_c[l];
+            above[l] = smaller(
+                wall_c[l] - change - self.given.clear_above_c[l],
+                UNBENT_UP_TO_C - wall_c[l],
+            );
         }
         !any_below(&above, 0.0)
+    }
+
+    /// Whether a lane has ended its search by a step that saturation may bend too much for.
+    #[inline(always)]
+    fn may_bend(&self) -> bool {
+        let (given, solving) = (&self.given, &self.solving);
+        let ended: Lanes = core::array::from_fn(|l| {
+            // A lane without an hour has ended nothing.
+            let ends = smaller(solving.done[l], given.seconds[l]);
+            ends * (solving.by_surface[l] * solving.step[l]).abs()
+        });
+        any_above(&ended, UNBENT_K)
     }
 
     #[inline(always)]
@@ -98,6 +117,9 @@ impl State {
             for l in 0..LANES {
                 self.miss(l);
                 self.step(l, 0);
+            }
+            if self.may_bend() {
+                return false;
             }
             if any_below(&self.solving.settled, 0.5) {
                 self.means_dry(if trial == 0 { SHORT_K } else { 0.0 });
@@ -179,6 +201,9 @@ impl State {
 #[cfg(test)]
 mod tests {
     use dewrun_moist_air::fog::saturation;
+
+    use super::{UNBENT_K, UNBENT_UP_TO_C};
+    use crate::march::balance::CONVERGED_LN;
 
     use crate::hours::{Around, Hour};
     use crate::march::cell::{Cell, Grid, Roots, cells};
@@ -262,6 +287,18 @@ mod tests {
             .collect()
     }
 
+    #[test]
+    fn a_wall_far_from_boiling_bends_no_step() {
+        for p_pa in [50e3, 80e3, 120e3] {
+            let warmest = (-80..=45).map(f64::from);
+            for t_c in warmest.filter(|t_c| *t_c <= UNBENT_UP_TO_C) {
+                let (w, slope) = saturation(t_c, p_pa);
+                let bend = slope / (1.0 + w) * UNBENT_K;
+                assert!(bend < CONVERGED_LN, "{bend} at {t_c} °C, {p_pa} Pa");
+            }
+        }
+    }
+
     /// Were a term left out that is not nought, or a wall taken as dry that is not, some bit would differ.
     #[test]
     fn a_dry_turn_is_the_full_one_to_the_last_bit() {
@@ -281,6 +318,7 @@ mod tests {
                 (25.0, 0.1),
                 (25.0, 0.3),
                 (50.0, 0.05),
+                (65.0, 0.02),
             ] {
                 let mut dry = lanes(&all, flow_kg_s, warmer_k, humidity);
                 let mut full = dry.clone();

@@ -13,7 +13,7 @@ use super::inside::within_range;
 use super::lanes::{LANES, Lanes, any_below, either, is_negative, larger, smaller};
 use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
-use super::state::{Film, Given, Solving, State};
+use super::state::{Film, Given, Reached, Solving, State};
 
 /// Half the stretch over which a wall held at 0 °C goes from all water to all ice, K, as the steady march has it.
 const MELTING_HALF_BAND_K: f64 = 1e-3;
@@ -114,6 +114,19 @@ fn deposition(wall_c: f64) -> (f64, f64, f64) {
     (water + share * (ice - water), slope, share)
 }
 
+/// How the wall changes along a cell if it goes on as in the one before: it lies between the air and its surroundings, and changes by no more than they differ.
+#[inline(always)]
+pub(super) fn change_before(
+    reached: &Reached,
+    solving: &Solving,
+    cell: &Cell<Lanes>,
+    l: usize,
+) -> f64 {
+    let apart = (reached.t_c[l] - solving.surface_c[l]).abs();
+    let change = reached.wall_slope[l] * cell.length[l];
+    smaller(larger(change, -apart), apart)
+}
+
 impl State {
     /// Solves the balances of all lanes.
     #[inline(always)]
@@ -198,10 +211,7 @@ impl State {
             };
             let (mean_heat, bent_heat) = decay(heat_units);
             let (mean_mass, bent_mass) = decay(mass_units);
-            // The wall lies between the air and its surroundings: it changes by no more than they differ.
-            let apart = (reached.t_c[l] - solving.surface_c[l]).abs();
-            let wall_change = reached.wall_slope[l] * cell.length[l];
-            let wall_change = smaller(larger(wall_change, -apart), apart);
+            let wall_change = change_before(reached, solving, cell, l);
             let wall_change = if even { 0.0 } else { wall_change };
             solving.mean_heat[l] = mean_heat;
             solving.mean_mass[l] = mean_mass;

@@ -5,10 +5,11 @@
 
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 
-use super::balance::{EVEN_FROM_UNITS, MOST_SETTLING, SHORT_K};
+use super::balance::{EVEN_FROM_UNITS, MOST_SETTLING, SHORT_K, change_before};
 use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::lanes::{LANES, Lanes, any_above, any_below, larger, smaller};
 use super::mean::{decay, put};
+use super::settle::go_on;
 use super::state::State;
 
 /// Transfer units of heat up to which those of vapour make no wall even: they are no more than half as many again.
@@ -56,9 +57,7 @@ impl State {
             let between = SURELY_UNEVEN_UNITS <= heat_units && !even;
             unsure += if between { 1.0 } else { 0.0 };
             let (mean_heat, bent_heat) = decay(heat_units);
-            let apart = (reached.t_c[l] - solving.surface_c[l]).abs();
-            let wall_change = reached.wall_slope[l] * cell.length[l];
-            let wall_change = smaller(larger(wall_change, -apart), apart);
+            let wall_change = change_before(reached, solving, cell, l);
             let wall_change = if even { 0.0 } else { wall_change };
             solving.heat_units[l] = heat_units;
             solving.mean_heat[l] = mean_heat;
@@ -188,11 +187,8 @@ impl State {
         settled.w = reached.w;
         reached.vapour = [0.0; LANES];
         for l in 0..LANES {
-            let along = solving.wall_change[l] / solving.by_surface[l];
-            reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
-            reached.surface_slope[l] = along * cell.per_length[l];
             reached.wall_c[l] = settled.wall_c[l];
-            reached.wall_slope[l] = solving.wall_change[l] * cell.per_length[l];
+            go_on(reached, solving, cell, l);
         }
         true
     }

@@ -220,3 +220,19 @@ fn laminar(cell: &Cell<Lanes>, l: usize, root: f64) -> f64 {
     ];
     polynomial(&coefficients, scaled)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Were the bound above the viscosity, a flow would be taken as laminar that is not.
+    #[test]
+    fn no_moist_air_is_less_viscous_than_its_bound() {
+        for t_c in (-80..=160).map(f64::from) {
+            for x in (0..=20).map(|step| 0.05 * f64::from(step)) {
+                let (least, is) = (least_viscosity_pa_s(t_c, x), viscosity_pa_s(t_c, x));
+                assert!(least < is, "{least} of {is} Pa s at {t_c} °C, {x}");
+            }
+        }
+    }
+}

@@ -6,7 +6,7 @@ use dewrun_numeric::plain::plain_ln;
 use super::balance::{change_of_frost, change_of_pool, frozen_share, grows};
 use super::cell::Cell;
 use super::lanes::{LANES, Lanes, larger, smaller};
-use super::state::State;
+use super::state::{Reached, Solving, State};
 
 /// By how much `ln(1 + W)` at saturation bends upwards, and how that grows, of its slope, 1/K and 1/K2: no more than it does from any wall to any warmer air, from 50 to 120 kPa; it bends least at 48 °C.
 const BEND_K: f64 = 0.024;
@@ -47,6 +47,15 @@ fn rises(wall_c: f64, air_c: f64) -> f64 {
     let beyond = (1.0 - thawed) * larger(air_c, 0.0) + (1.0 - frozen) * larger(-air_c, 0.0);
     let bent = larger(warmer, 0.0);
     warmer + bent * bent * (BEND_K + BEND_K2 * bent) - TURNS * beyond
+}
+
+/// How surface and wall go on from the end of a cell, as the last step leaves them.
+#[inline(always)]
+pub(super) fn go_on(reached: &mut Reached, solving: &Solving, cell: &Cell<Lanes>, l: usize) {
+    let along = solving.wall_change[l] / solving.by_surface[l];
+    reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
+    reached.surface_slope[l] = along * cell.per_length[l];
+    reached.wall_slope[l] = solving.wall_change[l] * cell.per_length[l];
 }
 
 impl State {
@@ -99,12 +108,9 @@ impl State {
                 ln_wall + solving.ln_wall_slope[l] * rises(wall_c, t_c) - plain_ln(1.0 + w);
             settled.taken_w_m[l] = taken;
             settled.dries_by[l] = solving.ln_wall[l] - film.ln_vapour[l];
-            let along = solving.wall_change[l] / solving.by_surface[l];
-            reached.surface_c[l] = solving.surface_c[l] + solving.step[l] + 0.5 * along;
-            reached.surface_slope[l] = along * cell.per_length[l];
             reached.wall_c[l] = wall_c;
-            reached.wall_slope[l] = solving.wall_change[l] * cell.per_length[l];
             reached.vapour[l] = vapour;
+            go_on(reached, solving, cell, l);
         }
     }
 }

@@ -10,7 +10,9 @@ use dewrun_tube::film_outside::plain::{
 
 use super::cell::Cell;
 use super::inside::within_range;
-use super::lanes::{LANES, Lanes, any_above, any_below, either, is_positive, larger, smaller};
+use super::lanes::{
+    LANES, Lanes, any_above, any_below, either, is_negative, is_positive, larger, smaller,
+};
 use super::state::State;
 
 /// Below this difference to the air, K, the coefficient of natural convection is held.
@@ -36,7 +38,9 @@ pub(super) fn ln_vapour((fraction, slope): (&Lanes, &Lanes)) -> (Lanes, Lanes) {
         series[l] = MOLAR_MASS_RATIO * x * (per * product);
         ln[l] = ln_of_quotient(series[l]);
         quotient[l] = both * both * (per * sum);
-        ln_slope[l] = slope[l] * MOLAR_MASS_RATIO * (per * sum);
+        // Cut off, it rises no more.
+        let rises = either(is_negative(fraction[l] - MOST_FRACTION), slope[l], 0.0);
+        ln_slope[l] = rises * MOLAR_MASS_RATIO * (per * sum);
     }
     if any_above(&series, LN_OF_QUOTIENT_UP_TO) {
         for l in 0..LANES {
@@ -164,11 +168,29 @@ impl State {
 
 #[cfg(test)]
 mod tests {
+    use super::ln_vapour;
     use crate::hours::Around;
     use crate::march::cell::{Grid, Roots, cells};
     use crate::march::lanes::{LANES, skewed};
     use crate::march::state::State;
     use crate::route::{Leg, Route};
+
+    /// Beyond boiling the logarithm is cut off: had it a slope there, a wall of any temperature could take up water without bound.
+    #[test]
+    fn saturation_rises_as_its_slope_says_up_to_boiling_and_no_further() {
+        const OFF: f64 = 1e-6;
+        for fraction in [0.001, 0.02, 0.2, 0.5, 0.9, 0.998, 1.0, 1.2, 6.0] {
+            let at = |x: f64| ln_vapour((&[x; LANES], &[1.0; LANES])).0[0];
+            let rises = (at(fraction + OFF) - at(fraction - OFF)) / (2.0 * OFF);
+            let (_, slope) = ln_vapour((&[fraction; LANES], &[1.0; LANES]));
+            let off = (slope[0] - rises).abs();
+            assert!(
+                off <= 1e-5 * rises,
+                "{} and not {rises} at {fraction}",
+                slope[0]
+            );
+        }
+    }
 
     /// Each lane has the film of its own tube, whatever the lanes beside it are in: still air or wind, a level tube or a riser.
     #[test]

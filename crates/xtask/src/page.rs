@@ -24,10 +24,14 @@ use build_id::hex;
 
 pub(crate) use assemble::{Load, load};
 pub(crate) use build_id::files_below;
-pub(crate) use compile::compile;
+pub(crate) use compile::{Made, compile};
 
 /// The crates the page is made of, those that are loaded first before the others; their files take the same names.
-const PACKAGES: [&str; 3] = ["dewrun-web", LATER, YEAR];
+const PACKAGES: [(&str, Made); 3] = [
+    ("dewrun-web", Made::Small),
+    (LATER, Made::Small),
+    (YEAR, Made::Wide),
+];
 /// What is loaded once the first answer stands.
 const LATER: &str = "dewrun-workshop";
 /// What is loaded once a weather file is opened.
@@ -66,7 +70,7 @@ pub(crate) fn build(workspace: &Workspace) -> Result<()> {
         .and_then(|()| {
             PACKAGES
                 .iter()
-                .try_for_each(|name| pack(workspace, &staging, name))
+                .try_for_each(|(name, _)| pack(workspace, &staging, name))
         })
         .and_then(|()| assemble::assemble(workspace, &staging));
     if let Err(error) = built {

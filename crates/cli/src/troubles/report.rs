@@ -83,7 +83,7 @@ fn write_cause(cause: &TroubleCauseOutput, out: &mut impl Write) -> io::Result<(
 fn write_checks(told: &TroublesOutput, out: &mut impl Write) -> io::Result<()> {
     let name = |id: &str| -> String {
         let cause = told.causes.iter().find(|cause| cause.id == id);
-        cause.map_or_else(|| id.to_owned(), |cause| cause.name.to_lowercase())
+        cause.map_or_else(|| id.to_owned(), |cause| cause.name.to_ascii_lowercase())
     };
     let Some((first, others)) = told.next_checks.split_first() else {
         return Ok(());

@@ -59,7 +59,7 @@ fn outcomes(one: &NextCheck, can_enter: bool, style: Style) -> String {
                 "<tr><th scope=\"row\">{}</th><td class=\"dw-number\" data-head=\"expected\">{} of 100</td><td data-head=\"then\">{} <b>{}</b></td>{button}</tr>",
                 outcome.name,
                 told_share(100.0 * outcome.expected, style.mark),
-                cause.name().to_lowercase(),
+                cause.name().to_ascii_lowercase(),
                 told_share(100.0 * share, style.mark)
             )
         })

@@ -150,10 +150,10 @@ pub(super) fn says(
     let (Some(first), Some(second)) = (causes.next(), causes.next()) else {
         return;
     };
-    let (one, other) = (first.cause.name(), second.cause.name().to_lowercase());
+    let (one, other) = (first.cause.name(), second.cause.name().to_ascii_lowercase());
     let lines = [
         "What each says".to_owned(),
-        format!("for {}", one.to_lowercase()),
+        format!("for {}", one.to_ascii_lowercase()),
         format!("against {other}"),
     ];
     let lines: Vec<&str> = lines.iter().map(String::as_str).collect();

@@ -57,8 +57,8 @@ fn against(found: &Found<'_>) -> String {
     match (causes.next(), causes.next()) {
         (Some(first), Some(second)) => format!(
             "Says for {} against {}",
-            first.cause.name().to_lowercase(),
-            second.cause.name().to_lowercase()
+            first.cause.name().to_ascii_lowercase(),
+            second.cause.name().to_ascii_lowercase()
         ),
         _ => String::new(),
     }

@@ -5,11 +5,13 @@ use std::fs;
 use anyhow::Result;
 use xshell::cmd;
 
-use crate::page::{build, compile, empty};
+use crate::page::{Made, build, compile, empty};
 use crate::setup::{Browser, Node};
 use crate::workspace::Workspace;
 
 const PACKAGE: &str = "dewrun-bench-page";
+/// Each figure is taken of the module that is made as that of the product is which does the work.
+const MADE: [(Made, &str); 2] = [(Made::Small, "small"), (Made::Wide, "wide")];
 /// The page itself shows nothing: the script loads the module where it measures.
 const PAGE: &str = "<!doctype html>\n<html lang=\"en\"><title>Benches</title></html>\n";
 
@@ -19,7 +21,11 @@ pub(super) fn run(workspace: &Workspace) -> Result<()> {
     let shell = workspace.shell()?;
     let folder = workspace.target().join("bench-page");
     empty(&folder)?;
-    compile(workspace, &[PACKAGE], &folder)?;
+    for (made, name) in MADE {
+        let folder = folder.join(name);
+        fs::create_dir_all(&folder)?;
+        compile(workspace, &[(PACKAGE, made)], &folder)?;
+    }
     fs::write(folder.join("index.html"), PAGE)?;
     let browser = Browser::set_up(&shell)?;
     let node = Node::set_up(workspace)?.program;

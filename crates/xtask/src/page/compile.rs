@@ -11,28 +11,52 @@ use super::{script, trim};
 use crate::setup::{WASM, wasm_opt, wasm_target};
 use crate::workspace::Workspace;
 
-/// Compiles packages with the profile `wasm-release` and writes module and script of each into `folder`.
+/// What a module is compiled for: a profile of the workspace.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Made {
+    /// Few bytes: optimised as a whole.
+    Small,
+    /// Much arithmetic, several numbers at a time: each crate is optimised by itself, for what is optimised as a whole is unrolled before its loops are looked at.
+    Wide,
+}
+
+impl Made {
+    const fn profile(self) -> &'static str {
+        match self {
+            Self::Small => "wasm-release",
+            Self::Wide => "wasm-wide",
+        }
+    }
+}
+
+/// Compiles packages, each for what it is made, and writes module and script of each into `folder`.
 ///
 /// Each is a build of its own: in one build a feature that one of them needs would be part of all.
 /// What needs no compiler is done for one while the next is compiled.
 ///
 /// # Errors
 /// Whatever the compiler, wasm-bindgen or wasm-opt says.
-pub(crate) fn compile(workspace: &Workspace, packages: &[&str], folder: &Path) -> Result<()> {
+pub(crate) fn compile(
+    workspace: &Workspace,
+    packages: &[(&str, Made)],
+    folder: &Path,
+) -> Result<()> {
     let shell = workspace.shell()?;
     wasm_target(&shell)?;
     cmd!(shell, "cargo build --package dewrun-wasm-tools").run()?;
     let optimizer = wasm_opt(workspace);
     thread::scope(|scope| {
         let mut finishing = Vec::new();
-        for package in packages {
+        for &(package, made) in packages {
+            let profile = made.profile();
             cmd!(
                 shell,
-                "cargo build --package {package} --target {WASM} --profile wasm-release"
+                "cargo build --package {package} --target {WASM} --profile {profile}"
             )
             .run()?;
             let optimizer = optimizer.as_ref();
-            finishing.push(scope.spawn(move || finish(workspace, package, folder, optimizer)));
+            finishing
+                .push(scope.spawn(move || finish(workspace, (package, made), folder, optimizer)));
         }
         for finished in finishing {
             let Ok(done) = finished.join() else {
@@ -47,7 +71,7 @@ pub(crate) fn compile(workspace: &Workspace, packages: &[&str], folder: &Path) -
 /// From what the compiler wrote to what is loaded.
 fn finish(
     workspace: &Workspace,
-    package: &str,
+    (package, made): (&str, Made),
     folder: &Path,
     optimizer: Option<&(PathBuf, PathBuf)>,
 ) -> Result<()> {
@@ -55,7 +79,7 @@ fn finish(
     let module = workspace
         .target()
         .join(WASM)
-        .join("wasm-release")
+        .join(made.profile())
         .join(format!("{package}.wasm"));
     let bindgen = workspace.built("wasm_bindgen");
     cmd!(

@@ -321,12 +321,20 @@ mod tests {
                 for cell in turns.iter().cycle().take(2 * turns.len()) {
                     dry.meet(cell);
                     full.meet(cell);
-                    if !dry.exchange_dry(cell) {
-                        dry.exchange_wet(cell);
-                    } else {
+                    if dry.exchange_dry(cell) {
                         dry_turns += 1;
+                        dry.tally_dry(cell);
+                    } else {
+                        dry.exchange_wet(cell);
+                        dry.tally(cell);
                     }
                     full.exchange_wet(cell);
+                    full.tally(cell);
+                    assert_eq!(
+                        format!("{:?}", dry.tally),
+                        format!("{:?}", full.tally),
+                        "what it comes to"
+                    );
                     assert_eq!(
                         told(&dry),
                         told(&full),

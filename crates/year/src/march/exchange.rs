@@ -8,22 +8,24 @@ use super::lanes::Lanes;
 use super::state::State;
 
 impl State {
-    /// Film, balance and what comes of it, of the cells that the lanes are at.
-    pub(super) fn exchange(&mut self, cell: &Cell<Lanes>) {
+    /// Film, balance and what comes of it, of the cells that the lanes are at; true where all of them are dry and stay so.
+    pub(super) fn exchange(&mut self, cell: &Cell<Lanes>) -> bool {
         #[cfg(target_arch = "x86_64")]
-        if wide::exchange(self, cell) {
-            return;
+        if let Some(is_dry) = wide::exchange(self, cell) {
+            return is_dry;
         }
-        self.exchange_as_compiled(cell);
+        self.exchange_as_compiled(cell)
     }
 
     /// The same, in the width that the function it becomes part of is compiled for.
     #[inline(always)]
-    fn exchange_as_compiled(&mut self, cell: &Cell<Lanes>) {
+    fn exchange_as_compiled(&mut self, cell: &Cell<Lanes>) -> bool {
         self.meet(cell);
-        if !self.exchange_dry(cell) {
+        let is_dry = self.exchange_dry(cell);
+        if !is_dry {
             self.exchange_wet(cell);
         }
+        is_dry
     }
 
     /// The full balance of the cells, whose air and film of heat have been met.
@@ -41,38 +43,36 @@ impl State {
 mod wide {
     use super::{Cell, Lanes, State};
 
-    /// Done with the widest vectors there are; false where there are none beyond those that every machine has.
+    /// Done with the widest vectors there are; none where there are none beyond those that every machine has.
     #[expect(
         unsafe_code,
         reason = "a function compiled for wide vectors may be called only where the machine has them, which is asked just before"
     )]
-    pub(super) fn exchange(state: &mut State, cell: &Cell<Lanes>) -> bool {
+    pub(super) fn exchange(state: &mut State, cell: &Cell<Lanes>) -> Option<bool> {
         if is_x86_feature_detected!("avx512f")
             && is_x86_feature_detected!("avx512dq")
             && is_x86_feature_detected!("avx512vl")
         {
             // SAFETY: the machine has what the function is compiled for.
-            unsafe { in_eights(state, cell) };
-            return true;
+            return Some(unsafe { in_eights(state, cell) });
         }
         if is_x86_feature_detected!("avx2") {
             // SAFETY: as above.
-            unsafe { in_fours(state, cell) };
-            return true;
+            return Some(unsafe { in_fours(state, cell) });
         }
-        false
+        None
     }
 
     /// Eight lanes at a time.
     #[target_feature(enable = "avx512f,avx512dq,avx512vl")]
-    fn in_eights(state: &mut State, cell: &Cell<Lanes>) {
-        state.exchange_as_compiled(cell);
+    fn in_eights(state: &mut State, cell: &Cell<Lanes>) -> bool {
+        state.exchange_as_compiled(cell)
     }
 
     /// Four lanes at a time.
     #[target_feature(enable = "avx2")]
-    fn in_fours(state: &mut State, cell: &Cell<Lanes>) {
-        state.exchange_as_compiled(cell);
+    fn in_fours(state: &mut State, cell: &Cell<Lanes>) -> bool {
+        state.exchange_as_compiled(cell)
     }
 }
 
@@ -118,8 +118,12 @@ mod tests {
             }
             for cell in &turns {
                 let mut plain = wide.clone();
-                wide.exchange(cell);
-                plain.exchange_as_compiled(cell);
+                let is_dry = wide.exchange(cell);
+                assert_eq!(
+                    plain.exchange_as_compiled(cell),
+                    is_dry,
+                    "which way it went"
+                );
                 assert_eq!(
                     format!("{wide:?}"),
                     format!("{plain:?}"),

@@ -96,13 +96,8 @@ impl Tally {
 impl State {
     /// Sums up what the lanes have done at their cells; what a lane without an hour comes to is not asked for.
     pub(super) fn tally(&mut self, cell: &Cell<Lanes>) {
-        let (given, film, solving, settled, tally) = (
-            &self.given,
-            &self.film,
-            &self.solving,
-            &self.settled,
-            &mut self.tally,
-        );
+        let (given, film, settled, tally) =
+            (&self.given, &self.film, &self.settled, &mut self.tally);
         for l in 0..LANES {
             let area = cell.area[l];
             let change = settled.change[l];
@@ -114,15 +109,23 @@ impl State {
             tally.frost_kg[l] += frost * area;
             let thawed = film.frost[l] - frost;
             tally.slug_kg[l] += larger(smaller(thawed, settled.drained[l]), 0.0) * area;
-            tally.sweat_kg[l] += solving.sweat[l] * cell.length[l] * given.seconds[l];
-            let wall_c = settled.wall_c[l] + cell.uncounted_k[l];
-            tally.coldest_wall_c[l] = smaller(tally.coldest_wall_c[l], wall_c);
             let formed_kg_hm = change * cell.inner[l] * 3600.0 * given.per_second[l];
             tally.wettest_kg_hm[l] = larger(tally.wettest_kg_hm[l], formed_kg_hm);
             tally.most_film_kg_m2[l] = larger(tally.most_film_kg_m2[l], water);
             tally.most_frost_kg_m2[l] = larger(tally.most_frost_kg_m2[l], frost);
             let in_bore = frost * cell.per_bore[l];
             tally.most_frost_in_bore[l] = larger(tally.most_frost_in_bore[l], in_bore);
+        }
+        self.tally_dry(cell);
+    }
+
+    /// The same of lanes whose walls are all dry and stay so.
+    pub(super) fn tally_dry(&mut self, cell: &Cell<Lanes>) {
+        let (given, solving, settled) = (&self.given, &self.solving, &self.settled);
+        for l in 0..LANES {
+            self.tally.sweat_kg[l] += solving.sweat[l] * cell.length[l] * given.seconds[l];
+            let wall_c = settled.wall_c[l] + cell.uncounted_k[l];
+            self.tally.coldest_wall_c[l] = smaller(self.tally.coldest_wall_c[l], wall_c);
         }
     }
 }

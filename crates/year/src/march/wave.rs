@@ -50,14 +50,19 @@ impl March {
         let Some(cell) = self.turns.get(first) else {
             return;
         };
-        self.state.exchange(cell);
+        let is_dry = self.state.exchange(cell);
         let active: [bool; LANES] =
             core::array::from_fn(|l| self.lanes.get(l).is_some_and(|lane| lane.part.is_some()));
         let misty: [bool; LANES] = core::array::from_fn(|l| active[l] && self.state.is_misty(l));
-        if misty.contains(&true) {
+        let is_misty = misty.contains(&true);
+        if is_misty {
             self.state.mist(cell, &misty);
         }
-        self.state.tally(cell);
+        if is_dry && !is_misty {
+            self.state.tally_dry(cell);
+        } else {
+            self.state.tally(cell);
+        }
         self.turn += 1;
         for (l, at) in at.into_iter().enumerate() {
             if self.lanes[l].part.is_some() && self.leave(hours, l, at) {

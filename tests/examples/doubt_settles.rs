@@ -1,13 +1,12 @@
 //! Proves how far 256 members settle the doubt of a year: the ends of each spread against those of 4096 members, on three years.
 //!
 //! Prints a line for each number of each year, and `figure doubt_settles VALUE %`: the largest distance of an end, as a part of the width of the spread of 4096.
-//! Hours beyond the airflow limits are told apart, as `doubt_settles_limits`, and are held to nothing: most members have none and a few have many, so that even 4096 members leave their upper end open by some hundredths.
 //! That nothing of this is the luck of one sequence, `doubt_scatter` is the distance of the ends in the quadratic mean over further sequences of 256.
 
 use std::ops::RangeInclusive;
 use std::time::Instant;
 
-use dewrun_ensemble::{EnsembleTold, Plan, Quantity, QuantityTold, told};
+use dewrun_ensemble::{EnsembleTold, Plan, QuantityTold, told};
 use dewrun_tests::ensembles::{example, gathered, weather};
 use dewrun_weather::Series;
 
@@ -26,26 +25,13 @@ const NO_WIDTH: f64 = 1e-9;
 
 type Failure = Box<dyn std::error::Error>;
 
-/// How far an end of the spread of a number is off, as a part of its width.
-struct Distance {
-    quantity: Quantity,
-    part: f64,
-}
-
 fn main() -> Result<(), Failure> {
     let weather = weather(0..8760)?;
-    let (mut most, mut of_limits) = (0.0_f64, 0.0_f64);
+    let mut most: f64 = 0.0;
     for name in CASES {
-        for one in settled(name, &weather)? {
-            if one.quantity == Quantity::LimitHours {
-                of_limits = of_limits.max(one.part);
-            } else {
-                most = most.max(one.part);
-            }
-        }
+        most = settled(name, &weather)?.into_iter().fold(most, f64::max);
     }
     println!("figure doubt_settles {:.2} %", 100.0 * most);
-    println!("figure doubt_settles_limits {:.2} %", 100.0 * of_limits);
     if NEAR < most {
         return Err(format!("an end of a spread is off by {most:.3} of its width").into());
     }
@@ -53,7 +39,7 @@ fn main() -> Result<(), Failure> {
 }
 
 /// How far the few of a project's own sequence are off, number by number.
-fn settled(name: &str, weather: &Series) -> Result<Vec<Distance>, Failure> {
+fn settled(name: &str, weather: &Series) -> Result<Vec<f64>, Failure> {
     let plan = Plan::new(example(name)?.usual, SEED);
     let start = Instant::now();
     let few = gathered(&plan, weather, 0..FEW);
@@ -71,19 +57,16 @@ fn settled(name: &str, weather: &Series) -> Result<Vec<Distance>, Failure> {
     );
     let found = distances(&some, &many);
     let scatter = scattered(name, weather, &many)?;
-    for ((one, (few, many)), scatter) in found
-        .iter()
-        .zip(some.quantities.iter().zip(&many.quantities))
-        .zip(scatter)
-    {
+    let spreads = some.quantities.iter().zip(&many.quantities);
+    for ((few, many), (part, scatter)) in spreads.zip(found.iter().zip(scatter)) {
         println!(
             "{name} {}: {:.4} to {:.4}, of {MANY} {:.4} to {:.4}: off by {:.2} %, doubt_scatter {:.2} %",
-            one.quantity.id(),
+            many.quantity.id(),
             few.spread.p10,
             few.spread.p90,
             many.spread.p10,
             many.spread.p90,
-            100.0 * one.part,
+            100.0 * part,
             100.0 * scatter
         );
     }
@@ -93,33 +76,27 @@ fn settled(name: &str, weather: &Series) -> Result<Vec<Distance>, Failure> {
 /// How far the few of further sequences are off in the quadratic mean, number by number.
 fn scattered(name: &str, weather: &Series, many: &EnsembleTold) -> Result<Vec<f64>, Failure> {
     let mut squares = vec![0.0; many.quantities.len()];
-    let mut sequences = 0.0;
     for seed in FURTHER {
         let plan = Plan::new(example(name)?.usual, seed);
         let few = gathered(&plan, weather, 0..FEW);
         let few = told(&plan, &few, None).ok_or("no member has an answer")?;
-        for (sum, one) in squares.iter_mut().zip(distances(&few, many)) {
-            *sum += one.part * one.part;
+        for (sum, part) in squares.iter_mut().zip(distances(&few, many)) {
+            *sum += part * part;
         }
-        sequences += 1.0;
     }
-    Ok(squares
-        .into_iter()
-        .map(|sum: f64| (sum / sequences).sqrt())
-        .collect())
+    let sequences = FURTHER.count() as f64;
+    let means = squares.into_iter().map(|sum: f64| (sum / sequences).sqrt());
+    Ok(means.collect())
 }
 
-/// The larger distance of the two ends of each spread.
-fn distances(few: &EnsembleTold, many: &EnsembleTold) -> Vec<Distance> {
+/// The larger distance of the two ends of each spread, as a part of its width.
+fn distances(few: &EnsembleTold, many: &EnsembleTold) -> Vec<f64> {
     let pairs = few.quantities.iter().zip(&many.quantities);
     let of_pair = |(one, other): (&QuantityTold, &QuantityTold)| {
         let (some, all) = (one.spread, other.spread);
         let width = all.p90 - all.p10;
         let off = (some.p10 - all.p10).abs().max((some.p90 - all.p90).abs());
-        Distance {
-            quantity: other.quantity,
-            part: if NO_WIDTH < width { off / width } else { off },
-        }
+        if NO_WIDTH < width { off / width } else { off }
     };
     pairs.map(of_pair).collect()
 }

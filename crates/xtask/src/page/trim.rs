@@ -30,7 +30,7 @@ const PANICS: [&str; 17] = [
     "std::thread::local::panic_access_error",
 ];
 /// How the names of functions begin that bring large tables along, and what does the same without.
-const TABLES: [(&str, &str); 5] = [
+const TABLES: [(&str, &str); 6] = [
     ("core::num::dec2flt::", "dewrun_quantity::decimal::nearest"),
     (
         "core::fmt::float::",
@@ -40,6 +40,11 @@ const TABLES: [(&str, &str); 5] = [
     (
         "core::unicode::unicode_data::conversions::",
         "the browser's own toLowerCase",
+    ),
+    // It may have taken those of the line above in, which then have no name.
+    (
+        "<str>::to_lowercase",
+        "to_ascii_lowercase, or the browser's own toLowerCase",
     ),
     (
         "core::unicode::unicode_data::alphabetic::",

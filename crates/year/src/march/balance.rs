@@ -451,7 +451,7 @@ mod tests {
                 radiant_c: space_c,
                 wind_m_s: 0.0,
             };
-            state.enter(l, &around, cell, None);
+            state.enter(l, &around, cell, None, 0.0);
             state.film.water[l] = 0.05;
             state.film.pool[l] = 0.25;
             state.film.pooled[l] = 3.0;

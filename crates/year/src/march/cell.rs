@@ -5,7 +5,7 @@ use core::f64::consts::PI;
 use dewrun_numeric::elementary::{cbrt, pow};
 use dewrun_numeric::integrate::gauss_legendre_8;
 use dewrun_tube::Factors;
-use dewrun_tube::film_inside::{FAR_FROM_ENTRY, local, vdi_g1_laminar};
+use dewrun_tube::film_inside::{local, vdi_g1_laminar};
 use dewrun_tube::film_outside::STEFAN_BOLTZMANN;
 use dewrun_tube::film_outside::plain::slender_shape;
 use dewrun_tube::layers::cylinder_resistance_mk_w;
@@ -68,8 +68,11 @@ pub(super) struct Cell<T> {
     /// Factors on natural convection outside and on the diffusivity of vapour: 1 as published.
     pub(super) natural: T,
     pub(super) diffusivity: T,
-    /// Share of the difference between the air and the space by which the surface is first guessed to be warmer than the space.
+    /// Share of the difference between wall and space by which the surface is first guessed to be warmer than the space.
     pub(super) warmth: T,
+    /// Resistance of the film inside, m K/W, and that over the others.
+    pub(super) inside: T,
+    pub(super) follows: T,
 }
 
 /// What happens at a cell besides.
@@ -301,7 +304,9 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
     let extent = leg.riser_m.unwrap_or(outer_m);
     let retained = leg.retained_kg_m2;
     let outside = 1.0 / (PI * outer_m * USUAL_OUTSIDE_W_M2K);
-    let inside = 1.0 / (PI * USUAL_AIR_W_MK * FAR_FROM_ENTRY);
+    let number = number(leg.bore_m, (from_m, to_m), (middle, half));
+    let inside = 1.0 / (PI * USUAL_AIR_W_MK * number[0]);
+    let others = outside + tube + insulation;
     Cell {
         length,
         per_length: length.recip(),
@@ -314,7 +319,7 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
         },
         per_inner: 1.0 / (PI * leg.bore_m),
         per_bore: 4.0 / (PI * leg.bore_m),
-        number: number(leg.bore_m, (from_m, to_m), (middle, half)),
+        number,
         root_middle: middle,
         root_per_half: half.recip(),
         entry: 1.0 + cbrt(leg.bore_m) * cbrt(leg.bore_m) * (cbrt(to_m) - cbrt(from_m)) / length,
@@ -330,7 +335,9 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
         per_root: 1.0 / cbrt(retained),
         natural: 1.0,
         diffusivity: 1.0,
-        warmth: outside / (outside + inside + tube + insulation),
+        warmth: outside / others,
+        inside,
+        follows: inside / others,
     }
 }
 

@@ -252,7 +252,7 @@ mod tests {
                 wind_m_s: [0.0, 1.5][l % 2],
             };
             let riser = [None, Some((0.01, 40.0))][l / 2 % 2];
-            state.enter(l, &around, cell, riser);
+            state.enter(l, &around, cell, riser, 0.0);
         }
         state
     }

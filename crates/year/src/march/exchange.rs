@@ -113,7 +113,7 @@ mod tests {
                     radiant_c: space_c,
                     wind_m_s: [0.0, 3.0][l % 2],
                 };
-                wide.enter(l, &around, cell, None);
+                wide.enter(l, &around, cell, None, 0.0);
                 wide.film.water[l] = [0.0, 0.002, 0.03, 0.05][l % 4];
             }
             for cell in &turns {

@@ -45,6 +45,8 @@ pub(super) fn skewed(cells: &[Cell<f64>]) -> Vec<Cell<Lanes>> {
                 natural: of(&|c| c.natural),
                 diffusivity: of(&|c| c.diffusivity),
                 warmth: of(&|c| c.warmth),
+                inside: of(&|c| c.inside),
+                follows: of(&|c| c.follows),
             }
         })
         .collect()

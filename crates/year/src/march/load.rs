@@ -22,6 +22,11 @@ const CLEAR_MARGIN_K2: f64 = 1e-4;
 /// Shares of the vapour that a dew point was asked for: below the first one is asked for anew, and with some room.
 const MUCH_LESS: f64 = 0.94;
 const ROOM: f64 = 1.01;
+/// Of Magnus's formula over water: WMO-No. 8 (2018), annex 4.B.
+const MAGNUS: f64 = 17.62;
+const MAGNUS_C: f64 = 243.12;
+/// Heat of a kilogram of vapour over the heat capacity of air, K, less as a usual film passes it less well than heat; for a guess.
+const LATENT_K: f64 = 2.47e6 / 1010.0 / 1.1;
 /// FogAir that bears no vapour has its dew point below any surface, °C.
 const NO_DEW_C: f64 = -200.0;
 
@@ -99,6 +104,7 @@ impl State {
         around: &Around,
         cell: &Cell<f64>,
         riser: Option<(f64, f64)>,
+        on_wall: f64,
     ) {
         let given = &mut self.given;
         given.air_c[l] = around.air_c;
@@ -123,12 +129,33 @@ impl State {
         }
         // Within the first cell the air nears the wall, the more the less of it flows.
         let nearing = 0.5 * cell.length * given.per_flow[l] * USUAL_NEARING;
-        let warmer = (self.reached.t_c[l] - around.air_c) * cell.warmth / (1.0 + nearing);
-        let traced = cell.tracing * cell.warmth / (cell.outer * 9.0);
-        self.reached.surface_c[l] = around.air_c + warmer + traced;
+        let warmer = (self.reached.t_c[l] - around.air_c) / (1.0 + nearing);
+        let wall_c = self.wall_ahead(l, (around.air_c, warmer), cell, on_wall);
+        self.reached.surface_c[l] = around.air_c + (wall_c - around.air_c) * cell.warmth;
         self.reached.surface_slope[l] = 0.0;
         self.reached.wall_c[l] = self.reached.t_c[l];
         self.reached.wall_slope[l] = 0.0;
+    }
+
+    /// The first wall of a leg as guessed, °C: between air and space by usual films, and where it is wet also by the heat of its vapour.
+    fn wall_ahead(
+        &self,
+        l: usize,
+        (space_c, warmer): (f64, f64),
+        cell: &Cell<f64>,
+        on_wall: f64,
+    ) -> f64 {
+        let traced_k = cell.tracing * cell.inside;
+        let dry_c = space_c + (warmer + traced_k) / (1.0 + cell.follows);
+        let dew_c = self.given.clear_above_c[l] - CLEAR_MARGIN_K;
+        if dew_c <= dry_c && on_wall <= 0.0 {
+            return dry_c;
+        }
+        // Vapour at saturation grows with the wall as Magnus's formula has it, about the dew point.
+        let over_c = MAGNUS_C + dew_c;
+        let heat = LATENT_K * self.reached.w[l] * MAGNUS * MAGNUS_C / (over_c * over_c);
+        let pull = warmer + traced_k + heat * (dew_c - space_c);
+        space_c + pull / (1.0 + heat + cell.follows)
     }
 
     /// The detector warms the air of a lane.
@@ -171,7 +198,7 @@ fn dew_c(w: f64, p_pa: f64) -> f64 {
     if ln < 0.0 {
         return 272.62 * ln / (22.46 - ln);
     }
-    243.12 * ln / (17.62 - ln)
+    MAGNUS_C * ln / (MAGNUS - ln)
 }
 
 #[cfg(test)]
@@ -179,6 +206,51 @@ mod tests {
     use dewrun_moist_air::fog::saturation;
 
     use super::*;
+    use crate::march::cell::{Grid, Roots, cells};
+    use crate::march::lanes::{LANES, skewed};
+    use crate::route::{Leg, Route};
+
+    /// The surface of a first cell is guessed to a sixteenth of how far air and space are apart, dry or wet.
+    #[test]
+    fn the_first_surface_is_near_its_guess() {
+        let route = Route {
+            intake: vec![Leg::plastic(6.0)],
+            detector_w: 0.0,
+            exhaust: Vec::new(),
+        };
+        let roots = Roots::between((6e-4, 6e-4));
+        let of_route = cells(&route, Grid::PRODUCT, roots);
+        let first = of_route[0].0;
+        for (air_c, w, space_c) in [(25.0, 0.004, 12.0), (25.0, 0.016, 5.0), (14.0, 0.009, 30.0)] {
+            let mut state = State::idle();
+            let hour = Hour {
+                seconds: 3600.0,
+                air_c,
+                w,
+                p_pa: 101_325.0,
+                dry_air_kg_s: 6e-4,
+            };
+            let around = Around {
+                air_c: space_c,
+                w: 0.001,
+                radiant_c: space_c,
+                wind_m_s: 0.0,
+            };
+            for l in 0..LANES {
+                state.load(l, &hour, 3600.0);
+                state.enter(l, &around, &first, None, 0.0);
+            }
+            let guess_c = state.reached.surface_c[0];
+            state.exchange(&skewed(&[first])[0]);
+            let (surface_c, step_k) = (state.solving.surface_c[0], state.solving.step[0]);
+            let off_k = (surface_c + step_k - guess_c).abs();
+            let apart_k = (air_c - space_c).abs();
+            assert!(
+                off_k < 0.06 * apart_k,
+                "{off_k} K of air at {air_c} °C, {w}"
+            );
+        }
+    }
 
     /// What is taken as dry has its dew point below what is asked for, with room for the linear last step.
     #[test]

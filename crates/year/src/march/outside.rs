@@ -214,7 +214,7 @@ mod tests {
                     radiant_c: 12.0,
                     wind_m_s,
                 };
-                state.enter(l, &around, &all[0], riser);
+                state.enter(l, &around, &all[0], riser, 0.0);
                 state.solving.surface_c[l] = 18.0;
             }
             state.convect(turn);

@@ -90,17 +90,18 @@ impl March {
         if place.behind_detector {
             self.state.warm(l, self.lanes[l].warming_w);
         }
-        if place.first {
-            if let Some(around) = hours.around(part.hour, place.space) {
-                self.state.enter(l, around, cell, place.riser);
-            }
-            self.state.tally.begin_leg(l);
-        }
         let wall = if self.carries {
             wall
         } else {
             OnWall::default()
         };
+        if place.first {
+            if let Some(around) = hours.around(part.hour, place.space) {
+                let on_wall = wall.water + wall.frost;
+                self.state.enter(l, around, cell, place.riser, on_wall);
+            }
+            self.state.tally.begin_leg(l);
+        }
         self.state.film.water[l] = wall.water;
         self.state.film.frost[l] = wall.frost;
         if let Some(before) = self.lanes[l].before.get_mut(at) {

@@ -12,8 +12,13 @@
 #[inline]
 pub fn polynomial<const N: usize>(coefficients: &[f64; N], x: f64) -> f64 {
     let square = x * x;
-    let (mut same, mut other) = (0.0, 0.0);
-    for coefficient in coefficients.iter().rev() {
+    let mut rest = coefficients.iter().rev();
+    // Not from nought on: a product with it is a product all the same.
+    let (mut same, mut other) = match (rest.next(), rest.next()) {
+        (Some(last), Some(before)) => (*last, *before),
+        (only, _) => return only.copied().unwrap_or(0.0),
+    };
+    for coefficient in rest {
         (same, other) = (other, same * square + coefficient);
     }
     // The last coefficient taken is the constant, so `other` holds the even powers and `same` the odd ones.
@@ -30,13 +35,20 @@ pub fn polynomial<const N: usize>(coefficients: &[f64; N], x: f64) -> f64 {
 #[inline]
 pub fn polynomial_with_slope<const N: usize>(coefficients: &[f64; N], x: f64) -> (f64, f64) {
     let square = x * x;
-    let (mut same, mut other) = ((0.0, 0.0), (0.0, 0.0));
-    for coefficient in coefficients.iter().rev() {
+    let mut rest = coefficients.iter().rev();
+    let (mut same, mut other) = match (rest.next(), rest.next()) {
+        (Some(last), Some(before)) => ((*last, 0.0), (*before, 0.0)),
+        (only, _) => return (only.copied().unwrap_or(0.0), 0.0),
+    };
+    for (place, coefficient) in rest.enumerate() {
         let (value, slope) = same;
-        (same, other) = (
-            other,
-            (value * square + coefficient, slope * square + value),
-        );
+        // The first of either has no slope yet.
+        let slope = if place < 2 {
+            value
+        } else {
+            slope * square + value
+        };
+        (same, other) = (other, (value * square + coefficient, slope));
     }
     // As above, with the slopes of both in `x^2`.
     let (even, odd) = (other, same);

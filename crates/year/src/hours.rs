@@ -20,7 +20,7 @@ pub struct Hour {
 pub struct Around {
     /// Temperature of the air, °C.
     pub air_c: f64,
-    /// Humidity ratio of the air, kg/kg.
+    /// Humidity ratio of the air, kg/kg; no more than saturation.
     pub w: f64,
     /// Temperature of the surfaces that the tube sees, °C.
     pub radiant_c: f64,

@@ -13,30 +13,15 @@ use super::inside::within_range;
 use super::lanes::{LANES, Lanes, any_below, either, is_negative, larger, smaller};
 use super::mean::{decay, force, whole_units};
 use super::outside::ln_vapour;
+use super::search::{MOST_SETTLING, SHORT_K};
 use super::state::{Film, Given, Reached, Solving, State};
 
 /// Half the stretch over which a wall held at 0 °C goes from all water to all ice, K, as the steady march has it.
 const MELTING_HALF_BAND_K: f64 = 1e-3;
 /// Walls from here up hold no ice, °C; colder ones are asked.
 const SURELY_WATER_C: f64 = 0.5;
-/// A step after which the balance is taken as solved, K: it is made linearly, and leaves its square times some 0.03 per kelvin.
-const CONVERGED_K: f64 = 0.1;
-/// The same of `ln(1 + W)` at saturation.
-pub(super) const CONVERGED_LN: f64 = 1e-2;
-/// The first near 0 °C.
-const CONVERGED_AT_MELTING_K: f64 = 1e-7;
-const MELTING_NEAR_K: f64 = 0.1;
 /// The missing heat falls at least as fast as this for the search, W/(m K).
 const LEAST_SLOPE_W_MK: f64 = 1e-3;
-/// Longest step of the search, K.
-const LONGEST_STEP_K: f64 = 40.0;
-/// The first trial settles the means over the cell where it moves surface and wall, and the wall's change along the cell, by less than this, K: they are those of where it leads.
-pub(super) const SHORT_K: f64 = 2.0;
-/// Else a few trials do, the last of which moves them by less than this.
-const SETTLING: u32 = 2;
-const SETTLED_K: f64 = 4.0;
-/// Trials after which the wall is taken as even along the cell, whatever they have moved.
-pub(super) const MOST_SETTLING: u32 = 12;
 /// Transfer units of a cell from which on its wall is taken as even at once, as it is at one place: the air comes to rest with it in a part of the cell.
 pub(super) const EVEN_FROM_UNITS: f64 = 4.0;
 /// Trials after which the search halves what is known, whatever the slope proposes: past the range of the properties it creeps.
@@ -123,7 +108,9 @@ pub(super) fn change_before(
     l: usize,
 ) -> f64 {
     let apart = (reached.t_c[l] - solving.surface_c[l]).abs();
-    let change = reached.wall_slope[l] * cell.length[l];
+    let middles = 0.5 * cell.length[l] + reached.half_before[l];
+    let left = 1.0 - smaller(reached.fades[l] * middles, 1.0);
+    let change = left * reached.wall_slope[l] * cell.length[l];
     smaller(larger(change, -apart), apart)
 }
 
@@ -143,19 +130,12 @@ impl State {
             } else {
                 self.over_water();
             }
-            // One loop for all three: short ones would be unrolled, and then not go side by side.
-            if cold || self.film.ice_or_pools {
-                for l in 0..LANES {
-                    self.take_up_any(cell, l);
-                    self.miss(l);
-                    self.step(l, bisects);
-                }
+            let any = cold || self.film.ice_or_pools;
+            let tried_c = self.solving.surface_c;
+            if trial == 0 && self.all_open() {
+                self.weigh(cell, any, State::first_step);
             } else {
-                for l in 0..LANES {
-                    self.take_up(cell, l);
-                    self.miss(l);
-                    self.step(l, bisects);
-                }
+                self.weigh(cell, any, |state, l| state.step(l, bisects));
             }
             if any_below(&self.solving.settled, 0.5) {
                 if MOST_SETTLING <= trial {
@@ -164,33 +144,34 @@ impl State {
                     self.means(cell, if trial == 0 { SHORT_K } else { 0.0 });
                 }
                 self.settle_means(trial);
+                if trial == 0 && self.goes_back(&tried_c) {
+                    self.weigh(cell, any, |state, l| state.step(l, bisects));
+                    if !any_below(&self.solving.done, 0.5) {
+                        break;
+                    }
+                }
             } else if !any_below(&self.solving.done, 0.5) {
                 break;
             }
         }
     }
 
-    /// A lane keeps its means where the first trial moves little, else once a few have gone by and the last of them was near.
-    ///
-    /// Until then nothing is known of where the surface is: each trial is that of another balance.
+    /// What is missing at the surfaces that are tried, and the next step of each; with ice or water that stands, where there may be `any`.
     #[inline(always)]
-    pub(super) fn settle_means(&mut self, trial: u32) {
-        let solving = &mut self.solving;
-        // The first trial counts by how much the wall's change has turned too.
-        let (turned, enough_k) = match trial {
-            0 => (1.0, SHORT_K),
-            MOST_SETTLING.. => (0.0, f64::INFINITY),
-            _ if SETTLING <= trial + 1 => (0.0, SETTLED_K),
-            _ => (0.0, 0.0),
-        };
-        for l in 0..LANES {
-            let moves_k = solving.step[l].abs() * larger(solving.by_surface[l], 1.0);
-            let moves_k = larger(moves_k, turned * solving.wall_turn[l].abs());
-            let near = either(is_negative(moves_k - enough_k), 1.0, 0.0);
-            let open = is_negative(solving.settled[l] - 0.5);
-            solving.low[l] = either(open, -1e3, solving.low[l]);
-            solving.high[l] = either(open, 1e3, solving.high[l]);
-            solving.settled[l] = larger(solving.settled[l], near);
+    fn weigh(&mut self, cell: &Cell<Lanes>, any: bool, step: impl Fn(&mut Self, usize)) {
+        // One loop for all three: short ones would be unrolled, and then not go side by side.
+        if any {
+            for l in 0..LANES {
+                self.take_up_any(cell, l);
+                self.miss(l);
+                step(self, l);
+            }
+        } else {
+            for l in 0..LANES {
+                self.take_up(cell, l);
+                self.miss(l);
+                step(self, l);
+            }
         }
     }
 
@@ -310,6 +291,7 @@ impl State {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
         let ln_wall = solving.ln_wall[l];
         let (_, (change, share)) = grows((given, film, solving), cell, l, ln_wall);
+        solving.force[l] = force(film, solving, l, ln_wall);
         solving.fusing[l] = 0.0;
         solving.fusing_slope[l] = 0.0;
         solving.vapour[l] = change * given.per_second[l] * cell.inner[l];
@@ -322,6 +304,7 @@ impl State {
         let (given, film, solving) = (&self.given, &self.film, &mut self.solving);
         let ln_wall = solving.ln_wall[l];
         let (growth, (film_change, film_share)) = grows((given, film, solving), cell, l, ln_wall);
+        solving.force[l] = force(film, solving, l, ln_wall);
         let all = film.water[l] + film.frost[l];
         let (ice_change, ice_share) = change_of_frost(growth, all);
         let frozen = solving.frozen[l];
@@ -364,47 +347,6 @@ impl State {
             slope * solving.by_surface[l] - solving.outward[l],
             -LEAST_SLOPE_W_MK,
         );
-    }
-
-    /// The next step of the search; a lane whose means are settled may be done, and then moves no more, but keeps its last step for the end.
-    #[inline(always)]
-    pub(super) fn step(&mut self, l: usize, bisects: u64) {
-        let solving = &mut self.solving;
-        let surface_c = solving.surface_c[l];
-        let newton = -solving.missing[l] / solving.slope[l];
-        // Under insulation the wall moves much farther than the surface: too far for what the means make of it.
-        let farther = solving.by_surface[l] * (1.0 - solving.settled[l]);
-        let longest_k = LONGEST_STEP_K / larger(farther, 1.0);
-        let newton = smaller(larger(newton, -longest_k), longest_k);
-        // The missing heat falls with the surface's temperature.
-        let falls = is_negative(solving.missing[l]);
-        let high = either(falls, surface_c, solving.high[l]);
-        let low = either(falls, solving.low[l], surface_c);
-        let proposed = surface_c + newton;
-        // A proposal beyond what is known gives way to the middle; one that is where the search stands already does not.
-        let middle = 0.5 * (low + high);
-        let beyond = is_negative(proposed - low) | is_negative(high - proposed);
-        let next = either(beyond | bisects, middle, proposed);
-        // The last step is made as it is: it leads no farther than what is known.
-        let step = smaller(larger(newton, low - surface_c), high - surface_c);
-        let wall_step = solving.by_surface[l] * step;
-        let near = smaller(
-            solving.wall_c[l].abs() - wall_step.abs(),
-            surface_c.abs() - step.abs(),
-        );
-        let melts = is_negative(near - MELTING_NEAR_K);
-        let enough = either(melts, CONVERGED_AT_MELTING_K, CONVERGED_K);
-        let size = smaller(step.abs(), high - low);
-        // Near boiling the linear step holds for less.
-        let bend = solving.ln_wall_slope[l] * wall_step.abs();
-        let is_small = is_negative(size - enough) & is_negative(bend - CONVERGED_LN);
-        let near_enough = either(is_small, solving.settled[l], 0.0);
-        let done = larger(solving.done[l], near_enough);
-        solving.surface_c[l] = surface_c + (next - surface_c) * (1.0 - done);
-        solving.done[l] = done;
-        solving.step[l] = step;
-        solving.low[l] = low;
-        solving.high[l] = high;
     }
 }
 
@@ -451,7 +393,8 @@ mod tests {
                 radiant_c: space_c,
                 wind_m_s: 0.0,
             };
-            state.enter(l, &around, cell, None, 0.0);
+            state.surround(l, &around);
+            state.enter_leg(l, &around, cell, None);
             state.film.water[l] = 0.05;
             state.film.pool[l] = 0.25;
             state.film.pooled[l] = 3.0;
@@ -497,5 +440,58 @@ mod tests {
                 walls_are_at(15.0, 0.5, state.settled.wall_c);
             }
         }
+    }
+
+    /// A dry wall near the dew point: were a step across it the last, what deposits would hang on where the search began.
+    #[test]
+    fn a_step_across_the_dew_point_is_not_the_last() {
+        let route = Route {
+            intake: vec![Leg::plastic(6.0)],
+            detector_w: 0.0,
+            exhaust: Vec::new(),
+        };
+        let of_route = cells(&route, Grid::PRODUCT, Roots::between((6e-4, 6e-4)));
+        let cell = of_route[0].0;
+        let turn = &skewed(&[cell])[0];
+        let deposits = |w: f64, starts_c: Lanes| {
+            let mut state = State::idle();
+            for (l, start_c) in starts_c.into_iter().enumerate() {
+                let hour = Hour {
+                    seconds: 3600.0,
+                    air_c: 30.0,
+                    w,
+                    p_pa: 101_325.0,
+                    dry_air_kg_s: 6e-4,
+                };
+                state.load(l, &hour, 3600.0);
+                let around = Around {
+                    air_c: 20.0,
+                    w: 0.0,
+                    radiant_c: 20.0,
+                    wind_m_s: 0.0,
+                };
+                state.surround(l, &around);
+                state.enter_leg(l, &around, &cell, None);
+                state.reached.surface_c[l] = start_c;
+            }
+            state.exchange(turn);
+            let solving = &state.solving;
+            (state.settled.change, solving.surface_c[0] + solving.step[0])
+        };
+        let (_, dry_c) = deposits(0.005, [25.0; LANES]);
+        let starts_c = [-0.19, -0.13, -0.08, -0.02, 0.02, 0.08, 0.13, 0.19].map(|off| dry_c + off);
+        let (mut most, mut apart) = (0.0_f64, 0.0_f64);
+        for step in 0..200 {
+            let w = 0.018 + 4e-5 * f64::from(step);
+            let (change, _) = deposits(w, starts_c);
+            let least = change.into_iter().fold(f64::INFINITY, f64::min);
+            let here = change.into_iter().fold(0.0, f64::max);
+            if here < 0.02 {
+                apart = apart.max(here - least);
+                most = most.max(here);
+            }
+        }
+        assert!(0.01 < most, "{most} kg/m2 come near it");
+        assert!(apart < 2e-4, "{apart} kg/m2 apart");
     }
 }

@@ -6,7 +6,7 @@ use dewrun_run::Tube;
 use dewrun_water::ice::FROST_DENSITY;
 
 use super::cell::{Cell, Place};
-use super::lanes::LANES;
+use super::lanes::{LANES, larger, smaller};
 use super::state::State;
 use crate::hours::Hours;
 use crate::water::{Along, Found, Made, Marched, Water, WaterHour};
@@ -47,7 +47,7 @@ pub(super) struct Carried {
 
 /// How much of a stretch lies in another, m.
 fn overlap_m((from_m, to_m): (f64, f64), (start_m, end_m): (f64, f64)) -> f64 {
-    (to_m.min(end_m) - from_m.max(start_m)).max(0.0)
+    larger(smaller(to_m, end_m) - larger(from_m, start_m), 0.0)
 }
 
 impl Carried {
@@ -83,6 +83,13 @@ impl Carried {
         made.at_traps.resize(places.traps.len(), (20.0, 0.0));
         made.frosted = 0.0;
         self.water.look(hours, hour, &mut lane.found)
+    }
+
+    /// Whether water may stand in a cell, or somebody asks for its air or its wall.
+    pub(super) fn watches(&self, at: usize) -> bool {
+        self.cells.get(at).is_some_and(|here| {
+            !(here.stands.is_empty() && here.walls.is_empty() && here.traps.is_empty())
+        })
     }
 
     /// Surface of the water that stands in a cell over its wall, and all of that water, kg per m2 of wall.

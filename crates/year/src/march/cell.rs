@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::STEFAN_BOLTZMANN;
 use dewrun_tube::film_outside::plain::slender_shape;
 use dewrun_tube::layers::cylinder_resistance_mk_w;
 
-use super::lanes::LANES;
+use super::lanes::{LANES, smaller};
 use crate::route::{Leg, Route};
 
 /// Coefficients of the film's number over a cell.
@@ -68,11 +68,12 @@ pub(super) struct Cell<T> {
     /// Factors on natural convection outside and on the diffusivity of vapour: 1 as published.
     pub(super) natural: T,
     pub(super) diffusivity: T,
-    /// Share of the difference between wall and space by which the surface is first guessed to be warmer than the space.
+    /// Share of the difference between the air and the space by which the surface is first guessed to be warmer than the space.
     pub(super) warmth: T,
-    /// Resistance of the film inside, m K/W, and that over the others.
+    /// Resistance of the film inside, m K/W, that over the others, and by how much that makes the surface of this cell farther from its space than the one before in its leg.
     pub(super) inside: T,
     pub(super) follows: T,
+    pub(super) eases: T,
 }
 
 /// What happens at a cell besides.
@@ -115,9 +116,9 @@ impl Grid {
     pub const PRODUCT: Self = Self::Units(1.0);
 }
 
-/// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
-const FEWEST: f64 = 4.0;
-const FOR_EACH_UNIT: f64 = 0.55;
+/// Cells of a leg in which next to nothing is exchanged, and more for each transfer unit of vapour; from some units on a leg takes fewer more for each; and most.
+const FEWEST: (f64, f64) = (3.0, 1.0);
+const MORE: (f64, f64) = (4.0, 0.55);
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;
@@ -138,7 +139,8 @@ impl Grid {
         let length_m = leg.length_m;
         match self {
             Self::Units(share) => {
-                let cells = FEWEST + FOR_EACH_UNIT * units(leg, flow_kg_s);
+                let units = units(leg, flow_kg_s);
+                let cells = smaller(FEWEST.0 + FEWEST.1 * units, MORE.0 + MORE.1 * units);
                 #[expect(
                     clippy::cast_possible_truncation,
                     clippy::cast_sign_loss,
@@ -259,6 +261,7 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
             let ends = grid.ends(leg, roots.usual_kg_s, legs, position == 0);
             let count = ends.len();
             let mut from = 0.0;
+            let mut before: Option<f64> = None;
             for (cell, end) in ends.into_iter().enumerate() {
                 let stretch = (inlet_m + from, inlet_m + end);
                 let last = cell + 1 == count;
@@ -275,7 +278,10 @@ pub(super) fn cells(route: &Route, grid: Grid, roots: Roots) -> Vec<(Cell<f64>, 
                     ends: position + 1 == tube.len() && last,
                     riser: leg.riser_m.map(|height_m| slender(height_m, leg.outer_m())),
                 };
-                cells.push((one(leg, stretch, roots), place));
+                let made = one(leg, stretch, roots);
+                let eases = before.map_or(1.0, |before| (1.0 + before) / (1.0 + made.follows));
+                before = Some(made.follows);
+                cells.push((Cell { eases, ..made }, place));
                 from = end;
             }
             inlet_m += leg.length_m;
@@ -338,6 +344,7 @@ fn one(leg: &Leg, (from_m, to_m): (f64, f64), roots: Roots) -> Cell<f64> {
         warmth: outside / others,
         inside,
         follows: inside / others,
+        eases: 1.0,
     }
 }
 

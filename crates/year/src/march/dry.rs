@@ -5,10 +5,11 @@
 
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 
-use super::balance::{EVEN_FROM_UNITS, MOST_SETTLING, SHORT_K, change_before};
+use super::balance::{EVEN_FROM_UNITS, change_before};
 use super::cell::{AT_ONE_PLACE_M, Cell};
 use super::lanes::{LANES, Lanes, any_above, any_below, larger, smaller};
 use super::mean::{decay, put};
+use super::search::{MOST_SETTLING, SHORT_K};
 use super::settle::go_on;
 use super::state::State;
 
@@ -24,15 +25,15 @@ const UNBENT_UP_TO_C: f64 = 45.0;
 const UNBENT_K: f64 = 1.0;
 
 impl State {
-    /// Does the cells of all lanes if they are surely dry; else nothing is done, and they are to be done in full.
+    /// Does the cells of all lanes, which have arrived dry, if they surely stay so; else nothing is done but the search begun, and they are to be done in full.
     #[inline(always)]
     pub(super) fn exchange_dry(&mut self, cell: &Cell<Lanes>) -> bool {
-        self.arrives_dry() && self.begin_dry(cell) && self.solve_dry(cell) && self.settle_dry(cell)
+        self.begin_dry(cell) && self.solve_dry(cell) && self.settle_dry(cell)
     }
 
     /// Nothing is on the walls or in the air but vapour, and no more of that than was asked for its dew point; the wall of the cell before is warmer.
     #[inline(always)]
-    fn arrives_dry(&self) -> bool {
+    pub(super) fn arrives_dry(&self) -> bool {
         let (given, reached, film) = (&self.given, &self.reached, &self.film);
         let mut wet: Lanes = [0.0; LANES];
         let mut below: Lanes = [0.0; LANES];
@@ -73,6 +74,7 @@ impl State {
         solving.vapour = [0.0; LANES];
         solving.vapour_slope = [0.0; LANES];
         solving.ln_wall_slope = [0.0; LANES];
+        solving.force = [0.0; LANES];
         solving.low = [-1e3; LANES];
         solving.high = [1e3; LANES];
         unsure <= 0.0
@@ -113,9 +115,11 @@ impl State {
             if !self.is_clear_at(&self.solving.wall_c) {
                 return false;
             }
-            for l in 0..LANES {
-                self.miss(l);
-                self.step(l, 0);
+            let tried_c = self.solving.surface_c;
+            if trial == 0 && self.all_open() {
+                self.weigh_dry(State::first_step);
+            } else {
+                self.weigh_dry(|state, l| state.step(l, 0));
             }
             if self.may_bend() {
                 return false;
@@ -123,11 +127,29 @@ impl State {
             if any_below(&self.solving.settled, 0.5) {
                 self.means_dry(if trial == 0 { SHORT_K } else { 0.0 });
                 self.settle_means(trial);
+                if trial == 0 && self.goes_back(&tried_c) {
+                    self.weigh_dry(|state, l| state.step(l, 0));
+                    if self.may_bend() {
+                        return false;
+                    }
+                    if !any_below(&self.solving.done, 0.5) {
+                        return true;
+                    }
+                }
             } else if !any_below(&self.solving.done, 0.5) {
                 return true;
             }
         }
         false
+    }
+
+    /// As [`State::weigh`] does, without vapour.
+    #[inline(always)]
+    fn weigh_dry(&mut self, step: impl Fn(&mut Self, usize)) {
+        for l in 0..LANES {
+            self.miss(l);
+            step(self, l);
+        }
     }
 
     /// As [`State::means`] has them, without vapour: those of temperature are what they were, but for how the wall changes.
@@ -177,7 +199,12 @@ impl State {
         if any_below(&settled.clear_by, 0.0) || !self.is_clear_at(&linear_c) {
             return false;
         }
-        let (solving, settled, reached) = (&self.solving, &mut self.settled, &mut self.reached);
+        let (given, solving, settled, reached) = (
+            &self.given,
+            &self.solving,
+            &mut self.settled,
+            &mut self.reached,
+        );
         settled.change = [0.0; LANES];
         settled.drained = [0.0; LANES];
         settled.pooled = [0.0; LANES];
@@ -188,7 +215,8 @@ impl State {
         reached.vapour = [0.0; LANES];
         for l in 0..LANES {
             reached.wall_c[l] = settled.wall_c[l];
-            go_on(reached, solving, cell, l);
+            let ends = (given.air_c[l], settled.t_c[l]);
+            go_on(reached, solving, cell, l, ends);
         }
         true
     }
@@ -199,7 +227,7 @@ mod tests {
     use dewrun_moist_air::fog::saturation;
 
     use super::{UNBENT_K, UNBENT_UP_TO_C};
-    use crate::march::balance::CONVERGED_LN;
+    use crate::march::search::CONVERGED_LN;
 
     use crate::hours::{Around, Hour};
     use crate::march::cell::{Cell, Grid, Roots, cells};
@@ -252,7 +280,8 @@ mod tests {
                 wind_m_s: [0.0, 1.5][l % 2],
             };
             let riser = [None, Some((0.01, 40.0))][l / 2 % 2];
-            state.enter(l, &around, cell, riser, 0.0);
+            state.surround(l, &around);
+            state.enter_leg(l, &around, cell, riser);
         }
         state
     }
@@ -274,6 +303,8 @@ mod tests {
             reached.surface_c,
             reached.surface_slope,
             reached.wall_slope,
+            reached.fades,
+            reached.half_before,
             reached.vapour,
             solving.sweat,
         ];
@@ -321,10 +352,11 @@ mod tests {
                 for cell in turns.iter().cycle().take(2 * turns.len()) {
                     dry.meet(cell);
                     full.meet(cell);
-                    if dry.exchange_dry(cell) {
+                    if dry.arrives_dry() && dry.exchange_dry(cell) {
                         dry_turns += 1;
                         dry.tally_dry(cell);
                     } else {
+                        dry.guess(cell);
                         dry.exchange_wet(cell);
                         dry.tally(cell);
                     }
@@ -341,11 +373,9 @@ mod tests {
                         "{flow_kg_s} kg/s, {warmer_k} K, {humidity}"
                     );
                     for state in [&mut dry, &mut full] {
-                        state.reached.t_c = state.settled.t_c;
-                        state.reached.w = state.settled.w;
+                        state.flow_on(&[1.0; LANES]);
                         state.film.water = state.settled.water;
                         state.film.frost = state.settled.frost;
-                        (0..LANES).for_each(|l| state.follow_dew(l));
                     }
                 }
             }

@@ -21,18 +21,20 @@ impl State {
     #[inline(always)]
     fn exchange_as_compiled(&mut self, cell: &Cell<Lanes>) -> bool {
         self.meet(cell);
-        let is_dry = self.exchange_dry(cell);
-        if !is_dry {
-            self.exchange_wet(cell);
+        if self.arrives_dry() {
+            if self.exchange_dry(cell) {
+                return true;
+            }
+            // Tried in vain, it has been moved.
+            self.guess(cell);
         }
-        is_dry
+        self.exchange_wet(cell);
+        false
     }
 
     /// The full balance of the cells, whose air and film of heat have been met.
     #[inline(always)]
     pub(super) fn exchange_wet(&mut self, cell: &Cell<Lanes>) {
-        // Whoever has tried in vain has moved it.
-        self.guess(cell);
         self.meet_vapour(cell);
         self.solve(cell);
         self.settle(cell);
@@ -113,7 +115,8 @@ mod tests {
                     radiant_c: space_c,
                     wind_m_s: [0.0, 3.0][l % 2],
                 };
-                wide.enter(l, &around, cell, None, 0.0);
+                wide.surround(l, &around);
+                wide.enter_leg(l, &around, cell, None);
                 wide.film.water[l] = [0.0, 0.002, 0.03, 0.05][l % 4];
             }
             for cell in &turns {

@@ -6,7 +6,7 @@ use dewrun_moist_air::ZERO_CELSIUS_K;
 use dewrun_moist_air::fast::{conductivity_w_mk, diffusivity_m2_s, viscosity_pa_s};
 use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_CP};
 use dewrun_moist_air::mixture::{DRY_AIR_MOLAR_MASS, GAS_CONSTANT, MOLAR_MASS_RATIO};
-use dewrun_numeric::plain::{plain_cbrt, plain_ln, rough_cbrt};
+use dewrun_numeric::plain::{ln_of_quotient, plain_cbrt, plain_ln, rough_cbrt};
 use dewrun_numeric::polynomial::polynomial;
 use dewrun_tube::film_inside::{FAR_FROM_ENTRY, LAMINAR_UP_TO, TURBULENT_FROM};
 
@@ -19,6 +19,8 @@ const COLDEST_C: f64 = -80.0;
 pub(super) const HOTTEST_C: f64 = 160.0;
 /// `pi k Nu / cp` of developed laminar flow, kg/(s m): for the first guess of the middle.
 pub(super) const USUAL_NEARING: f64 = PI * 0.026 * FAR_FROM_ENTRY / 1010.0;
+/// Up to here, kg/kg, `ln(1 + W)` is that of a quotient near one.
+const MUCH_VAPOUR: f64 = 0.4;
 /// No film thinner than this has a root, kg/m2.
 const LEAST_FILM: f64 = 1e-60;
 
@@ -50,13 +52,15 @@ impl State {
         }
     }
 
-    /// The surface as first guessed: that of the cell before goes on as it went.
+    /// The surface as first guessed: that of the cell before goes on as it went, fading, and as the films of both cells differ.
     #[inline(always)]
     pub(super) fn guess(&mut self, cell: &Cell<Lanes>) {
         for l in 0..LANES {
-            let half = 0.5 * cell.length[l];
-            self.solving.surface_c[l] =
-                self.reached.surface_c[l] + half * self.reached.surface_slope[l];
+            let (reached, space_c) = (&self.reached, self.given.air_c[l]);
+            let apart = 0.5 * cell.length[l] + reached.half_before[l];
+            let faded = 1.0 - 0.5 * smaller(reached.fades[l] * apart, 1.0);
+            let goes_on = reached.surface_c[l] + apart * faded * reached.surface_slope[l];
+            self.solving.surface_c[l] = space_c + (goes_on - space_c) * cell.eases[l];
         }
     }
 
@@ -97,22 +101,26 @@ impl State {
         for l in 0..LANES {
             let half = 0.5 * cell.length[l] * given.per_flow[l];
             let nearing = half * USUAL_NEARING;
-            // The surface as guessed tells the wall well enough here.
-            let difference = solving.surface_c[l] - reached.t_c[l];
-            let t_c = within_range(reached.t_c[l] + difference * nearing / (1.0 + nearing));
             let lost = larger(reached.vapour[l], 0.0) * half;
             let w = larger(reached.w[l] - lost, 0.5 * reached.w[l]);
+            // Two quotients of one division, here and below.
+            let (nears, both) = (1.0 + nearing, MOLAR_MASS_RATIO + w);
+            let per = 1.0 / (nears * both);
+            // The surface as guessed tells the wall well enough here.
+            let difference = solving.surface_c[l] - reached.t_c[l];
+            let t_c = within_range(reached.t_c[l] + difference * nearing * (per * both));
             film.middle_c[l] = t_c;
             film.middle_w[l] = w;
-            let x = w / (MOLAR_MASS_RATIO + w);
+            let x = w * (per * nears);
             film.middle_x[l] = x;
             let conductivity = conductivity_w_mk(t_c, x);
             let heat_capacity = DRY_AIR_CP + VAPOUR_CP * w;
             let per_bore = cell.per_bore[l] * given.flow[l];
-            let per_conductivity = heat_capacity / conductivity;
+            let per = 1.0 / (heat_capacity * conductivity);
+            let per_conductivity = heat_capacity * heat_capacity * per;
             let moving = per_bore * (1.0 + w);
             film.moving[l] = moving;
-            film.per_heat_capacity[l] = 1.0 / heat_capacity;
+            film.per_heat_capacity[l] = conductivity * per;
             film.per_conductivity[l] = per_conductivity;
             film.heat_root[l] = rough_cbrt(per_bore * per_conductivity);
             film.conductivity[l] = conductivity;
@@ -130,17 +138,30 @@ impl State {
         let (reached, film) = (&self.reached, &mut self.film);
         for l in 0..LANES {
             let t_c = film.middle_c[l];
-            film.ln_vapour[l] = plain_ln(1.0 + reached.w[l]);
+            film.ln_vapour[l] = ln_of_quotient(reached.w[l] / (2.0 + reached.w[l]));
+            let (moist, t_k) = (1.0 + film.middle_w[l], t_c + ZERO_CELSIUS_K);
+            let per = 1.0 / (moist * t_k);
             let per_gas = DRY_AIR_MOLAR_MASS / GAS_CONSTANT;
             // Of ideal gases; the pressure drops out.
             let diffusive = cell.diffusivity[l]
                 * diffusivity_m2_s(t_c, 1.0)
                 * per_gas
                 * (1.0 - (1.0 - MOLAR_MASS_RATIO) * film.middle_x[l])
-                / (t_c + ZERO_CELSIUS_K);
-            film.per_moist[l] = 1.0 / (1.0 + film.middle_w[l]);
+                * (per * moist);
+            film.per_moist[l] = per * t_k;
             film.mass_root[l] = rough_cbrt(film.moving[l] / diffusive);
             film.diffusive[l] = diffusive;
+        }
+        if any_above(&reached.w, MUCH_VAPOUR) {
+            for l in 0..LANES {
+                let w = reached.w[l];
+                let far = plain_ln(1.0 + w);
+                film.ln_vapour[l] = if w < MUCH_VAPOUR {
+                    film.ln_vapour[l]
+                } else {
+                    far
+                };
+            }
         }
     }
 

@@ -47,6 +47,7 @@ pub(super) fn skewed(cells: &[Cell<f64>]) -> Vec<Cell<Lanes>> {
                 warmth: of(&|c| c.warmth),
                 inside: of(&|c| c.inside),
                 follows: of(&|c| c.follows),
+                eases: of(&|c| c.eases),
             }
         })
         .collect()

@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::plain::{slender_by_pressure, wind_across};
 
 use super::cell::Cell;
 use super::inside::{HOTTEST_C, USUAL_NEARING};
-use super::lanes::{larger, smaller};
+use super::lanes::{LANES, Lanes, any_above, either, is_positive, larger, smaller};
 use super::state::State;
 use crate::hours::{Around, Hour};
 
@@ -29,6 +29,8 @@ const MAGNUS_C: f64 = 243.12;
 const LATENT_K: f64 = 2.47e6 / 1010.0 / 1.1;
 /// FogAir that bears no vapour has its dew point below any surface, °C.
 const NO_DEW_C: f64 = -200.0;
+/// The frost point of air that is saturated over water lies over its temperature by no more than this for each kelvin below 0 °C.
+const FROST_OVER_DEW: f64 = 0.12;
 
 impl State {
     /// An hour's air at the intake.
@@ -56,12 +58,23 @@ impl State {
         self.reached.vapour[l] = 0.0;
     }
 
-    /// Asks anew for the dew point of a lane's air where its vapour is more than it was asked for, or much less.
-    #[inline(always)]
-    pub(super) fn follow_dew(&mut self, l: usize) {
-        let (w, asked) = (self.reached.w[l], self.given.clear_w[l]);
-        if asked < w || w < MUCH_LESS * asked {
-            self.bound_dew(l, ROOM * w);
+    /// The air at the end of a cell goes on, in lanes that have an hour; its dew point is asked for anew where its vapour is more than it was asked for, or much less.
+    pub(super) fn flow_on(&mut self, active: &Lanes) {
+        let (given, reached, settled) = (&self.given, &mut self.reached, &self.settled);
+        let mut off: Lanes = [0.0; LANES];
+        for l in 0..LANES {
+            let here = is_positive(active[l]);
+            reached.t_c[l] = either(here, settled.t_c[l], reached.t_c[l]);
+            reached.w[l] = either(here, settled.w[l], reached.w[l]);
+            let (w, asked) = (reached.w[l], given.clear_w[l]);
+            off[l] = active[l] * larger(w - asked, MUCH_LESS * asked - w);
+        }
+        if any_above(&off, 0.0) {
+            for (l, off) in off.into_iter().enumerate() {
+                if 0.0 < off {
+                    self.bound_dew(l, ROOM * self.reached.w[l]);
+                }
+            }
         }
     }
 
@@ -90,6 +103,7 @@ impl State {
         self.given.air_c[l] = 15.0;
         self.given.radiant_k[l] = 288.15;
         self.given.dry_above_c[l] = NO_DEW_C;
+        self.given.asked[l] = 1.0;
         self.given.slim[l] = 0.0;
         self.given.shape[l] = 0.0;
         for power in &mut self.given.wind {
@@ -97,20 +111,41 @@ impl State {
         }
     }
 
-    /// A leg's space, at its first cell.
-    pub(super) fn enter(
+    /// A space that a lane comes into.
+    ///
+    /// Its dew or frost point is asked for once a surface is as cold as air that holds all the vapour it can could have it.
+    pub(super) fn surround(&mut self, l: usize, around: &Around) {
+        let given = &mut self.given;
+        given.air_c[l] = around.air_c;
+        given.radiant_k[l] = around.radiant_c + ZERO_CELSIUS_K;
+        given.around[l] = around.w;
+        given.dry_above_c[l] =
+            around.air_c + DEW_MARGIN_K + FROST_OVER_DEW * larger(-around.air_c, 0.0);
+        given.asked[l] = 0.0;
+    }
+
+    /// Asks for the dew points of the spaces of those lanes whose surface may be as cold.
+    #[cold]
+    pub(super) fn ask_around(&mut self) {
+        let given = &mut self.given;
+        for l in 0..LANES {
+            if given.asked[l] < 0.5 && self.solving.surface_c[l] < given.dry_above_c[l] {
+                given.dry_above_c[l] = dew_c(given.around[l], given.p_pa[l]) + DEW_MARGIN_K;
+                given.around[l] = fast_ln(1.0 + given.around[l]);
+                given.asked[l] = 1.0;
+            }
+        }
+    }
+
+    /// The first cell of a leg, in the space that the lane is in, with what is on its wall.
+    pub(super) fn enter_leg(
         &mut self,
         l: usize,
         around: &Around,
         cell: &Cell<f64>,
         riser: Option<(f64, f64)>,
-        on_wall: f64,
     ) {
         let given = &mut self.given;
-        given.air_c[l] = around.air_c;
-        given.radiant_k[l] = around.radiant_c + ZERO_CELSIUS_K;
-        given.around[l] = fast_ln(1.0 + around.w);
-        given.dry_above_c[l] = dew_c(around.w, given.p_pa[l]) + DEW_MARGIN_K;
         (given.slim[l], given.shape[l]) = riser.map_or((0.0, 0.0), |(slim, shape)| {
             (slim, shape * slender_by_pressure(given.p_pa[l]))
         });
@@ -130,25 +165,21 @@ impl State {
         // Within the first cell the air nears the wall, the more the less of it flows.
         let nearing = 0.5 * cell.length * given.per_flow[l] * USUAL_NEARING;
         let warmer = (self.reached.t_c[l] - around.air_c) / (1.0 + nearing);
-        let wall_c = self.wall_ahead(l, (around.air_c, warmer), cell, on_wall);
+        let wall_c = self.wall_ahead(l, (around.air_c, warmer), cell);
         self.reached.surface_c[l] = around.air_c + (wall_c - around.air_c) * cell.warmth;
         self.reached.surface_slope[l] = 0.0;
+        self.reached.fades[l] = 0.0;
+        self.reached.half_before[l] = 0.0;
         self.reached.wall_c[l] = self.reached.t_c[l];
         self.reached.wall_slope[l] = 0.0;
     }
 
     /// The first wall of a leg as guessed, °C: between air and space by usual films, and where it is wet also by the heat of its vapour.
-    fn wall_ahead(
-        &self,
-        l: usize,
-        (space_c, warmer): (f64, f64),
-        cell: &Cell<f64>,
-        on_wall: f64,
-    ) -> f64 {
+    fn wall_ahead(&self, l: usize, (space_c, warmer): (f64, f64), cell: &Cell<f64>) -> f64 {
         let traced_k = cell.tracing * cell.inside;
         let dry_c = space_c + (warmer + traced_k) / (1.0 + cell.follows);
         let dew_c = self.given.clear_above_c[l] - CLEAR_MARGIN_K;
-        if dew_c <= dry_c && on_wall <= 0.0 {
+        if dew_c <= dry_c && self.film.water[l] + self.film.frost[l] <= 0.0 {
             return dry_c;
         }
         // Vapour at saturation grows with the wall as Magnus's formula has it, about the dew point.
@@ -238,7 +269,8 @@ mod tests {
             };
             for l in 0..LANES {
                 state.load(l, &hour, 3600.0);
-                state.enter(l, &around, &first, None, 0.0);
+                state.surround(l, &around);
+                state.enter_leg(l, &around, &first, None);
             }
             let guess_c = state.reached.surface_c[0];
             state.exchange(&skewed(&[first])[0]);

@@ -5,7 +5,7 @@ use dewrun_moist_air::latent::{DRY_AIR_CP, VAPOUR_ENTHALPY_AT_ZERO};
 
 use super::balance::frozen_share;
 use super::cell::{AT_ONE_PLACE_M, Cell};
-use super::lanes::{LANES, Lanes, larger};
+use super::lanes::{LANES, Lanes, any_above, larger, smaller};
 use super::mean::decay;
 use super::settle::kept;
 use super::state::State;
@@ -17,6 +17,17 @@ const TRIALS: u32 = 2;
 const SWINGS: f64 = 0.5;
 
 impl State {
+    /// Whether any lane with an hour has to be asked if it is misty.
+    pub(super) fn may_be_misty(&self, active: &Lanes) -> bool {
+        let (given, reached, settled) = (&self.given, &self.reached, &self.settled);
+        let mut asks: Lanes = [0.0; LANES];
+        for l in 0..LANES {
+            let moving = active[l] - given.still[l];
+            asks[l] = smaller(moving, larger(reached.mist[l], 0.0 - settled.clear_by[l]));
+        }
+        any_above(&asks, 0.0)
+    }
+
     /// Whether the air of a lane is misty, or would be over saturation at the end of the cell.
     pub(super) fn is_misty(&self, l: usize) -> bool {
         if 0.5 < self.given.still[l] {

@@ -15,9 +15,11 @@ mod load;
 mod mean;
 mod misty;
 mod outside;
+mod search;
 mod settle;
 mod state;
 mod tally;
+mod walls;
 mod wave;
 
 use crate::hours::Hours;
@@ -28,7 +30,8 @@ use carried::Carried;
 use cell::{Cell, Place, Roots};
 use lanes::{LANES, Lanes, skewed};
 use state::State;
-use wave::Lane;
+use walls::Walls;
+use wave::{Besides, Lane, besides};
 
 use dewrun_tube::Factors;
 
@@ -76,8 +79,9 @@ pub struct March {
     carries: bool,
     state: State,
     lanes: [Lane; LANES],
-    /// What is on the wall of each cell.
-    walls: Vec<OnWall>,
+    walls: Walls,
+    /// What lanes have to do besides, turn by turn.
+    besides: Vec<Besides>,
     /// Turn of the wave since its lanes were last empty.
     turn: usize,
     /// The next step to be begun.
@@ -123,8 +127,11 @@ impl March {
         );
         let march = Self::between(route, hours, (grid, steps), roots);
         let carried = Carried::new(water, &march.places, hours.len());
-        let carried = Some(Box::new(carried));
-        Self { carried, ..march }
+        Self {
+            besides: besides(&march.places, |at| carried.watches(at)),
+            carried: Some(Box::new(carried)),
+            ..march
+        }
     }
 
     fn between(route: &Route, hours: &Hours, (grid, steps): (Grid, Steps), roots: Roots) -> Self {
@@ -132,9 +139,10 @@ impl March {
         let (cells, places): (Vec<_>, Vec<_>) = cells.into_iter().unzip();
         let count = cells.len();
         let leg_count = route.legs().count();
-        let lane = Lane::of_cells(count, leg_count);
+        let lane = Lane::of_legs(leg_count);
         Self {
             turns: skewed(&cells),
+            besides: besides(&places, |_| false),
             places,
             cells,
             detector_w: route.detector_w,
@@ -142,7 +150,7 @@ impl March {
             carries: true,
             state: State::idle(),
             lanes: core::array::from_fn(|_| lane.clone()),
-            walls: vec![OnWall::default(); count],
+            walls: Walls::dry(count),
             turn: 0,
             next: first_part(0, steps),
             done: 0,
@@ -201,7 +209,7 @@ impl March {
         let mut march = Self {
             steps: Steps::Whole,
             state: State::idle(),
-            walls: vec![OnWall::default(); self.walls.len()],
+            walls: Walls::dry(self.cells.len()),
             turn: 0,
             next: first_part(0, Steps::Whole),
             done: 0,

@@ -60,36 +60,37 @@ impl State {
     #[inline(always)]
     pub(super) fn convect(&mut self, cell: &Cell<Lanes>) {
         let (given, solving) = (&self.given, &mut self.solving);
+        let mut film: Lanes = [0.0; LANES];
+        let mut sizes: Lanes = [0.0; LANES];
         for l in 0..LANES {
             let difference = solving.surface_c[l] - given.air_c[l];
             let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
             let root = rough_cbrt(larger(difference.abs(), LEAST_DIFFERENCE_K).sqrt());
             let size = root * given.p_root[l] * cell.size[l];
+            (film[l], sizes[l]) = (film_c, size);
             let (number, exponent) = level_natural(size, film_c);
             solving.number[l] = number * cell.natural[l];
             solving.exponent[l] = exponent;
         }
         if any_above(&self.given.slim, 0.0) {
-            self.rise(cell);
+            self.rise(cell, (&film, &sizes));
         }
         if any_above(&self.given.wind[0], 0.0) {
             self.blow();
         }
     }
 
-    /// Those lanes that are in a riser.
+    /// Those lanes that are in a riser, of their film temperatures and sizes as a level tube has them.
     #[inline(always)]
-    fn rise(&mut self, cell: &Cell<Lanes>) {
+    fn rise(&mut self, cell: &Cell<Lanes>, (film, sizes): (&Lanes, &Lanes)) {
         let (given, solving) = (&self.given, &mut self.solving);
         for l in 0..LANES {
             let difference = larger(
                 (solving.surface_c[l] - given.air_c[l]).abs(),
                 LEAST_DIFFERENCE_K,
             );
-            let film_c = within_range(0.5 * (solving.surface_c[l] + given.air_c[l]));
-            let size = rough_cbrt(difference.sqrt()) * given.p_root[l] * cell.size[l];
             let slim = given.slim[l];
-            let (number, exponent) = rising_natural(size, given.shape[l], film_c, difference);
+            let (number, exponent) = rising_natural(sizes[l], given.shape[l], film[l], difference);
             let rises = is_positive(slim);
             let number = number * slim * cell.natural[l];
             solving.number[l] = either(rises, number, solving.number[l]);
@@ -114,12 +115,23 @@ impl State {
         }
     }
 
+    #[inline(always)]
+    fn may_sweat(&self) -> bool {
+        let (given, solving) = (&self.given, &self.solving);
+        let below: Lanes = core::array::from_fn(|l| given.dry_above_c[l] - solving.surface_c[l]);
+        any_above(&below, 0.0)
+    }
+
     /// Sweat of those lanes whose surface is below the dew point of its space.
     #[inline(always)]
     pub(super) fn sweat(&mut self, cell: &Cell<Lanes>) {
+        let mut sweats = self.may_sweat();
+        if sweats {
+            self.ask_around();
+            sweats = self.may_sweat();
+        }
         let (given, solving) = (&self.given, &mut self.solving);
-        let below: Lanes = core::array::from_fn(|l| given.dry_above_c[l] - solving.surface_c[l]);
-        if !any_above(&below, 0.0) {
+        if !sweats {
             solving.sweat = [0.0; LANES];
             solving.sweat_heat = [0.0; LANES];
             solving.sweat_slope = [0.0; LANES];
@@ -214,7 +226,8 @@ mod tests {
                     radiant_c: 12.0,
                     wind_m_s,
                 };
-                state.enter(l, &around, &all[0], riser, 0.0);
+                state.surround(l, &around);
+                state.enter_leg(l, &around, &all[0], riser);
                 state.solving.surface_c[l] = 18.0;
             }
             state.convect(turn);

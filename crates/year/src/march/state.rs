@@ -29,8 +29,9 @@ pub(super) struct Given {
     pub(super) radiant_k: Lanes,
     /// Nusselt number of the wind by powers of the film temperature less the air's.
     pub(super) wind: [Lanes; 3],
-    /// `ln(1 + W)` of the space's air.
+    /// Vapour of the space's air, kg/kg, or, where its dew point has been asked for (1), `ln(1 + W)`.
     pub(super) around: Lanes,
+    pub(super) asked: Lanes,
     /// Above this the surface is dry, °C.
     pub(super) dry_above_c: Lanes,
     /// Air with no more vapour than `clear_w`, kg/kg, has its dew or frost point surely below this, °C.
@@ -50,10 +51,13 @@ pub(super) struct Reached {
     pub(super) mist: Lanes,
     /// Middle of the last cell's wall, °C; at the start of a leg no colder than the air.
     pub(super) wall_c: Lanes,
-    /// The surface at the end of the last cell, °C, and how it and the inner wall change there, K per m.
+    /// The surface in the middle of the last cell, or as guessed at the start of a leg, °C, and how it and the inner wall change there, K per m.
     pub(super) surface_c: Lanes,
     pub(super) surface_slope: Lanes,
     pub(super) wall_slope: Lanes,
+    /// By how much these fade along the tube, as a part per m, and from the middle of that cell to its end, m; nought at the start of a leg.
+    pub(super) fades: Lanes,
+    pub(super) half_before: Lanes,
     /// What deposited in the last cell, kg/(s m).
     pub(super) vapour: Lanes,
 }
@@ -148,6 +152,8 @@ pub(super) struct Solving {
     pub(super) added_heat: Lanes,
     pub(super) mean_mass: Lanes,
     pub(super) added_mass: Lanes,
+    /// Mean over the cell of `ln(1 + W)` in the air over that at saturation at the wall that is tried.
+    pub(super) force: Lanes,
     /// Where nothing is wet: transfer units of heat, and what the slope of the wall adds of its change.
     pub(super) heat_units: Lanes,
     pub(super) bent_heat: Lanes,
@@ -178,8 +184,9 @@ pub(super) struct Settled {
     pub(super) drained: Lanes,
     /// Change of the water that stands there, kg per m2 of wall; it only dries.
     pub(super) pooled: Lanes,
-    /// Inner wall, °C.
+    /// Inner wall, °C, and, of a wall that may be wet, `ln(1 + W)` at saturation there.
     pub(super) wall_c: Lanes,
+    pub(super) ln_wall: Lanes,
     /// The air at the end.
     pub(super) t_c: Lanes,
     pub(super) w: Lanes,
@@ -222,6 +229,7 @@ impl State {
                 radiant_k: [288.15; LANES],
                 wind: [NOUGHT; 3],
                 around: SOME_W,
+                asked: [1.0; LANES],
                 dry_above_c: [-200.0; LANES],
                 clear_above_c: SOME_C,
                 clear_w: NOUGHT,
@@ -236,6 +244,8 @@ impl State {
                 surface_c: SOME_C,
                 surface_slope: NOUGHT,
                 wall_slope: NOUGHT,
+                fades: NOUGHT,
+                half_before: NOUGHT,
                 vapour: NOUGHT,
             },
             film: Film {
@@ -296,6 +306,7 @@ impl State {
                 added_heat: NOUGHT,
                 mean_mass: NOUGHT,
                 added_mass: NOUGHT,
+                force: NOUGHT,
                 heat_units: NOUGHT,
                 bent_heat: NOUGHT,
                 wall_change: NOUGHT,
@@ -313,6 +324,7 @@ impl State {
                 drained: NOUGHT,
                 pooled: NOUGHT,
                 wall_c: SOME_C,
+                ln_wall: NOUGHT,
                 t_c: SOME_C,
                 w: SOME_W,
                 taken_w_m: NOUGHT,

@@ -1,7 +1,8 @@
 //! The wave of lanes over the cells: each arrives with the walls as they are, leaves them as it made them, and hands its hour in.
 
-use super::lanes::LANES;
-use super::{March, OnWall, PARTS, Part, Steps, first_part};
+use super::cell::Place;
+use super::lanes::{LANES, smaller};
+use super::{March, PARTS, Part, Steps, first_part};
 use crate::hours::{Hour, Hours};
 use crate::sums::{AirState, HourSum, LegSum};
 
@@ -11,25 +12,63 @@ pub(super) struct Lane {
     pub(super) part: Option<Part>,
     sum: HourSum,
     legs: Vec<LegSum>,
-    /// What was on each cell's wall before this step.
-    before: Vec<OnWall>,
-    dried_out: bool,
+    /// Space of the leg that it is in.
+    space: Option<usize>,
     /// Heat that the detector gives to the air, W.
     warming_w: f64,
 }
 
 impl Lane {
-    /// No hour yet, on a route of so many cells and legs.
-    pub(super) fn of_cells(cells: usize, legs: usize) -> Self {
+    /// No hour yet, on a route of so many legs.
+    pub(super) fn of_legs(legs: usize) -> Self {
         Self {
             part: None,
             sum: HourSum::NONE,
             legs: Vec::with_capacity(legs),
-            before: vec![OnWall::default(); cells],
-            dried_out: false,
+            space: None,
             warming_w: 0.0,
         }
     }
+}
+
+/// Lanes, a bit each.
+type Bits = u8;
+
+/// Which lanes have more to do at a turn than what all lanes do.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Besides {
+    /// Before their cell: its leg, its tube or its step begins there, or water may stand in it.
+    arrive: Bits,
+    /// After it: its leg ends there, or somebody asks what has become of its air or its wall.
+    leave: Bits,
+}
+
+/// The same for all turns.
+pub(super) fn besides(places: &[Place], is_watched: impl Fn(usize) -> bool) -> Vec<Besides> {
+    let count = places.len();
+    let turn = |first: usize| {
+        let mut turn = Besides::default();
+        for l in 0..LANES {
+            let at = (first + count * LANES - l) % count;
+            let Some(place) = places.get(at) else {
+                continue;
+            };
+            let bit = |is: bool| if is { 1 << l } else { 0 };
+            turn.arrive |= bit(place.first || place.behind_detector || is_watched(at));
+            turn.leave |= bit(place.last || is_watched(at));
+        }
+        turn
+    };
+    (0..count).map(turn).collect()
+}
+
+/// The lanes that some bits stand for.
+fn lanes(mut bits: Bits) -> impl Iterator<Item = usize> {
+    core::iter::from_fn(move || {
+        let l = bits.trailing_zeros() as usize;
+        bits &= bits.wrapping_sub(1);
+        (l < LANES).then_some(l)
+    })
 }
 
 impl March {
@@ -37,23 +76,33 @@ impl March {
     pub(super) fn wave(&mut self, hours: &Hours) {
         let count = self.cells.len();
         let first = self.turn % count;
-        let mut next = first;
         // Each lane is a cell behind the one before.
-        let at: [usize; LANES] = core::array::from_fn(|_| {
-            let at = next;
-            next = at.checked_sub(1).unwrap_or(count - 1);
-            at
-        });
-        for (l, at) in at.into_iter().enumerate() {
-            self.arrive(hours, l, at);
+        let at = |l: usize| {
+            let behind = first + LANES * count - l;
+            behind % count
+        };
+        let besides = self.besides.get(first).copied().unwrap_or_default();
+        if first < LANES {
+            self.begin(hours, first);
+        }
+        if self.carries {
+            self.walls.pass_on(&mut self.state, first);
+        }
+        if self.carried.is_some() {
+            self.state.film.pool = [0.0; LANES];
+            self.state.film.pooled = [0.0; LANES];
+        }
+        for l in lanes(besides.arrive) {
+            self.arrive(hours, l, at(l));
         }
         let Some(cell) = self.turns.get(first) else {
             return;
         };
         let is_dry = self.state.exchange(cell);
-        let active: [bool; LANES] =
-            core::array::from_fn(|l| self.lanes.get(l).is_some_and(|lane| lane.part.is_some()));
-        let misty: [bool; LANES] = core::array::from_fn(|l| active[l] && self.state.is_misty(l));
+        let may_be = self.state.may_be_misty(&self.walls.active);
+        let misty: [bool; LANES] = core::array::from_fn(|l| {
+            may_be && self.lanes[l].part.is_some() && self.state.is_misty(l)
+        });
         let is_misty = misty.contains(&true);
         if is_misty {
             self.state.mist(cell, &misty);
@@ -64,48 +113,40 @@ impl March {
             self.state.tally(cell);
         }
         self.turn += 1;
-        for (l, at) in at.into_iter().enumerate() {
-            if self.lanes[l].part.is_some() && self.leave(hours, l, at) {
+        self.walls.take(&self.state, at(LANES - 1));
+        self.state.flow_on(&self.walls.active);
+        let drains = if self.carried.is_some() && !is_dry {
+            self.state.draining()
+        } else {
+            0
+        };
+        for l in lanes(besides.leave | drains) {
+            if self.lanes[l].part.is_some() && self.leave(hours, l, at(l)) {
                 return;
             }
         }
     }
 
-    /// Puts a lane before its cell of this turn.
+    /// Puts a lane before its cell of this turn, where there is more to it than what all lanes do.
     fn arrive(&mut self, hours: &Hours, l: usize, at: usize) {
-        if self.turn < l {
-            return;
-        }
-        if at == 0 {
-            self.begin(hours, l);
-        }
         let Some(part) = self.lanes[l].part else {
             return;
         };
-        let (Some(&place), Some(cell), Some(&wall)) =
-            (self.places.get(at), self.cells.get(at), self.walls.get(at))
-        else {
+        let (Some(&place), Some(cell)) = (self.places.get(at), self.cells.get(at)) else {
             return;
         };
         if place.behind_detector {
             self.state.warm(l, self.lanes[l].warming_w);
         }
-        let wall = if self.carries {
-            wall
-        } else {
-            OnWall::default()
-        };
         if place.first {
             if let Some(around) = hours.around(part.hour, place.space) {
-                let on_wall = wall.water + wall.frost;
-                self.state.enter(l, around, cell, place.riser, on_wall);
+                let lane = &mut self.lanes[l];
+                if lane.space.replace(place.space) != Some(place.space) {
+                    self.state.surround(l, around);
+                }
+                self.state.enter_leg(l, around, cell, place.riser);
             }
             self.state.tally.begin_leg(l);
-        }
-        self.state.film.water[l] = wall.water;
-        self.state.film.frost[l] = wall.frost;
-        if let Some(before) = self.lanes[l].before.get_mut(at) {
-            *before = wall;
         }
         if let Some(carried) = &self.carried {
             let film = &mut self.state.film;
@@ -119,6 +160,7 @@ impl March {
         let part = self.next;
         let Some(hour) = hours.hour(part.hour) else {
             lane.part = None;
+            self.walls.active[l] = 0.0;
             self.state.stand(l);
             return;
         };
@@ -128,7 +170,9 @@ impl March {
             ..HourSum::NONE
         };
         lane.legs.clear();
-        lane.dried_out = false;
+        lane.space = None;
+        self.walls.active[l] = 1.0;
+        self.walls.dried_out[l] = 0.0;
         let seconds = hour.seconds / f64::from(part.of);
         let marched = self
             .carried
@@ -157,28 +201,15 @@ impl March {
         };
     }
 
-    /// Takes down what a lane has done at its cell; true where the hours have to be begun anew.
+    /// Takes down what a lane has done at its cell, where there is more to it than what all lanes do; true where the hours have to be begun anew.
     fn leave(&mut self, hours: &Hours, l: usize, at: usize) -> bool {
-        let (Some(&place), Some(cell), Some(wall)) = (
-            self.places.get(at),
-            self.cells.get(at),
-            self.walls.get_mut(at),
-        ) else {
+        let (Some(place), Some(cell)) = (self.places.get(at), self.cells.get(at)) else {
             return false;
         };
         let (state, lane) = (&mut self.state, &mut self.lanes[l]);
-        let settled = &state.settled;
-        *wall = OnWall {
-            water: settled.water[l],
-            frost: settled.frost[l],
-        };
-        let is_dry = settled.water[l] == 0.0 && settled.frost[l] == 0.0;
-        lane.dried_out |= settled.change[l] < 0.0 && is_dry;
         if let Some(carried) = &mut self.carried {
             carried.leave(l, at, state, cell);
         }
-        (state.reached.t_c[l], state.reached.w[l]) = (settled.t_c[l], settled.w[l]);
-        state.follow_dew(l);
         if !place.last {
             return false;
         }
@@ -212,7 +243,7 @@ impl March {
         };
         let divides = self.steps == Steps::QuartersWhereDrying && part.of == 1;
         let wetted = lane.legs.iter().any(|leg| 0.0 < leg.condensed_kg);
-        if divides && lane.dried_out && wetted {
+        if divides && wetted && 0.5 < self.walls.dried_out[l] {
             let anew = Part {
                 hour: part.hour,
                 number: 0,
@@ -235,7 +266,7 @@ impl March {
             sum.film_kg += leg.film_kg;
             sum.frost_kg += leg.frost_kg;
             sum.slug_kg += leg.slug_kg;
-            sum.coldest_wall_c = sum.coldest_wall_c.min(leg.coldest_wall_c);
+            sum.coldest_wall_c = smaller(sum.coldest_wall_c, leg.coldest_wall_c);
         }
         if part.number == 0 {
             self.hours.push(*sum);
@@ -263,7 +294,7 @@ impl March {
 
     /// The walls as a lane found them, and all steps from its own on once more.
     fn begin_anew(&mut self, l: usize, part: Part) -> bool {
-        self.walls.copy_from_slice(&self.lanes[l].before);
+        self.walls.put_back(l);
         self.next = part;
         self.turn = 0;
         for lane in &mut self.lanes {

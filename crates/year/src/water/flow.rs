@@ -101,7 +101,7 @@ pub(crate) struct Flow {
     spaces: Vec<(f64, f64)>,
     p_pa: f64,
     dry: [Vec<Option<Passing>>; 2],
-    wet: BTreeMap<Vec<u8>, Passing>,
+    wet: BTreeMap<Corner, Passing>,
     /// What a year's dust leaves of the flow, line by line.
     dusty: Vec<Option<f64>>,
 }
@@ -396,20 +396,29 @@ fn depth_below(depth: f64) -> (u8, f64) {
     (number, (depth - low) / (high - low))
 }
 
+/// Which line of the air, which traps leak, and at which depths pools stand: two bytes each, the first seven in one number.
+type Corner = (u128, Vec<u8>);
+
 fn key(
     (line, duct_runs): (usize, bool),
     leaking: &[(Tube, usize)],
     corner: &[(usize, u8)],
-) -> Vec<u8> {
+) -> Corner {
     let byte = |number: usize| u8::try_from(number).unwrap_or(u8::MAX);
-    let mut key = vec![byte(line), u8::from(duct_runs)];
-    for (pool, depth) in corner {
-        key.extend([byte(*pool), *depth]);
+    let pools = corner.iter().map(|(pool, depth)| [byte(*pool), *depth]);
+    let traps = leaking
+        .iter()
+        .map(|(tube, trap)| [200 + u8::from(*tube == Tube::Exhaust), byte(*trap)]);
+    let mut key = u128::from(u16::from_be_bytes([byte(line), u8::from(duct_runs)]));
+    let mut rest = Vec::new();
+    for (place, pair) in pools.chain(traps).enumerate() {
+        if place < 6 {
+            key = (key << 17) | (1 + u128::from(u16::from_be_bytes(pair)));
+        } else {
+            rest.extend(pair);
+        }
     }
-    for (tube, trap) in leaking {
-        key.extend([200 + u8::from(*tube == Tube::Exhaust), byte(*trap)]);
-    }
-    key
+    (key, rest)
 }
 
 #[cfg(test)]

@@ -80,6 +80,8 @@ pub struct Water {
     one_by_one: bool,
     /// Goes up as what stands changes.
     version: u64,
+    /// How it stands in the way of the air, of a version.
+    way: Option<(u64, InTheWay)>,
     /// The hour whose step is next.
     hour: usize,
     trend: Trend,
@@ -184,6 +186,7 @@ impl Water {
             iced: false,
             one_by_one: false,
             version: 1,
+            way: None,
             hour: 0,
             trend: Trend::default(),
         }
@@ -298,10 +301,16 @@ impl Water {
         InTheWay::of(&self.places, (levels_kg, &self.held), self.iced, open)
     }
 
-    /// How water stands now.
-    fn way_now(&self) -> InTheWay {
-        let levels_kg: Vec<f64> = self.held.pools.iter().map(|store| store.all()).collect();
-        self.way(&levels_kg)
+    /// How water stands now; to be put back for those who ask next.
+    fn take_way(&mut self) -> InTheWay {
+        let known = self.way.take().filter(|(of, _)| *of == self.version);
+        known.map_or_else(
+            || {
+                let levels_kg: Vec<f64> = self.held.pools.iter().map(|store| store.all()).collect();
+                self.way(&levels_kg)
+            },
+            |(_, way)| way,
+        )
     }
 
     fn surface(&self, stand: usize, kg: f64) -> Surface {
@@ -363,15 +372,22 @@ impl Water {
                 return true;
             }
         }
-        let way = self.way_now();
+        let way = self.take_way();
+        let moved = self.has_turned(hours, hour, found, &way);
+        self.way = Some((self.version, way));
+        moved
+    }
+
+    /// Whether another air passes than a step has found, now that water stands in its way like that.
+    fn has_turned(&mut self, hours: &Hours, hour: usize, found: &Found, way: &InTheWay) -> bool {
         let Some((flow, before)) = self.flow.as_mut().zip(found.passing) else {
             return false;
         };
-        if way == found.way {
+        if *way == found.way {
             return false;
         }
         let weather = flow.weather(hours, hour);
-        let now = flow.passing(&self.places, weather, &way);
+        let now = flow.passing(&self.places, weather, way);
         let off = (now.mass_kg_s - before.mass_kg_s).abs();
         MOVED * flow.fitted_kg_s() < off || way.is_iced() != found.way.is_iced()
     }
@@ -428,7 +444,7 @@ impl Water {
 
     /// The air of a step, and the states of it and of the water as it begins.
     fn air_of(&mut self, hours: &Hours, hour: usize, found: &Found) -> AirOfStep {
-        let way = self.way_now();
+        let way = self.take_way();
         let share = |holds: bool| if holds { 1.0 } else { 0.0 };
         let mut air = AirOfStep {
             deepest: way.deepest(),
@@ -441,18 +457,21 @@ impl Water {
                 ..StateShares::default()
             },
         };
+        let is_sealed = way.is_sealed();
+        let is_closed = is_sealed || way.is_iced();
+        self.way = Some((self.version, way));
         let Some(now) = hours.hour(hour) else {
             return air;
         };
         let states = &mut air.states;
         let mut mass_kg_s = now.dry_air_kg_s * (1.0 + now.w);
-        let mut blind = way.is_sealed() || way.is_iced();
+        let mut blind = is_closed;
         if let Some((flow, passing)) = self.flow.as_ref().zip(found.passing) {
             mass_kg_s = passing.mass_kg_s;
             (air.reading, air.share) = (passing.reading, passing.share);
             blind |= passing.is_blind();
             states.reversed = share(mass_kg_s < 0.0);
-            states.bubbles = share(way.is_sealed() && 0.0 < mass_kg_s);
+            states.bubbles = share(is_sealed && 0.0 < mass_kg_s);
             if let Some([low, high]) = flow.limits() {
                 states.low = share(passing.reading < low);
                 states.high = share(high < passing.reading);

@@ -1,5 +1,7 @@
 //! First slugs: whether the moving air throws standing water up.
 
+use std::collections::BTreeMap;
+
 use dewrun_moist_air::mixture::density_kg_m3;
 use dewrun_quantity::{Density, VolumeFlow};
 
@@ -9,40 +11,22 @@ use crate::hours::Hour;
 
 /// A pool that fills less of its sealing volume throws none.
 const ASKED: f64 = 0.02;
-/// How far from an air's push the water is asked for that throws slugs, as a share: between both only water between both is in doubt.
-const APART: f64 = 0.1;
+/// Bits of a push that are left out to tell between which pushes it lies: those are 3 to 6 % apart.
+const BETWEEN: u32 = 48;
 
-/// The water that throws slugs at two pushes of the air, `m^2 / rho`, kg m3/s2.
+/// The water that throws slugs, kg, at pushes of the air, `m^2 / rho`, kg m3/s2, by their leading bits.
 ///
 /// The stronger the push, the less water it takes, and the criterion knows the air by its push alone, but for the ten-thousandth that air bears of water.
-#[derive(Debug, Clone, Copy)]
+/// Between two pushes only water between both is in doubt.
+#[derive(Debug, Clone, Default)]
 struct Known {
-    weaker: f64,
-    stronger: f64,
-    by_weaker_kg: f64,
-    by_stronger_kg: f64,
+    kg: BTreeMap<u64, f64>,
 }
 
 impl Known {
-    const NOTHING: Self = Self {
-        weaker: f64::INFINITY,
-        stronger: 0.0,
-        by_weaker_kg: f64::INFINITY,
-        by_stronger_kg: 0.0,
-    };
-
-    fn about(place: &PoolAt, push: f64, rho: f64) -> Self {
-        let (weaker, stronger) = (push * (1.0 - APART), push * (1.0 + APART));
-        Self {
-            weaker,
-            stronger,
-            by_weaker_kg: throws_kg(place, weaker, rho),
-            by_stronger_kg: throws_kg(place, stronger, rho),
-        }
-    }
-
-    fn knows(&self, push: f64) -> bool {
-        self.weaker <= push && push <= self.stronger
+    fn at(&mut self, place: &PoolAt, bits: u64, rho: f64) -> f64 {
+        let push = f64::from_bits(bits << BETWEEN);
+        *(self.kg.entry(bits)).or_insert_with(|| throws_kg(place, push, rho))
     }
 }
 
@@ -66,7 +50,7 @@ pub(super) struct Slugs {
 impl Slugs {
     pub(super) fn of(places: &Places) -> Self {
         Self {
-            known: vec![Known::NOTHING; places.pools.len()],
+            known: vec![Known::default(); places.pools.len()],
         }
     }
 
@@ -92,13 +76,11 @@ impl Slugs {
 }
 
 fn is_thrown(place: &PoolAt, known: &mut Known, kg: f64, (push, rho): (f64, f64)) -> bool {
-    if !known.knows(push) {
-        *known = Known::about(place, push, rho);
-    }
-    if known.by_weaker_kg <= kg {
+    let weaker = push.to_bits() >> BETWEEN;
+    if known.at(place, weaker, rho) <= kg {
         return true;
     }
-    known.by_stronger_kg <= kg && throws_kg(place, push, rho) <= kg
+    known.at(place, weaker + 1, rho) <= kg && throws_kg(place, push, rho) <= kg
 }
 
 #[cfg(test)]
@@ -111,7 +93,7 @@ mod tests {
     fn what_is_known_is_what_the_criterion_says() {
         let places = places(&[-0.199_96, 0.399_68], &[]);
         let place = &places.pools[0];
-        let mut known = Known::NOTHING;
+        let mut known = Known::default();
         let (mut thrown, mut asked) = (0, 0);
         for step in 0..40 {
             let rho = 1.1 + 0.005 * f64::from(step % 30);

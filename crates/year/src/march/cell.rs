@@ -10,7 +10,7 @@ use dewrun_tube::film_outside::STEFAN_BOLTZMANN;
 use dewrun_tube::film_outside::plain::slender_shape;
 use dewrun_tube::layers::cylinder_resistance_mk_w;
 
-use super::lanes::{LANES, smaller};
+use super::lanes::LANES;
 use crate::route::{Leg, Route};
 
 /// Coefficients of the film's number over a cell.
@@ -116,9 +116,9 @@ impl Grid {
     pub const PRODUCT: Self = Self::Units(1.0);
 }
 
-/// Cells of a leg in which next to nothing is exchanged, and more for each transfer unit of vapour; from some units on a leg takes fewer more for each; and most.
-const FEWEST: (f64, f64) = (3.0, 1.0);
-const MORE: (f64, f64) = (4.0, 0.55);
+/// Cells of a leg in which next to nothing is exchanged, more for each transfer unit of vapour, and most.
+const FEWEST: f64 = 4.0;
+const FOR_EACH_UNIT: f64 = 0.55;
 const MOST: f64 = 40.0;
 /// Viscosity of air, Pa s, its density times the diffusivity of vapour, kg/(m s), and its Schmidt number, to count cells.
 const USUAL_VISCOSITY: f64 = 1.8e-5;
@@ -139,8 +139,7 @@ impl Grid {
         let length_m = leg.length_m;
         match self {
             Self::Units(share) => {
-                let units = units(leg, flow_kg_s);
-                let cells = smaller(FEWEST.0 + FEWEST.1 * units, MORE.0 + MORE.1 * units);
+                let cells = FEWEST + FOR_EACH_UNIT * units(leg, flow_kg_s);
                 #[expect(
                     clippy::cast_possible_truncation,
                     clippy::cast_sign_loss,

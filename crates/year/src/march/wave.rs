@@ -77,10 +77,7 @@ impl March {
         let count = self.cells.len();
         let first = self.turn % count;
         // Each lane is a cell behind the one before.
-        let at = |l: usize| {
-            let behind = first + LANES * count - l;
-            behind % count
-        };
+        let at = |l: usize| first.checked_sub(l).unwrap_or(first + count - l);
         let besides = self.besides.get(first).copied().unwrap_or_default();
         if first < LANES {
             self.begin(hours, first);

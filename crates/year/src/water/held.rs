@@ -92,6 +92,14 @@ pub(crate) struct Came<'a> {
 }
 
 impl Held {
+    /// The same as another of the same run.
+    pub(crate) fn take(&mut self, other: &Self) {
+        self.pools.clone_from(&other.pools);
+        self.joined.clone_from(&other.joined);
+        self.flats.clone_from(&other.flats);
+        self.traps.clone_from(&other.traps);
+    }
+
     /// Nothing stands; seals are full.
     pub(crate) fn new(places: &Places) -> Self {
         let trap = |seal_m| TrapHeld {

@@ -71,6 +71,8 @@ pub struct StorePlace {
 pub struct Water {
     places: Places,
     held: Held,
+    /// As it was before the last step.
+    held_before: Held,
     /// None where the flow is given with the hours.
     flow: Option<Flow>,
     visits: Visits,
@@ -178,6 +180,7 @@ impl Water {
     pub(crate) fn new(places: Places, flow: Option<Flow>, visits: Visits) -> Self {
         Self {
             held: Held::new(&places),
+            held_before: Held::new(&places),
             slugs: Slugs::of(&places),
             places,
             flow,
@@ -418,14 +421,15 @@ impl Water {
             visited: is_last && self.is_visited(hour),
         };
         let air = self.air_of(hours, hour, found);
-        let before = (self.iced, self.held.clone());
+        let was_iced = self.iced;
+        self.held_before.take(&self.held);
         let mut told = self.held.step(&self.places, &came);
         air.put(&mut told);
         self.iced = 1.0 <= made.frosted;
-        if before.0 != self.iced || before.1 != self.held {
+        if was_iced != self.iced || self.held_before != self.held {
             self.version += 1;
         }
-        self.trend.note(&before.1, &self.held, seconds);
+        self.trend.note(&self.held_before, &self.held, seconds);
         self.hour = if is_last { hour + 1 } else { hour };
         told
     }

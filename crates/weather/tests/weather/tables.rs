@@ -247,6 +247,19 @@ fn the_better_of_two_columns_can_be_said() {
     );
 }
 
+/// Lines above the first reading have a say in where the date stands; they are left out once that reading is said.
+#[test]
+fn a_first_reading_that_was_found_is_found_again() {
+    let text = "2025-01-01,5\n2025-01-02,6\nTime,Temp (C),RH (%),a,b\n\
+        2025-01-05 01:00,1.0,80,1,1\n2025-01-05 02:00,1.1,80,1,1\n2025-01-05 03:00,1.2,80,1,1\n\
+        x,y,2025-02-01 01:00,20.1,50\nx,y,2025-02-01 02:00,20.2,50\n\
+        x,y,2025-02-01 03:00,20.3,50\nx,y,2025-02-01 04:00,20.4,50\n";
+    let first = read_as(text.as_bytes(), Understanding::default());
+    assert_eq!(first.series.temperature_c, [1.0, 1.1, 1.2]);
+    let again = read_as(text.as_bytes(), first.understood.clone());
+    assert_eq!(again.series, first.series);
+}
+
 #[test]
 fn what_was_understood_reads_the_same_again() {
     for text in [

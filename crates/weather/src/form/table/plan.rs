@@ -5,7 +5,7 @@ use dewrun_quantity::DecimalMark;
 use super::clock::{Clock, Parts, time_beside};
 use super::columns::{Reading, choose, named_readings, readings_by_values, station};
 use super::heading::{self, Heading, Headings};
-use super::sniff::{self, Found, HeadLine};
+use super::sniff::{self, Found, HeadLine, Said};
 use super::{known, preamble};
 use crate::column::Role;
 use crate::error::WeatherError;
@@ -87,7 +87,19 @@ pub(super) fn make(
 /// Where the readings lie, under which headings, with the time in which cells.
 fn lie(lines: &[HeadLine], given: &Understanding) -> Option<(Found, Headings, Clock)> {
     let in_parts = || in_parts(lines, given);
-    let Some(found) = sniff::find(lines, given.delimiter, given.first_reading) else {
+    let said = |role: Role| {
+        given
+            .columns
+            .iter()
+            .find(|choice| choice.role == role)
+            .and_then(|choice| choice.column.checked_sub(1))
+    };
+    let of_table = Said {
+        delimiter: given.delimiter,
+        first: given.first_reading,
+        date: said(Role::Date),
+    };
+    let Some(found) = sniff::find(lines, of_table) else {
         return in_parts();
     };
     // Headings of year, month and day say more than a number that looks like a date.
@@ -102,13 +114,6 @@ fn lie(lines: &[HeadLine], given: &Understanding) -> Option<(Found, Headings, Cl
         headings.line = Some(found.first);
     }
     let sample = sample(lines, &found);
-    let said = |role: Role| {
-        given
-            .columns
-            .iter()
-            .find(|choice| choice.role == role)
-            .and_then(|choice| choice.column.checked_sub(1))
-    };
     let date = said(Role::Date).unwrap_or(found.date);
     let time = said(Role::Time).or_else(|| {
         (!found.is_counted)

@@ -42,18 +42,24 @@ impl Found {
 /// A date further to the right is no stamp of the row.
 const DATE_WITHIN: usize = 12;
 
+/// What somebody has said of a table, or an earlier reading of it has found.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Said {
+    pub(super) delimiter: Option<Delimiter>,
+    /// Line of the first reading.
+    pub(super) first: Option<u64>,
+    /// Place of the date.
+    pub(super) date: Option<usize>,
+}
+
 /// The delimiter under which most lines are readings; of several, the first in the order of [`Delimiter::ALL`].
-pub(super) fn find(
-    lines: &[HeadLine],
-    given: Option<Delimiter>,
-    from: Option<u64>,
-) -> Option<Found> {
+pub(super) fn find(lines: &[HeadLine], said: Said) -> Option<Found> {
     let mut best: Option<Found> = None;
     for delimiter in Delimiter::ALL {
-        if given.is_some_and(|given| given != delimiter) {
+        if said.delimiter.is_some_and(|given| given != delimiter) {
             continue;
         }
-        let Some(found) = under(lines, delimiter, from) else {
+        let Some(found) = under(lines, delimiter, said) else {
             continue;
         };
         if best.is_none_or(|best| best.readings < found.readings) {
@@ -66,6 +72,7 @@ pub(super) fn find(
 /// What a line looks like.
 struct Looks {
     at: usize,
+    line: u64,
     cells: usize,
     date: Option<usize>,
     counted: Option<usize>,
@@ -73,20 +80,20 @@ struct Looks {
     has_value: bool,
 }
 
-fn under(lines: &[HeadLine], delimiter: Delimiter, from: Option<u64>) -> Option<Found> {
+fn under(lines: &[HeadLine], delimiter: Delimiter, said: Said) -> Option<Found> {
     let mut splitter = Splitter::default();
     let mut looks = Vec::new();
     for (at, (line, number)) in lines.iter().enumerate() {
-        if from.is_some_and(|from| *number < from) {
+        if said.first.is_some_and(|first| *number < first) {
             continue;
         }
         let cells = splitter.split(line, delimiter);
-        if let Some(seen) = look(at, &cells) {
+        if let Some(seen) = look((at, *number), &cells) {
             looks.push(seen);
         }
     }
-    let dated = gathered(&looks, delimiter, |seen| seen.date, false);
-    let counted = gathered(&looks, delimiter, |seen| seen.counted, true);
+    let dated = gathered(&looks, (delimiter, said), |seen| seen.date, false);
+    let counted = gathered(&looks, (delimiter, said), |seen| seen.counted, true);
     match (dated, counted) {
         (Some(dated), Some(counted))
             if dated.readings < counted.readings && 2 < counted.readings =>
@@ -100,15 +107,18 @@ fn under(lines: &[HeadLine], delimiter: Delimiter, from: Option<u64>) -> Option<
 }
 
 /// The lines whose date stands at the same place, if there are any.
+///
+/// What was said counts before what most of them have: the lines above a first reading that was said may have had a say in it.
 fn gathered(
     looks: &[Looks],
-    delimiter: Delimiter,
+    (delimiter, said): (Delimiter, Said),
     place: fn(&Looks) -> Option<usize>,
     is_counted: bool,
 ) -> Option<Found> {
     let with_value = looks.iter().filter(|seen| seen.has_value);
     let mut places: Vec<usize> = with_value.filter_map(place).collect();
-    let date = most_frequent(&mut places)?;
+    let date =
+        (said.date.filter(|date| places.contains(date))).or_else(|| most_frequent(&mut places))?;
     let of_date = || {
         looks
             .iter()
@@ -118,7 +128,7 @@ fn gathered(
     let readings = counts.len();
     let cells = most_frequent(&mut counts)?;
     let mut first = of_date()
-        .find(|seen| seen.cells.abs_diff(cells) <= 1)
+        .find(|seen| seen.cells.abs_diff(cells) <= 1 || said.first == Some(seen.line))
         .or_else(|| of_date().next())?
         .at;
     // Rows of the same form right above it begin the readings, though nothing was read in them yet.
@@ -148,7 +158,7 @@ fn most_frequent(values: &mut [usize]) -> Option<usize> {
 }
 
 /// A line with a date and, beside it, a number or a sign for none.
-fn look(at: usize, cells: &Cells<'_>) -> Option<Looks> {
+fn look((at, line): (usize, u64), cells: &Cells<'_>) -> Option<Looks> {
     if cells.len() < 2 {
         return None;
     }
@@ -159,6 +169,7 @@ fn look(at: usize, cells: &Cells<'_>) -> Option<Looks> {
     let has_value = (0..cells.len()).any(|other| other != place && is_value(cells.get(other)));
     Some(Looks {
         at,
+        line,
         cells: cells.len(),
         date,
         counted: counted_at.filter(|_| date.is_none()),

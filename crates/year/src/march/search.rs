@@ -39,6 +39,7 @@ impl State {
         let newton = -solving.missing[l] / solving.slope[l];
         let step = smaller(larger(newton, -longest_k), longest_k);
         let surface_c = solving.surface_c[l];
+        // Rounded as `step` rounds it.
         solving.surface_c[l] = surface_c + ((surface_c + step) - surface_c);
         solving.step[l] = step;
     }

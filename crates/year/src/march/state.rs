@@ -29,7 +29,7 @@ pub(super) struct Given {
     pub(super) radiant_k: Lanes,
     /// Nusselt number of the wind by powers of the film temperature less the air's.
     pub(super) wind: [Lanes; 3],
-    /// Vapour of the space's air, kg/kg, or, where its dew point has been asked for (1), `ln(1 + W)`.
+    /// `ln(1 + W)` of the space's air; until its dew point has been asked for (1) the vapour itself, kg/kg, which is no less: on surfaces that are still too warm to be asked for, neither deposits anything.
     pub(super) around: Lanes,
     pub(super) asked: Lanes,
     /// Above this the surface is dry, °C.
